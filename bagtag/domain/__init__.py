@@ -1,0 +1,1 @@
+"""What a mechanic knows: pure functions and frozen dataclasses, the standard library only."""

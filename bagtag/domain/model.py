@@ -1,0 +1,169 @@
+"""The things a job is made of, as frozen rows: what crosses between store, services and window."""
+
+from dataclasses import dataclass, field
+from datetime import date, datetime
+from enum import StrEnum
+
+from bagtag.domain.datum import Datum
+from bagtag.domain.hardware import HeldBy
+from bagtag.domain.which_way import Fact
+
+
+class Fate(StrEnum):
+    """What becomes of a part."""
+
+    REFIT = "refit"
+    RENEW = "renew"
+    DECIDE = "decide"
+    SCRAP = "scrap"
+
+
+class Replacement(StrEnum):
+    """Where the new part of a renewal stands."""
+
+    WANTED = "wanted"
+    ORDERED = "ordered"
+    HERE = "here"
+
+
+class ContainerKind(StrEnum):
+    BAG = "bag"
+    TRAY = "tray"
+    TOTE = "tote"
+    SHELF = "shelf"
+
+
+class TagRole(StrEnum):
+    """What a tag hangs on; the twins are two matching tags, on the part and on its place."""
+
+    BLANK = "blank"
+    CONTAINER = "container"
+    PART = "part"
+    TWIN_PART = "twin, on the part"
+    TWIN_PLACE = "twin, on its place"
+
+
+class PhotoRole(StrEnum):
+    OFF = "as it came off"
+    FITTED = "as fitted"
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    id: int
+    uid: str
+    number: int
+    machine: str
+    purpose: str = ""
+    owner: str = ""
+    note: str = ""
+    datum: Datum = field(default_factory=Datum)
+    opened_at: datetime | None = None
+
+    @property
+    def title(self) -> str:
+        return f"{self.machine}, {self.purpose}" if self.purpose else self.machine
+
+
+@dataclass(frozen=True, slots=True)
+class Area:
+    """A place in the machine; `opener_id` is the removal that gives access to it."""
+
+    id: int
+    job_id: int
+    name: str
+    parent_id: int | None = None
+    opener_id: int | None = None
+    rank: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Removal:
+    """One line of the strip log. `number` is what stands on its label and never changes;
+    `position` is its place in the log."""
+
+    id: int
+    uid: str
+    job_id: int
+    number: str
+    position: int
+    name: str
+    quantity: int = 1
+    area_id: int | None = None
+    which_way: tuple[Fact, ...] = ()
+    held_by: tuple[HeldBy, ...] = ()
+    condition: str = ""
+    fate: Fate = Fate.REFIT
+    goes_on: str = ""
+    note: str = ""
+    container_id: int | None = None
+    replacement: Replacement = Replacement.WANTED
+    logged_at: datetime | None = None
+    logged_by: str = ""
+    version: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Container:
+    id: int
+    job_id: int
+    kind: ContainerKind
+    name: str
+    parent_id: int | None = None
+
+    @property
+    def label(self) -> str:
+        """`bag 12`, `shelf B`."""
+        return f"{self.kind.value} {self.name}".strip()
+
+
+@dataclass(frozen=True, slots=True)
+class Tag:
+    """A printed code and what it hangs on. Twins share `pair`."""
+
+    id: int
+    code: str
+    role: TagRole
+    job_id: int | None = None
+    removal_id: int | None = None
+    container_id: int | None = None
+    pair: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Photo:
+    """A picture of a removal. `hash` is the sha256 of the file as it came; `ext` has no dot."""
+
+    id: int
+    removal_id: int
+    hash: str
+    ext: str
+    name: str
+    role: PhotoRole
+    taken_at: datetime | None
+    width: int
+    height: int
+
+
+@dataclass(frozen=True, slots=True)
+class SignOff:
+    """A fitting done, by whom and when."""
+
+    id: int
+    removal_id: int
+    who: str
+    at: datetime
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Away:
+    """A part at an outside shop; `back_at` is empty while it is there."""
+
+    id: int
+    removal_id: int
+    shop: str
+    work: str
+    sent_at: datetime
+    due: date | None = None
+    back_at: datetime | None = None

@@ -1,0 +1,1 @@
+"""What is read: codes in pictures, scanner keystrokes, masking-tape lines."""

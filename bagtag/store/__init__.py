@@ -1,0 +1,1 @@
+"""What is kept: tables, unit of work, migrations, journal, photo files."""
