@@ -76,4 +76,6 @@ def _never_used(symbol: str, place: int) -> str:
             f"Character {place} reads {symbol}, and tags never use 0, 1, I, L or O. "
             "Look at the label again."
         )
-    return f"Character {place} reads {symbol!r}, and tags use only letters and digits. Type it again."
+    return (
+        f"Character {place} reads {symbol!r}, and tags use only letters and digits. Type it again."
+    )

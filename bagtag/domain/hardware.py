@@ -58,8 +58,10 @@ class HeldBy:
         if self.length is None:
             return self.thread
         joiner, unit = ("x", "") if self.length_unit == "mm" else (" x ", " in")
-        return f"{self.thread}{joiner}{self.length:g}{unit}" if self.thread else (
-            f"{self.length:g} {self.length_unit}"
+        return (
+            f"{self.thread}{joiner}{self.length:g}{unit}"
+            if self.thread
+            else (f"{self.length:g} {self.length_unit}")
         )
 
     def __str__(self) -> str:

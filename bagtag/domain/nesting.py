@@ -1,0 +1,39 @@
+"""Containers that stand in one another: bag 12 in tray 3 on shelf B."""
+
+from collections.abc import Iterable, Mapping
+
+from bagtag.domain.errors import BadInput
+from bagtag.domain.model import Container
+
+
+def chain(containers: Mapping[int, Container], container_id: int | None) -> tuple[str, ...]:
+    """Labels from the innermost outwards: ("bag 12", "tray 3", "shelf B")."""
+    labels: list[str] = []
+    while container_id is not None and container_id in containers:
+        if len(labels) > len(containers):
+            break
+        labels.append(containers[container_id].label)
+        container_id = containers[container_id].parent_id
+    return tuple(labels)
+
+
+def inside(containers: Iterable[Container], container_id: int) -> set[int]:
+    """The container and all that stand in it."""
+    rows = list(containers)
+    found, grew = {container_id}, True
+    while grew:
+        more = {row.id for row in rows if row.parent_id in found} - found
+        found |= more
+        grew = bool(more)
+    return found
+
+
+def check_parent(containers: Iterable[Container], container_id: int, parent_id: int | None) -> None:
+    """Refuse to put a container into itself or into one that stands in it."""
+    rows = list(containers)
+    if parent_id is not None and parent_id in inside(rows, container_id):
+        label = next(row.label for row in rows if row.id == container_id)
+        raise BadInput(
+            f"{label.capitalize()} cannot stand inside itself. Choose a container outside it.",
+            field="parent",
+        )

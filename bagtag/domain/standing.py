@@ -1,0 +1,50 @@
+"""Where a removal stands in the build, in one word, and what keeps it."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+
+from bagtag.domain.model import Fate, Removal, Replacement
+
+
+class Standing(StrEnum):
+    OFF = "off"
+    NEXT = "next"
+    WAITS = "waits"
+    AWAY = "away"
+    IN = "in"
+    SCRAPPED = "scrapped"
+
+
+@dataclass(frozen=True, slots=True)
+class Hindrance:
+    """One thing that must happen first; `removal_id` where it is another part."""
+
+    sentence: str
+    removal_id: int | None = None
+
+
+def of_its_own(removal: Removal, shop: str | None) -> tuple[Hindrance, ...]:
+    """What keeps a part out of the build whatever the others do: away, not here, undecided."""
+    found: list[str] = []
+    if shop is not None:
+        found.append(f"it is away at {shop}" if shop else "it is away")
+    if removal.fate is Fate.RENEW and removal.replacement is not Replacement.HERE:
+        word = "on order" if removal.replacement is Replacement.ORDERED else "not here yet"
+        found.append(f"the new part is {word}")
+    if removal.fate is Fate.DECIDE:
+        found.append("it is still to be inspected or measured and decided")
+    return tuple(Hindrance(sentence) for sentence in found)
+
+
+def standing(
+    removal: Removal, *, fitted: bool, away: bool, hindrances: Sequence[Hindrance]
+) -> Standing:
+    """One word for the strip and the board."""
+    if removal.fate is Fate.SCRAP:
+        return Standing.SCRAPPED
+    if fitted:
+        return Standing.IN
+    if away:
+        return Standing.AWAY
+    return Standing.WAITS if hindrances else Standing.NEXT
