@@ -55,7 +55,8 @@ def parse(text: str) -> str:
     code = bare(text)
     if len(code) != LENGTH:
         raise BadInput(
-            f"A tag code has {LENGTH} characters; this has {len(code)}. Read it off the label again.",
+            f"A tag code has {LENGTH} characters; this has {len(code)}. "
+            "Read it off the label again.",
             field="code",
         )
     for place, symbol in enumerate(code, start=1):

@@ -107,9 +107,10 @@ def from_data(data: Iterable[Mapping[str, Any]]) -> tuple[Fact, ...]:
 
 def _read(item: Mapping[str, Any]) -> Fact:
     try:
-        return _READERS[item["fact"]](item)
+        fact: Fact = _READERS[item["fact"]](item)
     except (KeyError, TypeError, ValueError) as wrong:
         raise BadInput(f"This is no which-way fact: {dict(item)}.", field="which_way") from wrong
+    return fact
 
 
 def _toward_data(toward: Toward) -> Any:

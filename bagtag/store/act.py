@@ -1,0 +1,106 @@
+"""An act: one transaction that keeps its own journal entry and the search index.
+
+Every write of the program goes through `Act.insert`, `update` and `delete`, which note each row as
+it was and as it became. From these notes undo and redo work, after a restart too.
+"""
+
+from collections import defaultdict
+from typing import Any
+
+from sqlalchemy import Connection, CursorResult, Table, select, text
+
+from bagtag.domain.change import Change
+from bagtag.store import rows, tables
+
+Image = dict[str, Any]
+Touch = tuple[str, int, Image | None, Image | None]
+
+
+class Act:
+    """The write side of one open transaction."""
+
+    def __init__(self, connection: Connection, name: str, *, who: str, scope: int) -> None:
+        self.connection = connection
+        self.name = name
+        self.who = who
+        self.scope = scope
+        self.touches: list[Touch] = []
+        self.new_id: int | None = None
+
+    def insert(self, table: Table, **values: Any) -> int:
+        """Add a row; returns its id, which `Change.new_id` will carry for the first row added."""
+        image = {column.name: None for column in table.columns} | _defaults(table) | values
+        if image["id"] is None:
+            del image["id"]
+        image["id"] = new_id(self.connection.execute(table.insert(), image))
+        self._note(table, image["id"], None, image)
+        if self.new_id is None:
+            self.new_id = image["id"]
+        return int(image["id"])
+
+    def update(self, table: Table, row_id: int, **values: Any) -> None:
+        before = self.image(table, row_id)
+        if before is None or all(before[key] == value for key, value in values.items()):
+            return
+        self.connection.execute(table.update().where(table.c.id == row_id), values)
+        self._note(table, row_id, before, before | values)
+
+    def delete(self, table: Table, row_id: int) -> None:
+        before = self.image(table, row_id)
+        if before is not None:
+            self.connection.execute(table.delete().where(table.c.id == row_id))
+            self._note(table, row_id, before, None)
+
+    def image(self, table: Table, row_id: int) -> Image | None:
+        """The row as plain data, or None."""
+        row = self.connection.execute(select(table).where(table.c.id == row_id)).mappings().first()
+        return dict(row) if row else None
+
+    def _note(self, table: Table, row_id: int, before: Image | None, after: Image | None) -> None:
+        self.touches.append((table.name, row_id, before, after))
+        if table is tables.removal:
+            _index(self.connection, row_id, before, after)
+
+    def change(self, journal_id: int) -> Change:
+        """The record of what was touched."""
+        touched: dict[str, set[int]] = defaultdict(set)
+        for name, row_id, before, after in self.touches:
+            touched[name].add(row_id)
+            owner = (after or before or {}).get("removal_id")
+            if owner is not None:
+                touched["removal"].add(owner)
+        frozen = {kind: frozenset(ids) for kind, ids in touched.items()}
+        return Change(self.name, journal_id, self.scope, self.new_id, frozen)
+
+
+def new_id(made: CursorResult[Any]) -> int:
+    """The id of the row an insert made."""
+    key = made.inserted_primary_key
+    assert key is not None
+    return int(key[0])
+
+
+def _defaults(table: Table) -> Image:
+    """Column defaults as the database would fill them, so that the journal's row is whole."""
+    filled: Image = {}
+    for column in table.columns:
+        if column.server_default is not None:
+            default = str(column.server_default.arg)  # type: ignore[attr-defined]  # plain text
+            filled[column.name] = int(default) if default.isdigit() else default
+    return filled
+
+
+def _index(connection: Connection, row_id: int, before: Image | None, after: Image | None) -> None:
+    """Keep the full-text index in step with a removal."""
+    old = rows.search_text(before) if before else None
+    new = rows.search_text(after) if after else None
+    if old == new:
+        return
+    if before is not None:
+        connection.execute(_DROP, {"id": row_id})
+    if after is not None:
+        connection.execute(_ADD, {"id": row_id, "job": after["job_id"], "body": new})
+
+
+_DROP = text(f"DELETE FROM {tables.SEARCH} WHERE rowid = :id")
+_ADD = text(f"INSERT INTO {tables.SEARCH} (rowid, job_id, body) VALUES (:id, :job, :body)")

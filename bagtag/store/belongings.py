@@ -1,0 +1,125 @@
+"""Reading what belongs to removals: containers, tags, photos, sign-offs, times away."""
+
+from collections.abc import Callable, Sequence
+from typing import Any, TypeVar
+
+from sqlalchemy import Connection, Select, Table, func, select
+
+from bagtag.domain.model import Away, Container, Photo, SignOff, Tag, TagRole
+from bagtag.store import rows
+from bagtag.store.removals import in_batches
+from bagtag.store.tables import away, container, photo, removal, sign_off, tag
+
+T = TypeVar("T")
+
+
+def containers(connection: Connection, job_id: int) -> list[Container]:
+    wanted = select(container).where(container.c.job_id == job_id).order_by(container.c.id)
+    return [rows.container(row) for row in connection.execute(wanted).mappings()]
+
+
+def get_container(connection: Connection, container_id: int) -> Container | None:
+    return _one(connection, select(container).where(container.c.id == container_id), rows.container)
+
+
+def tag_by_code(connection: Connection, code: str) -> Tag | None:
+    return _one(connection, select(tag).where(tag.c.code == code), rows.tag)
+
+
+def codes_taken(connection: Connection, codes: Sequence[str]) -> set[str]:
+    return set(connection.scalars(select(tag.c.code).where(tag.c.code.in_(codes))))
+
+
+def tags_of_containers(connection: Connection, job_id: int) -> dict[int, str]:
+    """The newest code of each container of a job."""
+    wanted = (
+        select(tag.c.container_id, tag.c.code).join(container).where(container.c.job_id == job_id)
+    )
+    return {row.container_id: row.code for row in connection.execute(wanted.order_by(tag.c.id))}
+
+
+def tags_of(connection: Connection, removal_ids: Sequence[int]) -> dict[int, list[Tag]]:
+    """Tags by removal, oldest first."""
+    return _by_removal(connection, tag, removal_ids, rows.tag)
+
+
+def main_codes(connection: Connection, removal_ids: Sequence[int]) -> dict[int, str]:
+    """The code of each removal's own tag: the newest tied to the part itself."""
+    codes: dict[int, str] = {}
+    for some in in_batches(removal_ids):
+        wanted = select(tag.c.removal_id, tag.c.code).where(
+            tag.c.removal_id.in_(some), tag.c.role == TagRole.PART.value
+        )
+        codes |= {row.removal_id: row.code for row in connection.execute(wanted.order_by(tag.c.id))}
+    return codes
+
+
+def twins(connection: Connection, pair: str) -> list[Tag]:
+    wanted = select(tag).where(tag.c.pair == pair).order_by(tag.c.id)
+    return [rows.tag(row) for row in connection.execute(wanted).mappings()]
+
+
+def photos_of(connection: Connection, removal_ids: Sequence[int]) -> dict[int, list[Photo]]:
+    """Photos by removal, in the order they were added."""
+    return _by_removal(connection, photo, removal_ids, rows.photo)
+
+
+def get_photo(connection: Connection, photo_id: int) -> Photo | None:
+    return _one(connection, select(photo).where(photo.c.id == photo_id), rows.photo)
+
+
+def first_thumbs(connection: Connection, removal_ids: Sequence[int]) -> dict[int, str]:
+    """The hash of each removal's first photo."""
+    hashes: dict[int, str] = {}
+    for some in in_batches(removal_ids):
+        firsts = select(func.min(photo.c.id)).where(photo.c.removal_id.in_(some))
+        wanted = select(photo.c.removal_id, photo.c.hash).where(
+            photo.c.id.in_(firsts.group_by(photo.c.removal_id))
+        )
+        hashes |= {row.removal_id: row.hash for row in connection.execute(wanted)}
+    return hashes
+
+
+def sign_off_of(connection: Connection, removal_id: int) -> SignOff | None:
+    return _one(
+        connection, select(sign_off).where(sign_off.c.removal_id == removal_id), rows.sign_off
+    )
+
+
+def sign_offs(connection: Connection, job_id: int) -> dict[int, SignOff]:
+    """Sign-offs of a job by removal."""
+    wanted = select(sign_off).join(removal).where(removal.c.job_id == job_id)
+    found = [rows.sign_off(row) for row in connection.execute(wanted).mappings()]
+    return {one.removal_id: one for one in found}
+
+
+def away_now(connection: Connection, job_id: int) -> dict[int, Away]:
+    """Parts of a job that are at an outside shop, by removal."""
+    wanted = select(away).join(removal).where(removal.c.job_id == job_id, away.c.back_at.is_(None))
+    found = [rows.away(row) for row in connection.execute(wanted).mappings()]
+    return {one.removal_id: one for one in found}
+
+
+def times_away(connection: Connection, removal_id: int) -> list[Away]:
+    return _by_removal(connection, away, [removal_id], rows.away).get(removal_id, [])
+
+
+def _one(
+    connection: Connection, wanted: Select[Any], read: Callable[[rows.Columns], T]
+) -> T | None:
+    row = connection.execute(wanted).mappings().first()
+    return read(row) if row else None
+
+
+def _by_removal(
+    connection: Connection,
+    table: Table,
+    removal_ids: Sequence[int],
+    read: Callable[[rows.Columns], T],
+) -> dict[int, list[T]]:
+    found: dict[int, list[T]] = {}
+    for some in in_batches(removal_ids):
+        wanted = select(table).where(table.c.removal_id.in_(some)).order_by(table.c.id)
+        for row in connection.execute(wanted).mappings():
+            found.setdefault(row["removal_id"], []).append(read(row))
+    return found

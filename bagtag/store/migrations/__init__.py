@@ -1,0 +1,1 @@
+"""Alembic's migrations of the store, run by `bagtag.store.migrate`."""

@@ -1,0 +1,100 @@
+"""Reading the strip log."""
+
+from collections.abc import Iterable, Sequence
+
+from sqlalchemy import Connection, func, select
+
+from bagtag.domain.model import Removal
+from bagtag.domain.order import Piece
+from bagtag.store import rows
+from bagtag.store.tables import removal
+
+MANY = 500
+"""How many ids go into one query; SQLite takes at most 32,766 parameters."""
+
+
+def get(connection: Connection, removal_id: int) -> Removal | None:
+    row = connection.execute(select(removal).where(removal.c.id == removal_id)).mappings().first()
+    return rows.removal(row) if row else None
+
+
+def by_uid(connection: Connection, uid: str) -> Removal | None:
+    row = connection.execute(select(removal).where(removal.c.uid == uid)).mappings().first()
+    return rows.removal(row) if row else None
+
+
+def by_number(connection: Connection, job_id: int, number: str) -> Removal | None:
+    wanted = select(removal).where(removal.c.job_id == job_id, removal.c.number == number)
+    row = connection.execute(wanted).mappings().first()
+    return rows.removal(row) if row else None
+
+
+def by_ids(connection: Connection, ids: Sequence[int]) -> dict[int, Removal]:
+    found: dict[int, Removal] = {}
+    for some in in_batches(ids):
+        wanted = select(removal).where(removal.c.id.in_(some))
+        found |= {r["id"]: rows.removal(r) for r in connection.execute(wanted).mappings()}
+    return found
+
+
+def in_batches(ids: Sequence[int]) -> Iterable[Sequence[int]]:
+    for start in range(0, len(ids), MANY):
+        yield ids[start : start + MANY]
+
+
+def of_job(connection: Connection, job_id: int) -> list[Removal]:
+    """The whole log, in the order off."""
+    wanted = select(removal).where(removal.c.job_id == job_id).order_by(removal.c.position)
+    return [rows.removal(row) for row in connection.execute(wanted).mappings()]
+
+
+def ids_in_order(connection: Connection, job_id: int) -> list[int]:
+    wanted = select(removal.c.id).where(removal.c.job_id == job_id)
+    return list(connection.scalars(wanted.order_by(removal.c.position)))
+
+
+def last_ids(connection: Connection, job_id: int, count: int) -> list[int]:
+    """The ids of the newest `count` lines, in the order off."""
+    wanted = select(removal.c.id).where(removal.c.job_id == job_id)
+    newest = connection.scalars(wanted.order_by(removal.c.position.desc()).limit(count))
+    return list(newest)[::-1]
+
+
+def how_many(connection: Connection, job_id: int) -> int:
+    wanted = select(func.count()).select_from(removal).where(removal.c.job_id == job_id)
+    return connection.scalar(wanted) or 0
+
+
+def pieces(connection: Connection, job_id: int) -> list[Piece]:
+    """The log as the order of the build needs it, scrapped parts left out."""
+    wanted = select(removal.c.id, removal.c.area_id).where(
+        removal.c.job_id == job_id, removal.c.fate != "scrap"
+    )
+    found = connection.execute(wanted.order_by(removal.c.position))
+    return [Piece(row.id, row.area_id) for row in found]
+
+
+def last_position(connection: Connection, job_id: int) -> int | None:
+    wanted = select(func.max(removal.c.position)).where(removal.c.job_id == job_id)
+    last: int | None = connection.scalar(wanted)
+    return last
+
+
+def next_serial(connection: Connection, job_id: int) -> int:
+    wanted = select(func.max(removal.c.serial)).where(removal.c.job_id == job_id)
+    return (connection.scalar(wanted) or 0) + 1
+
+
+def before(connection: Connection, job_id: int, position: int) -> Removal | None:
+    """The line just above a position."""
+    wanted = select(removal).where(removal.c.job_id == job_id, removal.c.position < position)
+    row = connection.execute(wanted.order_by(removal.c.position.desc()).limit(1)).mappings().first()
+    return rows.removal(row) if row else None
+
+
+def numbers_like(connection: Connection, job_id: int, stem: str) -> set[str]:
+    """The numbers in a job that begin with `stem`."""
+    wanted = select(removal.c.number).where(
+        removal.c.job_id == job_id, removal.c.number.startswith(stem, autoescape=True)
+    )
+    return set(connection.scalars(wanted))

@@ -1,0 +1,142 @@
+"""Between rows of the tables and the domain's frozen rows."""
+
+from datetime import date, datetime
+from typing import Any, Protocol
+
+from bagtag.domain import hardware, which_way
+from bagtag.domain.datum import Datum, Side
+from bagtag.domain.model import (
+    Area,
+    Away,
+    Container,
+    ContainerKind,
+    Fate,
+    Job,
+    Photo,
+    PhotoRole,
+    Removal,
+    Replacement,
+    SignOff,
+    Tag,
+    TagRole,
+)
+
+
+class Columns(Protocol):
+    """A row by column name, from the database or from the journal."""
+
+    def __getitem__(self, key: str, /) -> Any: ...
+
+
+def now() -> str:
+    """The time as the store keeps it: ISO 8601 to the millisecond, with its offset."""
+    return datetime.now().astimezone().isoformat(timespec="milliseconds")
+
+
+def _time(text: str | None) -> datetime | None:
+    return datetime.fromisoformat(text) if text else None
+
+
+def job(row: Columns) -> Job:
+    names = {Side(side): name for side, name in row["side_names"].items()}
+    return Job(
+        id=row["id"],
+        uid=row["uid"],
+        number=row["number"],
+        machine=row["machine"],
+        purpose=row["purpose"],
+        owner=row["owner"],
+        note=row["note"],
+        datum=Datum(row["viewpoint"], names),
+        opened_at=_time(row["opened_at"]),
+    )
+
+
+def datum_columns(datum: Datum) -> dict[str, Any]:
+    names = {side.value: datum.names[side] for side in Side if datum.names.get(side)}
+    return {"viewpoint": datum.viewpoint, "side_names": names}
+
+
+def area(row: Columns) -> Area:
+    return Area(
+        row["id"], row["job_id"], row["name"], row["parent_id"], row["opener_id"], row["rank"]
+    )
+
+
+def container(row: Columns) -> Container:
+    kind = ContainerKind(row["kind"])
+    return Container(row["id"], row["job_id"], kind, row["name"], row["parent_id"])
+
+
+def removal(row: Columns) -> Removal:
+    return Removal(
+        id=row["id"],
+        uid=row["uid"],
+        job_id=row["job_id"],
+        number=row["number"],
+        position=row["position"],
+        name=row["name"],
+        quantity=row["quantity"],
+        area_id=row["area_id"],
+        which_way=which_way.from_data(row["which_way"]),
+        held_by=hardware.from_data(row["held_by"]),
+        condition=row["condition"],
+        fate=Fate(row["fate"]),
+        goes_on=row["goes_on"],
+        note=row["note"],
+        container_id=row["container_id"],
+        replacement=Replacement(row["replacement"]),
+        logged_at=_time(row["logged_at"]),
+        logged_by=row["logged_by"],
+        version=row["version"],
+    )
+
+
+def tag(row: Columns) -> Tag:
+    return Tag(
+        id=row["id"],
+        code=row["code"],
+        role=TagRole(row["role"]),
+        job_id=row["job_id"],
+        removal_id=row["removal_id"],
+        container_id=row["container_id"],
+        pair=row["pair"],
+    )
+
+
+def photo(row: Columns) -> Photo:
+    return Photo(
+        id=row["id"],
+        removal_id=row["removal_id"],
+        hash=row["hash"],
+        ext=row["ext"],
+        name=row["name"],
+        role=PhotoRole(row["role"]),
+        taken_at=_time(row["taken_at"]),
+        width=row["width"],
+        height=row["height"],
+    )
+
+
+def sign_off(row: Columns) -> SignOff:
+    at = datetime.fromisoformat(row["at"])
+    return SignOff(row["id"], row["removal_id"], row["who"], at, row["note"])
+
+
+def away(row: Columns) -> Away:
+    return Away(
+        id=row["id"],
+        removal_id=row["removal_id"],
+        shop=row["shop"],
+        work=row["work"],
+        sent_at=datetime.fromisoformat(row["sent_at"]),
+        due=date.fromisoformat(row["due"]) if row["due"] else None,
+        back_at=_time(row["back_at"]),
+    )
+
+
+def search_text(row: Columns) -> str:
+    """What a removal is found by: its number, name, note, condition, hardware."""
+    held = " ".join(str(line) for line in hardware.from_data(row["held_by"]))
+    parts = (row["number"], row["name"], row["note"], row["condition"], row["goes_on"], held)
+    return " \n".join(part for part in parts if part)

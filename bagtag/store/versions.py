@@ -1,0 +1,7 @@
+"""Which store versions this program knows, oldest first, without importing Alembic.
+
+A test holds this list against the migration scripts.
+"""
+
+KNOWN = ("0001",)
+HEAD = KNOWN[-1]
