@@ -1,1 +1,58 @@
-"""The use cases: one function, one transaction, one change record."""
+"""The use cases: one function, one transaction, one change record.
+
+Modules load when first named (`services.strip`), so that the window can paint before SQLAlchemy is
+imported.
+"""
+
+from importlib import import_module
+from types import ModuleType
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from bagtag.services import (
+        board,
+        check,
+        checklists,
+        closing,
+        containers,
+        demo,
+        fates,
+        find,
+        history,
+        jobs,
+        labels,
+        people,
+        photos,
+        scanning,
+        strip,
+        tags,
+        tape,
+        views,
+    )
+
+__all__ = [
+    "board",
+    "check",
+    "checklists",
+    "closing",
+    "containers",
+    "demo",
+    "fates",
+    "find",
+    "history",
+    "jobs",
+    "labels",
+    "people",
+    "photos",
+    "scanning",
+    "strip",
+    "tags",
+    "tape",
+    "views",
+]
+
+
+def __getattr__(name: str) -> ModuleType:
+    if name not in __all__:
+        raise AttributeError(f"bagtag.services has no module {name}")
+    return import_module(f"bagtag.services.{name}")

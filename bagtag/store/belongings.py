@@ -123,3 +123,28 @@ def _by_removal(
         for row in connection.execute(wanted).mappings():
             found.setdefault(row["removal_id"], []).append(read(row))
     return found
+
+
+def tags_of_container(connection: Connection, container_id: int) -> list[Tag]:
+    wanted = select(tag).where(tag.c.container_id == container_id).order_by(tag.c.id)
+    return [rows.tag(row) for row in connection.execute(wanted).mappings()]
+
+
+def fitted_of(connection: Connection, removal_ids: Sequence[int]) -> set[int]:
+    """Which of these removals are signed off."""
+    return _which(connection, select(sign_off.c.removal_id), sign_off, removal_ids)
+
+
+def away_of(connection: Connection, removal_ids: Sequence[int]) -> set[int]:
+    """Which of these removals are away now."""
+    out = select(away.c.removal_id).where(away.c.back_at.is_(None))
+    return _which(connection, out, away, removal_ids)
+
+
+def _which(
+    connection: Connection, wanted: Select[Any], table: Table, removal_ids: Sequence[int]
+) -> set[int]:
+    found: set[int] = set()
+    for some in in_batches(removal_ids):
+        found |= set(connection.scalars(wanted.where(table.c.removal_id.in_(some))))
+    return found

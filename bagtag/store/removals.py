@@ -98,3 +98,12 @@ def numbers_like(connection: Connection, job_id: int, stem: str) -> set[str]:
         removal.c.job_id == job_id, removal.c.number.startswith(stem, autoescape=True)
     )
     return set(connection.scalars(wanted))
+
+
+def ids_in_area(connection: Connection, area_id: int) -> list[int]:
+    return list(connection.scalars(select(removal.c.id).where(removal.c.area_id == area_id)))
+
+
+def ids_in_container(connection: Connection, container_id: int) -> list[int]:
+    wanted = select(removal.c.id).where(removal.c.container_id == container_id)
+    return list(connection.scalars(wanted.order_by(removal.c.position)))

@@ -1,0 +1,224 @@
+"""Strip: log what comes off, put in what was forgotten, move, correct, take out."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from uuid import uuid4
+
+from bagtag.domain import hardware, log_place, which_way
+from bagtag.domain.change import Change
+from bagtag.domain.entry import Entry, checked
+from bagtag.domain.errors import BadInput, NotFound
+from bagtag.domain.model import Removal, TagRole
+from bagtag.services import codes_drawn, containers
+from bagtag.store import belongings, jobs, removals, rows, tables
+from bagtag.store.act import Act
+from bagtag.store.work import Store
+
+
+@dataclass(frozen=True, slots=True)
+class Extras:
+    """What goes with a new entry beside its fields.
+
+    `before` puts it in before that removal, else it comes last; `container_wanted` ("bag 12") is
+    found or made; `tag_code` is a blank tag that was scanned for it.
+    """
+
+    before: int | None = None
+    container_wanted: str = ""
+    tag_code: str = ""
+
+
+def log_removal(
+    store: Store, job_id: int, entry: Entry, extras: Extras = Extras(), *, who: str = ""
+) -> Change:
+    """One line of the strip log; `new_id` is its id. Saying an entry's uid again adds nothing."""
+    clean = checked(entry)
+    uid = clean.uid or str(uuid4())
+
+    def do(act: Act) -> None:
+        known = removals.by_uid(act.connection, uid)
+        if known is not None:
+            act.new_id = known.id
+            return
+        act.new_id = _insert(act, job_id, clean, extras, uid=uid)
+
+    return store.act(f"log {clean.name}", do, who=who, job_id=job_id)
+
+
+def _insert(act: Act, job_id: int, entry: Entry, extras: Extras, *, uid: str) -> int:
+    number, serial, position = _numbered(act, job_id, extras.before)
+    columns = entry_columns(entry)
+    if extras.container_wanted:
+        columns["container_id"] = containers.found_or_made(act, job_id, extras.container_wanted)
+    removal_id = act.insert(
+        tables.removal,
+        uid=uid,
+        job_id=job_id,
+        number=number,
+        serial=serial,
+        position=position,
+        replacement="wanted",
+        logged_at=rows.now(),
+        logged_by=act.who,
+        **columns,
+    )
+    _tie_tag(act, job_id, removal_id, extras.tag_code)
+    return removal_id
+
+
+def entry_columns(entry: Entry) -> dict[str, object]:
+    return {
+        "name": entry.name,
+        "quantity": entry.quantity,
+        "area_id": entry.area_id,
+        "which_way": which_way.to_data(entry.which_way),
+        "held_by": hardware.to_data(entry.held_by),
+        "condition": entry.condition,
+        "fate": entry.fate.value,
+        "goes_on": entry.goes_on,
+        "note": entry.note,
+        "container_id": entry.container_id,
+    }
+
+
+def _numbered(act: Act, job_id: int, before: int | None) -> tuple[str, int, int]:
+    """The number on the label, its whole part, and the place in the log."""
+    if before is None:
+        serial = removals.next_serial(act.connection, job_id)
+        return str(serial), serial, log_place.after(removals.last_position(act.connection, job_id))
+    position = _room_before(act, job_id, before)
+    previous = removals.before(act.connection, job_id, position)
+    number = previous.number if previous else "0"
+    stem = number.rstrip("abcdefghijklmnopqrstuvwxyz")
+    taken = removals.numbers_like(act.connection, job_id, stem)
+    return log_place.inserted_number(number, taken), int(stem), position
+
+
+def _room_before(act: Act, job_id: int, removal_id: int) -> int:
+    """A free position just before a removal; the log is spread where there is none."""
+    following = _needed(removals.get(act.connection, removal_id), job_id)
+    previous = removals.before(act.connection, job_id, following.position)
+    position = log_place.between(previous.position if previous else None, following.position)
+    if position is not None:
+        return position
+    for rank, id_ in enumerate(removals.ids_in_order(act.connection, job_id), start=1):
+        act.update(tables.removal, id_, position=rank * log_place.STEP)
+    return _room_before(act, job_id, removal_id)
+
+
+def _needed(removal: Removal | None, job_id: int | None = None) -> Removal:
+    if removal is None or (job_id is not None and removal.job_id != job_id):
+        raise NotFound("This entry is no longer in the log. Choose it again.")
+    return removal
+
+
+def _tie_tag(act: Act, job_id: int, removal_id: int, tag_code: str) -> None:
+    """The blank tag that was scanned for it, or a code of its own."""
+    if not tag_code:
+        code = codes_drawn.fresh(act)
+        act.insert(
+            tables.tag, code=code, role=TagRole.PART.value, job_id=job_id, removal_id=removal_id
+        )
+        return
+    tag = belongings.tag_by_code(act.connection, tag_code)
+    if tag is None or tag.role is not TagRole.BLANK:
+        raise BadInput("That tag is not blank any more. Scan another one.", field="code")
+    act.update(tables.tag, tag.id, role=TagRole.PART.value, job_id=job_id, removal_id=removal_id)
+
+
+def correct_removal(
+    store: Store, removal_id: int, entry: Entry, extras: Extras = Extras(), *, who: str = ""
+) -> Change:
+    """Write an entry anew; its number, place, tag and photos stay."""
+    clean = checked(entry)
+    removal = get_removal(store, removal_id)
+
+    def do(act: Act) -> None:
+        columns = entry_columns(clean)
+        if extras.container_wanted:
+            wanted = extras.container_wanted
+            columns["container_id"] = containers.found_or_made(act, removal.job_id, wanted)
+        now = _needed(removals.get(act.connection, removal_id))
+        if _differs(act, removal_id, columns):
+            act.update(tables.removal, removal_id, version=now.version + 1, **columns)
+
+    return store.act(f"correct {removal.number} {clean.name}", do, who=who, job_id=removal.job_id)
+
+
+def _differs(act: Act, removal_id: int, columns: dict[str, object]) -> bool:
+    image = act.image(tables.removal, removal_id) or {}
+    return any(image[key] != value for key, value in columns.items())
+
+
+def move_removal(store: Store, removal_id: int, before: int | None, *, who: str = "") -> Change:
+    """Put a line elsewhere in the log, before another or (None) last. Its number stays."""
+    removal = get_removal(store, removal_id)
+    if before == removal_id:
+        raise BadInput("A line cannot be put before itself. Choose another line.")
+
+    def do(act: Act) -> None:
+        if before is None:
+            position = log_place.after(removals.last_position(act.connection, removal.job_id))
+        else:
+            position = _room_before(act, removal.job_id, before)
+        act.update(tables.removal, removal_id, position=position)
+
+    return store.act(f"move {removal.number} {removal.name}", do, who=who, job_id=removal.job_id)
+
+
+def delete_removal(store: Store, removal_id: int, *, who: str = "") -> Change:
+    """Take a line out of the log, with its photos and tags; undo brings all of it back."""
+    removal = get_removal(store, removal_id)
+
+    def do(act: Act) -> None:
+        for area_id in jobs.opened_by(act.connection, removal_id):
+            act.update(tables.area, area_id, opener_id=None)
+        for photo in belongings.photos_of(act.connection, [removal_id]).get(removal_id, []):
+            act.delete(tables.photo, photo.id)
+        for tag in belongings.tags_of(act.connection, [removal_id]).get(removal_id, []):
+            act.delete(tables.tag, tag.id)
+        for time in belongings.times_away(act.connection, removal_id):
+            act.delete(tables.away, time.id)
+        sign_off = belongings.sign_off_of(act.connection, removal_id)
+        if sign_off is not None:
+            act.delete(tables.sign_off, sign_off.id)
+        act.delete(tables.removal, removal_id)
+
+    return store.act(f"delete {removal.number} {removal.name}", do, who=who, job_id=removal.job_id)
+
+
+def get_removal(store: Store, removal_id: int) -> Removal:
+    with store.read() as connection:
+        return _needed(removals.get(connection, removal_id))
+
+
+def find_removal(store: Store, job_id: int, number: str) -> Removal:
+    """The removal with this running number in a job."""
+    with store.read() as connection:
+        found = removals.by_number(connection, job_id, number.strip())
+    if found is None:
+        raise NotFound(f"No line of this job has the number {number}.")
+    return found
+
+
+def entry_of(removal: Removal) -> Entry:
+    """A removal as its form shows it."""
+    return Entry(
+        name=removal.name,
+        quantity=removal.quantity,
+        area_id=removal.area_id,
+        which_way=removal.which_way,
+        held_by=removal.held_by,
+        condition=removal.condition,
+        fate=removal.fate,
+        goes_on=removal.goes_on,
+        note=removal.note,
+        container_id=removal.container_id,
+        uid=removal.uid,
+    )
+
+
+def log_ids(store: Store, job_id: int) -> Sequence[int]:
+    """The ids of the whole log, in the order off."""
+    with store.read() as connection:
+        return removals.ids_in_order(connection, job_id)

@@ -1,0 +1,155 @@
+"""What the screens show of a removal: a row of the strip, the card."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from bagtag.domain import areas as tree
+from bagtag.domain import nesting
+from bagtag.domain.datum import Datum
+from bagtag.domain.errors import NotFound
+from bagtag.domain.model import Away, Fate, Photo, PhotoRole, Removal, SignOff, Tag
+from bagtag.domain.sentence import sentence, short
+from bagtag.domain.standing import Hindrance, Standing
+from bagtag.services import board
+from bagtag.store import belongings, jobs, removals
+from bagtag.store.work import Store
+
+
+@dataclass(frozen=True, slots=True)
+class StripRow:
+    """One removal as a piece of tape: everything a row of the strip paints."""
+
+    removal: Removal
+    code: str
+    short: str
+    area: str
+    container: str
+    opens: tuple[str, ...]
+    thumb: str
+    standing: Standing
+
+
+@dataclass(frozen=True, slots=True)
+class StripPage:
+    """Rows of the strip and how many there are in all."""
+
+    total: int
+    ids: tuple[int, ...]
+    rows: tuple[StripRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class BenchCard:
+    """The card of a removal, readable from a metre away."""
+
+    removal: Removal
+    job_title: str
+    datum: Datum
+    code: str
+    tags: tuple[Tag, ...]
+    sentence: str
+    area: str
+    where: tuple[str, ...]
+    photos: tuple[Photo, ...]
+    opens: tuple[str, ...]
+    away: Away | None
+    place: int | None
+    standing: Standing
+    hindrances: tuple[Hindrance, ...]
+    sign_off: SignOff | None
+
+    @property
+    def photos_off(self) -> tuple[Photo, ...]:
+        return tuple(p for p in self.photos if p.role is PhotoRole.OFF)
+
+    @property
+    def photos_fitted(self) -> tuple[Photo, ...]:
+        return tuple(p for p in self.photos if p.role is PhotoRole.FITTED)
+
+
+def last_page(store: Store, job_id: int, count: int = 60) -> StripPage:
+    """The newest rows of a log, in the order off: what the strip shows first."""
+    with store.read() as connection:
+        total = removals.how_many(connection, job_id)
+        ids = removals.last_ids(connection, job_id, count)
+    return StripPage(total, tuple(ids), tuple(strip_rows(store, job_id, ids)))
+
+
+def strip_rows(
+    store: Store, job_id: int, ids: Sequence[int], standings: Mapping[int, Standing] | None = None
+) -> list[StripRow]:
+    """Rows for these ids, in their order; ids no longer in the log are left out.
+
+    `standings` are those of the board, where it is at hand; else each row says what it can alone.
+    """
+    with store.read() as connection:
+        job = jobs.get(connection, job_id)
+        found = removals.by_ids(connection, ids)
+        codes = belongings.main_codes(connection, ids)
+        thumbs = belongings.first_thumbs(connection, ids)
+        containers = {c.id: c for c in belongings.containers(connection, job_id)}
+        areas = jobs.areas(connection, job_id)
+        fitted = belongings.fitted_of(connection, ids)
+        out = belongings.away_of(connection, ids)
+    if job is None:
+        return []
+    places = tree.by_id(areas)
+    rows: list[StripRow] = []
+    for removal in (found[id_] for id_ in ids if id_ in found):
+        holder = containers.get(removal.container_id) if removal.container_id else None
+        word = (standings or {}).get(removal.id) or _alone(removal, fitted, out)
+        rows.append(
+            StripRow(
+                removal=removal,
+                code=codes.get(removal.id, ""),
+                short=short(removal.which_way, job.datum),
+                area=tree.path_text(places, removal.area_id),
+                container=holder.label if holder else "",
+                opens=board.areas_opened(areas, removal.id),
+                thumb=thumbs.get(removal.id, ""),
+                standing=word,
+            )
+        )
+    return rows
+
+
+def _alone(removal: Removal, fitted: set[int], out: set[int]) -> Standing:
+    if removal.fate is Fate.SCRAP:
+        return Standing.SCRAPPED
+    if removal.id in fitted:
+        return Standing.IN
+    return Standing.AWAY if removal.id in out else Standing.OFF
+
+
+def card(store: Store, removal_id: int, plan: board.Board | None = None) -> BenchCard:
+    """The card of a removal; `plan` is the job's board where it is at hand."""
+    with store.read() as connection:
+        removal = removals.get(connection, removal_id)
+        if removal is None:
+            raise NotFound("This entry is no longer in the log. Choose another one.")
+        job = jobs.get(connection, removal.job_id)
+        assert job is not None
+        areas = jobs.areas(connection, removal.job_id)
+        containers = {c.id: c for c in belongings.containers(connection, removal.job_id)}
+        tags = tuple(belongings.tags_of(connection, [removal_id]).get(removal_id, ()))
+        photos = tuple(belongings.photos_of(connection, [removal_id]).get(removal_id, ()))
+        code = belongings.main_codes(connection, [removal_id]).get(removal_id, "")
+        out = belongings.away_now(connection, removal.job_id).get(removal_id)
+    step = (plan or board.board(store, removal.job_id)).step_of(removal_id)
+    return BenchCard(
+        removal=removal,
+        job_title=job.title,
+        datum=job.datum,
+        code=code,
+        tags=tags,
+        sentence=sentence(removal.which_way, job.datum),
+        area=tree.path_text(tree.by_id(areas), removal.area_id),
+        where=nesting.chain(containers, removal.container_id),
+        photos=photos,
+        opens=board.areas_opened(areas, removal_id),
+        away=out,
+        place=step.place if step else None,
+        standing=step.standing if step else Standing.SCRAPPED,
+        hindrances=step.hindrances if step else (),
+        sign_off=step.sign_off if step else None,
+    )
