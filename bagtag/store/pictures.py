@@ -114,7 +114,7 @@ def _check_size(size: tuple[int, int], name: str) -> None:
 def _looked_at(image: "Image", data: bytes, ext: str) -> Picture:
     width, height = image.size
     if ext == "jpg":
-        if _ends_in_nothing(data):
+        if data[-1] == 0 and not _has_end(data):  # a copy that broke off, filled up with zeros
             raise OSError("truncated")
         _decode_scaled(image)
     image.load()
@@ -124,16 +124,16 @@ def _looked_at(image: "Image", data: bytes, ext: str) -> Picture:
     return Picture(ext, width, height, taken_at, _thumb(image, orientation))
 
 
-def _ends_in_nothing(data: bytes) -> bool:
-    """A copy that broke off may be filled up with zeros, which decode as a grey picture.
-
-    A whole JPEG has an end mark (ITU-T T.81, EOI) somewhere after its last start of a scan.
-    """
-    return data[-1] == 0 and data.find(b"\xff\xd9", data.rfind(b"\xff\xda")) < 0
+def _has_end(jpeg: bytes) -> bool:
+    """Whether an end mark follows the start of the scan (EOI and SOS of ITU-T T.81)."""
+    place = 2
+    while jpeg[place : place + 1] == b"\xff" and jpeg[place + 1 : place + 2] != b"\xda":
+        place += 2 + int.from_bytes(jpeg[place + 2 : place + 4], "big")
+    return jpeg.find(b"\xff\xd9", place) >= 0
 
 
 def _decode_scaled(image: "Image") -> None:
-    """Let the JPEG decoder itself shrink as far as the thumbnail allows (every bit is read still)."""
+    """Let the JPEG decoder shrink as far as the thumbnail allows; it still reads every bit."""
     longest = max(image.size)
     scale = next((s for s in (8, 4, 2) if longest // s >= THUMB_SIDE * 0.95), 1)
     if scale > 1:
@@ -144,11 +144,11 @@ def _told(image: "Image") -> tuple[int, datetime | None]:
     """Orientation 1 to 8 and the time; a broken EXIF block never keeps a photo out."""
     try:
         exif = image.getexif()
-        orientation = exif.get(_ORIENTATION)
+        orientation = exif.get(_ORIENTATION, 1)
         taken_at = _taken_at(exif)
     except Exception:  # the EXIF reader raises whatever a damaged block leads it to
         return 1, None
-    return (orientation if orientation in range(1, 9) else 1), taken_at
+    return (int(orientation) if orientation in range(1, 9) else 1), taken_at
 
 
 def _taken_at(exif: "Exif") -> datetime | None:
@@ -219,6 +219,6 @@ def _turns() -> dict[int, Any]:
 
 
 def _damaged(data: bytes, ext: str, name: str, error: Exception) -> BadInput:
-    cut = "truncated" in str(error) or (ext == "jpg" and b"\xff\xd9" not in data[-64:])
+    cut = "truncated" in str(error) or (ext == "jpg" and not _has_end(data))
     what = "is cut off: the file ends before the picture does" if cut else "is damaged"
     return BadInput(f"{name} {what}. Copy it again from the camera or phone.")
