@@ -179,6 +179,8 @@ def _plain(image: "Image") -> "Image":
         return image
     if image.mode.startswith("I;16"):
         return image.convert("I").point(lambda grey: grey * (1 / 256)).convert("L")
+    if image.mode == "1":
+        return image.convert("L")
     return image.convert("RGBA" if image.has_transparency_data else "RGB")
 
 
