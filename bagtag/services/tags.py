@@ -44,7 +44,7 @@ class Match:
 
 
 def look_up(store: Store, text: str) -> Found:
-    """What a typed or scanned code belongs to; BadInput for no code, NotFound for no tag of ours."""
+    """What a typed or scanned code belongs to: BadInput for no code, NotFound for a strange one."""
     code = codes.parse(text)
     with store.read() as connection:
         tag = belongings.tag_by_code(connection, code)
