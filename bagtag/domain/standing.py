@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
-from bagtag.domain.model import Fate, Removal, Replacement
+from bagtag.domain.model import Fate, Replacement
 
 
 class Standing(StrEnum):
@@ -17,6 +17,22 @@ class Standing(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
+class Outline:
+    """As much of a removal as the build needs to know, cheap to read by the thousand."""
+
+    id: int
+    number: str
+    name: str
+    area_id: int | None
+    fate: Fate
+    replacement: Replacement
+
+    @property
+    def called(self) -> str:
+        return f"{self.number} {self.name}"
+
+
+@dataclass(frozen=True, slots=True)
 class Hindrance:
     """One thing that must happen first; `removal_id` where it is another part."""
 
@@ -24,7 +40,7 @@ class Hindrance:
     removal_id: int | None = None
 
 
-def of_its_own(removal: Removal, shop: str | None) -> tuple[Hindrance, ...]:
+def of_its_own(removal: Outline, shop: str | None) -> tuple[Hindrance, ...]:
     """What keeps a part out of the build whatever the others do: away, not here, undecided."""
     found: list[str] = []
     if shop is not None:
@@ -38,7 +54,7 @@ def of_its_own(removal: Removal, shop: str | None) -> tuple[Hindrance, ...]:
 
 
 def standing(
-    removal: Removal, *, fitted: bool, away: bool, hindrances: Sequence[Hindrance]
+    removal: Outline, *, fitted: bool, away: bool, hindrances: Sequence[Hindrance]
 ) -> Standing:
     """One word for the strip and the board."""
     if removal.fate is Fate.SCRAP:

@@ -7,8 +7,8 @@ from bagtag.domain.change import Change
 from bagtag.domain.entry import clean_text
 from bagtag.domain.errors import BadInput
 from bagtag.domain.model import Area, Away, Fate, Removal, SignOff
-from bagtag.domain.order import blockers, build_order
-from bagtag.domain.standing import Hindrance, Standing, of_its_own, standing
+from bagtag.domain.order import Piece, blockers, build_order
+from bagtag.domain.standing import Hindrance, Outline, Standing, of_its_own, standing
 from bagtag.services import strip
 from bagtag.store import belongings, jobs, removals, rows, tables
 from bagtag.store.act import Act
@@ -47,20 +47,23 @@ class Board:
 def board(store: Store, job_id: int) -> Board:
     """The plan of a job as it stands now; BadInput when no order works."""
     with store.read() as connection:
-        log = removals.pieces(connection, job_id)
+        log = removals.outlines(connection, job_id)
         areas = jobs.areas(connection, job_id)
         signed = belongings.sign_offs(connection, job_id)
         out = belongings.away_now(connection, job_id)
-        known = {removal.id: removal for removal in removals.of_job(connection, job_id)}
-    order = build_order(log, areas)
-    waits = blockers(order, log, areas, signed.keys())
-    facts = _Facts(known, out, signed, waits, {area.opener_id for area in areas})
+    pieces = [Piece(r.id, r.area_id) for r in log if r.fate is not Fate.SCRAP]
+    order = build_order(pieces, areas)
+    waits = blockers(order, pieces, areas, signed.keys())
+    openers = {area.opener_id for area in areas}
+    facts = _Facts({removal.id: removal for removal in log}, out, signed, waits, openers)
     return Board(job_id, tuple(facts.step(place, id_) for place, id_ in enumerate(order, 1)))
 
 
 @dataclass(frozen=True, slots=True)
 class _Facts:
-    known: Mapping[int, Removal]
+    """What the steps of a board are told from."""
+
+    known: Mapping[int, Outline]
     out: Mapping[int, Away]
     signed: Mapping[int, SignOff]
     waits: Mapping[int, Sequence[int]]
@@ -73,7 +76,7 @@ class _Facts:
         word = standing(removal, fitted=fitted, away=removal_id in self.out, hindrances=hindrances)
         return Step(place, removal_id, word, hindrances, self.signed.get(removal_id))
 
-    def hindrances(self, removal: Removal) -> tuple[Hindrance, ...]:
+    def hindrances(self, removal: Outline) -> tuple[Hindrance, ...]:
         away = self.out.get(removal.id)
         own = of_its_own(removal, away.shop if away else None)
         waiting = self.waits.get(removal.id, ())
@@ -83,9 +86,8 @@ class _Facts:
         return own + named + more
 
     def _first(self, removal_id: int, other_id: int) -> Hindrance:
-        other = self.known[other_id]
         where = "goes behind it" if removal_id in self.openers else "goes in first"
-        return Hindrance(f"{other.number} {other.name} {where}", other_id)
+        return Hindrance(f"{self.known[other_id].called} {where}", other_id)
 
 
 def sign(

@@ -4,10 +4,14 @@ from collections.abc import Iterable, Sequence
 
 from sqlalchemy import Connection, func, select
 
-from bagtag.domain.model import Removal
-from bagtag.domain.order import Piece
+from bagtag.domain.model import Fate, Removal, Replacement
+from bagtag.domain.standing import Outline
 from bagtag.store import rows
 from bagtag.store.tables import removal
+
+c = removal.c
+_FATES = {fate.value: fate for fate in Fate}
+_REPLACEMENTS = {state.value: state for state in Replacement}
 
 MANY = 500
 """How many ids go into one query; SQLite takes at most 32,766 parameters."""
@@ -65,13 +69,12 @@ def how_many(connection: Connection, job_id: int) -> int:
     return connection.scalar(wanted) or 0
 
 
-def pieces(connection: Connection, job_id: int) -> list[Piece]:
-    """The log as the order of the build needs it, scrapped parts left out."""
-    wanted = select(removal.c.id, removal.c.area_id).where(
-        removal.c.job_id == job_id, removal.c.fate != "scrap"
-    )
-    found = connection.execute(wanted.order_by(removal.c.position))
-    return [Piece(row.id, row.area_id) for row in found]
+def outlines(connection: Connection, job_id: int) -> list[Outline]:
+    """The log as the build needs it, in the order off."""
+    columns = (c.id, c.number, c.name, c.area_id, c.fate, c.replacement)
+    wanted = select(*columns).where(c.job_id == job_id).order_by(c.position)
+    found = connection.execute(wanted)
+    return [Outline(*row[:4], _FATES[row[4]], _REPLACEMENTS[row[5]]) for row in found]
 
 
 def last_position(connection: Connection, job_id: int) -> int | None:
