@@ -75,7 +75,7 @@ class _Reader:
         return value if isinstance(value, str) else self._wrong(key)
 
     def _roll(self) -> bool:
-        form = self.table.get("form")
+        form: object = self.table.get("form")
         return form == "roll" if form in {"roll", "sheet"} else self._wrong("form")
 
     def _lengths(self, key: str, default: list[float] | None = None, count: int = 2) -> list[float]:

@@ -1,0 +1,147 @@
+"""Labels as a PDF: one page a label on a roll, a grid of them on a sheet."""
+
+from collections.abc import Iterable, Iterator, Sequence
+from io import BytesIO
+from itertools import repeat, starmap
+from typing import TYPE_CHECKING
+
+from bagtag.domain.errors import BadInput
+from bagtag.paper import qr
+from bagtag.paper.label_layout import layout
+from bagtag.paper.label_text import LabelText, Laid, Report
+from bagtag.paper.pdf import MM, Target, open_canvas, write
+from bagtag.paper.stock import Cell, Stock, cells
+
+if TYPE_CHECKING:
+    from reportlab.pdfgen.canvas import Canvas
+
+__all__ = ["LabelText", "Laid", "Report", "label_pdf", "layout"]
+
+
+def label_pdf(
+    target: Target,
+    labels: Sequence[LabelText],
+    stock: Stock,
+    *,
+    start: int = 1,
+    copies: int = 1,
+    nudge: tuple[float, float] = (0.0, 0.0),
+    dpi: int = 300,
+) -> Report:
+    """Print labels into a PDF file or an open binary stream.
+
+    `start` is the first free position of a part-used sheet, counted from 1; `copies` of a label
+    lie side by side; `nudge` moves everything right and down, in mm; `dpi` is the printer's, so
+    that every module is whole dots. The page is the stock's, to the nearest dot. BadInput for a
+    start, a number of copies or a stock that cannot be printed.
+    """
+    _check(labels, copies)
+    places = cells(stock, len(labels) * copies, start=start, nudge=nudge)
+    page = _whole_dots(stock.page_width, dpi), _whole_dots(stock.page_height, dpi)
+    into = BytesIO()
+    canvas = open_canvas(into, "Labels", page)
+    left_out: dict[str, list[int]] = {}
+    laid = _copies(labels, stock, dpi, copies, left_out)
+    pages = _print(canvas, zip(places, laid, strict=True), stock, page[1])
+    canvas.save()
+    write(into.getvalue(), target)
+    return Report(pages, len(labels) * copies, tuple(starmap(_warning, left_out.items())))
+
+
+def _check(labels: Sequence[LabelText], copies: int) -> None:
+    if not labels:
+        raise BadInput("There is no label to print; choose at least one.", field="labels")
+    if not 1 <= copies <= 100:
+        raise BadInput(
+            f"{copies} copies of a label cannot be printed; say 1 to 100.", field="copies"
+        )
+
+
+def _copies(
+    labels: Iterable[LabelText], stock: Stock, dpi: int, copies: int, left_out: dict[str, list[int]]
+) -> Iterator[Laid]:
+    """Each label laid out once, as often as it is to be printed; what it leaves out is noted."""
+    for number, label in enumerate(labels, start=1):
+        laid = layout(label, stock, dpi)
+        for sentence in laid.left_out:
+            left_out.setdefault(sentence, []).append(number)
+        yield from repeat(laid, copies)
+
+
+def _warning(sentence: str, numbers: list[int]) -> str:
+    """`Label 12: the area did not fit.`, `Labels 1, 3 to 7 and 9: the job was cut.`"""
+    said = sentence if sentence.startswith("Roboto") else sentence[0].lower() + sentence[1:]
+    *first, last = _ranges(numbers)
+    which = f"{', '.join(first)} and {last}" if first else last
+    return f"Label{'s' if len(numbers) > 1 else ''} {which}: {said}"
+
+
+def _ranges(numbers: list[int]) -> list[str]:
+    """Rising numbers, three or more in a row as one stretch: 1, 3 to 7, 9."""
+    stretches: list[list[int]] = []
+    for number in numbers:
+        if stretches and number == stretches[-1][-1] + 1:
+            stretches[-1].append(number)
+        else:
+            stretches.append([number])
+    return [
+        part for s in stretches for part in ([f"{s[0]} to {s[-1]}"] if len(s) > 2 else map(str, s))
+    ]
+
+
+def _print(
+    canvas: "Canvas", placed: Iterable[tuple[Cell, Laid]], stock: Stock, height: float
+) -> int:
+    page = 0
+    for cell, laid in placed:
+        if cell.page != page:
+            canvas.showPage()
+            page = cell.page
+        dot = 72 / laid.dpi
+        left, top = round(cell.x * MM / dot) * dot, height - round(cell.y * MM / dot) * dot
+        draw(canvas, laid, left, top)
+        _punch_mark(canvas, stock, left, top)
+    return page + 1
+
+
+def draw(canvas: "Canvas", laid: Laid, left: float, top: float) -> None:
+    """Paint one label with its top left corner at (left, top) in points; black and white only."""
+    dot = 72 / laid.dpi
+    for bar in laid.bars:
+        across, down = left + bar.x * MM, top - (bar.y + bar.height) * MM
+        canvas.rect(across, down, bar.width * MM, bar.height * MM, stroke=0, fill=1)
+    _draw_words(canvas, laid, left, top)
+    for placed in laid.pictures:
+        from bagtag.paper.picture import paint
+
+        x, y = left + placed.x * MM, top - (placed.y + placed.height) * MM
+        paint(canvas, placed.picture, x, y, placed.width * MM, placed.height * MM, black=True)
+    qr.draw(canvas, laid.code, left + laid.qr_x * dot, top - laid.qr_y * dot, laid.module * dot)
+
+
+def _draw_words(canvas: "Canvas", laid: Laid, left: float, top: float) -> None:
+    text = canvas.beginText()
+    white = False
+    for word in laid.words:
+        if word.white != white:
+            white = word.white
+            text.setFillGray(1 if white else 0)
+        text.setFont(word.font, word.size * MM)
+        text.setTextOrigin(left + word.x * MM, top - word.y * MM)
+        text.textOut(word.text)
+    if white:
+        text.setFillGray(0)
+    canvas.drawText(text)
+
+
+def _punch_mark(canvas: "Canvas", stock: Stock, left: float, top: float) -> None:
+    """A fine ring where the hole of a tie-on tag is, or is to be punched."""
+    if stock.hole is not None:
+        hole = stock.hole
+        canvas.setLineWidth(0.25 * MM)
+        canvas.circle(left + hole.x * MM, top - hole.y * MM, hole.diameter / 2 * MM, fill=0)
+
+
+def _whole_dots(length_mm: float, dpi: int) -> float:
+    """A page side in points: whole dots, and a hair less, as renderers round up."""
+    return int(round(length_mm / qr.INCH_MM * dpi) * 72 / dpi * 1e4) / 1e4
