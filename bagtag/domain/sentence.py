@@ -19,41 +19,9 @@ from bagtag.domain.which_way import (
 
 SPOKEN_ORDER = (Hand, Faces, Place, Clocking, Seat, MatchMark)
 _ARTICLES = ("the ", "a ", "an ", "its ", "this ", "that ", "both ", "each ")
-_PREPOSITIONS = frozenset(
-    # fmt: off
-    [
-        "above",
-        "across",
-        "against",
-        "along",
-        "at",
-        "behind",
-        "below",
-        "beside",
-        "between",
-        "beyond",
-        "by",
-        "from",
-        "in",
-        "inside",
-        "into",
-        "level",
-        "near",
-        "next",
-        "on",
-        "onto",
-        "opposite",
-        "over",
-        "past",
-        "through",
-        "to",
-        "toward",
-        "towards",
-        "under",
-        "up",
-        "with",
-    ]
-    # fmt: on
+_PREPOSITIONS = (
+    "above across against along at behind below beside between beyond by from in inside into "
+    "level near next on onto opposite over past through to toward towards under up with"
 )
 
 
@@ -214,7 +182,7 @@ def _the(name: str) -> str:
 def _to_target(target: str) -> str:
     text = tidy(target)
     first = text.split(" ")[0].casefold()
-    return text if not text or first in _PREPOSITIONS else f"to {_the(text)}"
+    return text if not text or first in _PREPOSITIONS.split() else f"to {_the(text)}"
 
 
 def _is_plural(feature: str) -> bool:
