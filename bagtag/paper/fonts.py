@@ -1,7 +1,7 @@
 """Roboto on paper: registered once, measured quickly, and its missing letters named."""
 
 import unicodedata
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 
 REGULAR, MEDIUM, BOLD = "Roboto", "Roboto-Medium", "Roboto-Bold"
@@ -26,9 +26,15 @@ def register() -> None:
 
 def width(text: str, font: str, size: float) -> float:
     """How wide `text` runs, in the unit of `size`."""
+    return ems(text, font) * size
+
+
+@lru_cache(maxsize=20_000)
+def ems(text: str, font: str) -> float:
+    """How wide `text` runs, in font sizes."""
     widths, missing = _widths(font)
     get = widths.get
-    return sum([get(letter, missing) for letter in text]) * size
+    return sum([get(letter, missing) for letter in text])
 
 
 def missing_glyphs(text: str) -> str:

@@ -129,7 +129,7 @@ def take_code(column: Column, most_cap: float) -> None:
 
 
 def take_essentials(column: Column) -> None:
-    label, unit = column.label, column.unit
+    label = column.label
     if label.role in _BANNERS:
         take_twin(column)
     if label.name or label.quantity > 1:

@@ -1,38 +1,47 @@
 """Setting text in a given width: whole words, and an ellipsis where it has to end early."""
 
-from bagtag.paper.fonts import width
+from functools import lru_cache
+
+from bagtag.paper.fonts import ems, width
 
 ELLIPSIS = "…"
 
 
 def wrap(text: str, font: str, size: float, room: float) -> list[str]:
     """`text` in lines no wider than `room` (in the unit of `size`); a word too long is divided."""
+    return list(_wrap(text, font, room / size))
+
+
+@lru_cache(maxsize=4096)
+def _wrap(text: str, font: str, room: float) -> tuple[str, ...]:
+    """Lines by ems: the same text is tried in several sizes and numbers of lines."""
     if not text:
-        return []
-    if width(text, font, size) <= room:
-        return [text]
-    lines, line, reach, space = [], "", 0.0, width(" ", font, size)
+        return ()
+    if ems(text, font) <= room:
+        return (text,)
+    lines, line, reach, space = [], "", 0.0, ems(" ", font)
     for word in text.split(" "):
-        wide = width(word, font, size)
+        wide = ems(word, font)
         if line and reach + space + wide <= room:
             line, reach = f"{line} {word}", reach + space + wide
             continue
         if line:
             lines.append(line)
-        *full, line = divide(word, font, size, room) if wide > room else [word]
+        *full, line = _divide(word, font, room) if wide > room else [word]
         lines += full
-        reach = width(line, font, size) if full else wide
-    return [*lines, line]
+        reach = ems(line, font) if full else wide
+    return (*lines, line)
 
 
-def divide(word: str, font: str, size: float, room: float) -> list[str]:
+def _divide(word: str, font: str, room: float) -> list[str]:
     """One long word in pieces that fit; a piece is never empty."""
-    pieces, piece = [], ""
+    pieces, piece, reach = [], "", 0.0
     for letter in word:
-        if piece and width(piece + letter, font, size) > room:
+        wide = ems(letter, font)
+        if piece and reach + wide > room:
             pieces.append(piece)
-            piece = ""
-        piece += letter
+            piece, reach = "", 0.0
+        piece, reach = piece + letter, reach + wide
     return [*pieces, piece]
 
 

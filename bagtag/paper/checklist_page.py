@@ -1,0 +1,125 @@
+"""What surrounds the steps: the opening of the first page, the head and foot of every page."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from bagtag.domain.datum import Datum, Side
+from bagtag.domain.hardware import OVERRIDE
+from bagtag.domain.model import Fate
+from bagtag.paper import ink
+from bagtag.paper.checklist_text import CAUTIONS, ChecklistHeader, ChecklistStep
+from bagtag.paper.fonts import BOLD, MEDIUM, REGULAR, tidy, width
+from bagtag.paper.ink import ACCENT, INK, RGB, SOFT
+from bagtag.paper.pdf import MM
+from bagtag.paper.typeset import cut, wrap
+
+if TYPE_CHECKING:
+    from reportlab.pdfgen.canvas import Canvas
+
+PAGE = (210 * MM, 297 * MM)
+LEFT, WIDTH = 14 * MM, 182 * MM
+TOP = PAGE[1] - 21 * MM
+FOOT = 18 * MM
+_COLUMN = 84 * MM
+
+
+@dataclass(frozen=True, slots=True)
+class _Line:
+    x: float
+    y: float
+    text: str
+    font: str
+    size: float
+    colour: RGB = INK
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """The title and the cautions: lines with baselines below `TOP`, in points."""
+
+    lines: tuple[_Line, ...]
+    box: tuple[float, float]
+    height: float
+
+
+def opening(header: ChecklistHeader, steps: Sequence[ChecklistStep]) -> Opening:
+    """Set the beginning of the first page."""
+    lines = [_Line(0, 22, "Build checklist", BOLD, 24)]
+    y = 30.0
+    for text, font, size, colour, most in _about(header, steps):
+        for line in cut(tidy(text), font, size, WIDTH, most)[0]:
+            y += size * 1.3
+            lines.append(_Line(0, y, line, font, size, colour))
+    top = y + 6 * MM
+    cautions, foot = _cautions(top)
+    return Opening((*lines, *cautions), (top, foot), foot + 7 * MM)
+
+
+def _about(
+    header: ChecklistHeader, steps: Sequence[ChecklistStep]
+) -> list[tuple[str, str, float, RGB, int]]:
+    done = sum(step.done is not None for step in steps)
+    renew = sum(step.fate is Fate.RENEW for step in steps)
+    tally = f"{done} of {len(steps)} fitted" + (f", {renew} to renew" if renew else "")
+    facts = " · ".join(part for part in (header.owner, tally) if part)
+    seen = seen_from(header.datum)
+    about = [(header.title, MEDIUM, 14.0, INK, 3), (facts, REGULAR, 10.0, SOFT, 2)]
+    return [*about, (seen, REGULAR, 10.0, SOFT, 3)] if seen else about
+
+
+def seen_from(datum: Datum) -> str:
+    """`Seen standing behind it: left is the flywheel side, right is the clutch side.`"""
+    names = ", ".join(
+        f"{side.value} is the {datum.call(side)}" for side in Side if side in datum.names
+    )
+    if not datum.viewpoint:
+        return f"Sides: {names}." if names else ""
+    return f"Seen {datum.viewpoint}" + (f": {names}." if names else ".")
+
+
+def _cautions(top: float) -> tuple[list[_Line], float]:
+    """The usual cautions in two columns; where the box ends."""
+    head = top + 7 * MM
+    lines = [_Line(6 * MM, head, "Before you start", BOLD, 11)]
+    half = (len(CAUTIONS) + 1) // 2
+    ends = []
+    for x, part in ((6 * MM, CAUTIONS[:half]), (6 * MM + _COLUMN + 5 * MM, CAUTIONS[half:])):
+        y = head + 3
+        for caution in part:
+            y += 3
+            for line in wrap(caution, REGULAR, 9.5, _COLUMN):
+                y += 9.5 * 1.25
+                lines.append(_Line(x, y, line, REGULAR, 9.5))
+        ends.append(y)
+    return lines, max(ends) + 4 * MM
+
+
+def paint_opening(canvas: "Canvas", set_: Opening) -> None:
+    top, foot = set_.box
+    ink.bar(canvas, LEFT, TOP - foot, width=1.4 * MM, height=foot - top, colour=ACCENT)
+    for y in (top, foot):
+        ink.rule(canvas, LEFT, TOP - y, WIDTH)
+    for line in set_.lines:
+        x, y = LEFT + line.x, TOP - line.y
+        ink.text(canvas, x, y, line.text, font=line.font, size=line.size, colour=line.colour)
+
+
+def paint_frame(canvas: "Canvas", header: ChecklistHeader, number: int, count: int) -> None:
+    """Job and date at the head, the manual's word and the page's number at the foot."""
+    date = f"{header.printed:%Y-%m-%d}"
+    room = WIDTH - width(date, REGULAR, 9) - 8 * MM
+    title = cut(tidy(header.title), BOLD, 9, room, 1)[0]
+    y = PAGE[1] - 14 * MM
+    ink.text(canvas, LEFT, y, "".join(title), font=BOLD, size=9)
+    _right(canvas, y, date)
+    ink.rule(canvas, LEFT, y - 2 * MM, WIDTH, colour=INK, weight=0.9)
+    y = 11 * MM
+    ink.rule(canvas, LEFT, y + 4.5 * MM, WIDTH)
+    ink.text(canvas, LEFT, y, OVERRIDE, font=MEDIUM, size=9)
+    _right(canvas, y, f"page {number} of {count}")
+
+
+def _right(canvas: "Canvas", y: float, words: str) -> None:
+    x = LEFT + WIDTH - width(words, font=REGULAR, size=9)
+    ink.text(canvas, x, y, words, font=REGULAR, size=9)
