@@ -425,3 +425,31 @@ def test_a_root_that_cannot_be_made_is_said_in_words(tmp_path):
     (tmp_path / "photos").write_text("in the way")
     with pytest.raises(StoreTrouble, match=r"IMG_9\.jpg was not stored"):
         PhotoFiles(tmp_path / "photos").take(encoded(grainy()), "IMG_9.jpg")
+
+
+TAKE_FOR_EVER = """
+import sys
+from io import BytesIO
+from itertools import count
+from pathlib import Path
+from PIL import Image
+from bagtag.store.photo_files import PhotoFiles
+photos = PhotoFiles(Path(sys.argv[1]))
+for number in count():
+    picture = BytesIO()
+    Image.new("RGB", (64, 64), (number % 256, number // 256, int(sys.argv[2]))).save(picture, "BMP")
+    print(photos.take(picture.getvalue(), "a").hash, flush=True)
+"""
+
+
+def test_a_kill_leaves_no_file_that_is_not_what_it_is_named_for(photos):
+    for turn in range(6):
+        command = [sys.executable, "-c", TAKE_FOR_EVER, photos.root, str(turn)]
+        with subprocess.Popen(command, stdout=subprocess.PIPE, text=True) as taking:
+            told = [taking.stdout.readline().strip() for _ in range(3 + turn)]
+            taking.kill()
+        assert all(photos.verify(digest, "bmp") for digest in told)
+        assert all(photos.thumb(digest).exists() for digest in told)
+    assert all(photos.verify(digest, ext) for digest, ext in photos.all_hashes().items())
+    photos.sweep(datetime.now() + timedelta(seconds=1))
+    assert not list(photos.root.glob("temp/*"))
