@@ -32,12 +32,16 @@ def is_valid(code: str) -> bool:
 
 
 def draw(choose: Callable[[str], str]) -> str:
-    """A new code; `choose` picks one symbol of a string, e.g. `secrets.choice`."""
+    """A new code; `choose` picks one symbol of a string, e.g. `secrets.choice`.
+
+    Drawn again when the check character is none of the 31, and when all six are alike: a key held
+    down would type such a code.
+    """
     while True:
         payload = "".join(choose(SYMBOLS) for _ in range(LENGTH - 1))
-        check = check_character(payload)
-        if check in SYMBOLS:
-            return payload + check
+        code = payload + check_character(payload)
+        if is_valid(code) and len(set(code)) > 1:
+            return code
 
 
 def show(code: str) -> str:
