@@ -53,7 +53,7 @@ def depth(text: str) -> float:
 
 def fit(text: str, room: float, size: float, least: float) -> tuple[str, float]:
     """The text and font size that fit into `room`: as asked, smaller down to `least`, then cut
-    short with an ellipsis; ("", size) where not even four letters fit."""
+    short with an ellipsis; ("", size) where not even five letters fit."""
     text = " ".join(text.split())
     if not text or width(text) * size <= room:
         return text, size
@@ -72,7 +72,7 @@ def _cut(text: str, room: float) -> str:
     for end, sign in enumerate(text):
         left -= _advance(sign) / 1000
         if left < 0:
-            return f"{text[:end].rstrip(' ,')}…" if end >= 4 else ""
+            return f"{text[:end].rstrip(' ,')}…" if end >= 5 else ""
     return text
 
 

@@ -1,7 +1,7 @@
 """What the panels of a which-way picture share: two styles, captions, a part with its arrow."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from bagtag.domain import lettering
 from bagtag.domain.shapes import Anchor, Arrow, Box, Cell, Ink, Item, Text
@@ -27,8 +27,8 @@ class Style:
 
 
 COMPACT = Style(
-    wide=False, stroke=0.075, thin=0.045, head=0.24, mark=0.36, name=0.27, least=0.23, gap=0.06,
-    symbol=0.36,
+    wide=False, stroke=0.075, thin=0.045, head=0.24, mark=0.34, name=0.25, least=0.2, gap=0.06,
+    symbol=0.4,
 )  # fmt: skip
 WIDE = Style(
     wide=True, stroke=0.03, thin=0.014, head=0.12, mark=0.19, name=0.115, least=0.085, gap=0.045,
@@ -58,7 +58,7 @@ class Caption:
 
 def mark(words: str, style: Style) -> Caption:
     """The mark on the part itself: bold, in the accent."""
-    return Caption((words,), style.mark, bold=True, ink=Ink.ACCENT)
+    return Caption(shorter(words), style.mark, bold=True, ink=Ink.ACCENT)
 
 
 def name(words: str, style: Style) -> Caption:
@@ -68,6 +68,7 @@ def name(words: str, style: Style) -> Caption:
 
 def shorter(words: str) -> Words:
     """ "clutch side" can also be said "clutch"."""
+    words = " ".join(words.split())
     return (words, words[:-5]) if words.casefold().endswith(" side") else (words,)
 
 
@@ -102,8 +103,7 @@ def beside(
     y = cell.cy - sum(line_height(text, style) + style.gap for text in lines) / 2 + style.gap / 2
     items: list[Item] = []
     for text in lines:
-        items.append(_standing(Text(x, 0, text.text, text.size, Anchor.START, text.bold, text.ink),
-                               y, style))  # fmt: skip
+        items.append(_standing(replace(text, x=x, anchor=Anchor.START), y, style))
         y += line_height(text, style) + style.gap
     return items, Cell(left, cell.y, symbol, cell.h)
 
@@ -114,8 +114,8 @@ def written(cell: Cell, caption: Caption, style: Style, anchor: Anchor) -> list[
     if text is None:
         return []
     x = {Anchor.START: cell.x, Anchor.MIDDLE: cell.cx, Anchor.END: cell.right}[anchor]
-    placed = Text(x, 0, text.text, text.size, anchor, text.bold, text.ink)
-    return [_standing(placed, cell.cy - line_height(placed, style) / 2, style)]
+    top = cell.cy - line_height(text, style) / 2
+    return [_standing(replace(text, x=x, anchor=anchor), top, style)]
 
 
 def line_height(text: Text, style: Style) -> float:
@@ -165,9 +165,7 @@ def _line(caption: Caption, cell: Cell, style: Style, room: float) -> Text | Non
     tall = line_height(line, style)
     if tall > room:
         size *= room / tall
-    return None if size < style.least * 0.99 else Text(
-        cell.cx, 0, text, size, Anchor.MIDDLE, caption.bold, caption.ink
-    )  # fmt: skip
+    return None if size < style.least * 0.99 else replace(line, size=size)
 
 
 def _stack(captions: Sequence[Caption], room: Cell, style: Style) -> list[Text]:
@@ -184,5 +182,4 @@ def _stack(captions: Sequence[Caption], room: Cell, style: Style) -> list[Text]:
 def _standing(text: Text, top: float, style: Style) -> Text:
     """The text with its line where the letters' upper edge is at `top`."""
     rise = lettering.ASCENT if style.wide else lettering.height(text.text)
-    y = top + rise * text.size
-    return Text(text.x, y, text.text, text.size, text.anchor, text.bold, text.ink)
+    return replace(text, y=top + rise * text.size)
