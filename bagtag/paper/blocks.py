@@ -1,15 +1,12 @@
 """The pieces of a label's text column: each a block of known height, drawn from its own top."""
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, NamedTuple
+from typing import NamedTuple
 
 from bagtag.domain.codes import show
 from bagtag.paper.fonts import BOLD, CAP, DESCENT, MEDIUM, REGULAR, width
-from bagtag.paper.label_text import Bar, Placed, Words
+from bagtag.paper.label_text import Bar, Words
 from bagtag.paper.typeset import cut, wrap
-
-if TYPE_CHECKING:
-    from bagtag.domain.picture import Picture
 
 LINE = 1.15
 """From one baseline to the next, in font sizes."""
@@ -22,12 +19,13 @@ AIR = 1.15
 
 
 class Block(NamedTuple):
-    """Lines, bars and a picture with their top at 0; `complaint` says what it leaves out."""
+    """Lines, bars and the box for a picture with their top at 0; `complaint` says what it leaves
+    out."""
 
     height: float
     words: tuple[Words, ...] = ()
     bars: tuple[Bar, ...] = ()
-    picture: Placed | None = None
+    picture: Bar | None = None
     complaint: str = ""
 
 
@@ -97,12 +95,10 @@ def pill_width(text: str, cap: float) -> float:
 
 
 def moved(block: Block, x: float, y: float) -> Block:
-    """The same block, shifted right and down; its height is left as it was."""
-    picture = block.picture
+    """The same words and bars, shifted right and down; the height is left as it was."""
     return block._replace(
         words=tuple(w._replace(x=w.x + x, y=w.y + y) for w in block.words),
         bars=tuple(b._replace(x=b.x + x, y=b.y + y) for b in block.bars),
-        picture=picture and picture._replace(x=picture.x + x, y=picture.y + y),
     )
 
 
@@ -115,8 +111,8 @@ def side_by_side(left: Block, right: Block, offset: float) -> Block:
     return Block(height, words, bars, complaint=left.complaint or right.complaint)
 
 
-def picture_block(picture: "Picture", room: float, height: float) -> Block:
-    return Block(height, picture=Placed(picture, 0, 0, room, height))
+def picture_block(room: float, height: float) -> Block:
+    return Block(height, picture=Bar(0, 0, room, height))
 
 
 def writing_lines(hints: Sequence[str], room: float, pitch: float, cap: float) -> Block:

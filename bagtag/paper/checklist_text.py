@@ -42,7 +42,8 @@ class SignedOff:
 @dataclass(frozen=True, slots=True)
 class ChecklistStep:
     """One step of the build. `number` counts in the build, `removal` is the number in the strip
-    log; `code` is bare, `thumbnail` a picture file, `waits` what has to be in before."""
+    log; `code` is bare, `thumbnail` a picture file, `waits` what keeps it
+    from going in now."""
 
     number: int
     name: str

@@ -10,6 +10,7 @@ from dataclasses import replace
 from bagtag.domain.codes import show
 from bagtag.domain.hardware import OVERRIDE
 from bagtag.domain.model import Fate, TagRole
+from bagtag.domain.sentence import sentence
 from bagtag.paper.blocks import (
     Block,
     banner,
@@ -25,6 +26,7 @@ from bagtag.paper.blocks import (
 from bagtag.paper.fonts import BOLD, CAP, MEDIUM, REGULAR, tidy
 from bagtag.paper.label_text import LabelText
 from bagtag.paper.typeset import wrap
+from bagtag.paper.which_way_block import Room, arrange
 
 BENCH_CAP = 3.0
 """Capitals that are read at the bench: 600 mm away, at 1/200 of the distance."""
@@ -105,13 +107,12 @@ def fill(column: Column, small_print: Column) -> None:
     take_which_way(column)
     take_fate(column, apart=small_print is not column)
     column.take("name", whole_names(column, 2))
-    grow_picture(column, 3.0)
+    reserve_picture(column)
     take_small_print(small_print)
     take_hardware(column)
     column.take("name", whole_names(column, 99, 8, 5, 3))
     take_lines(column if column.label.role is TagRole.CONTAINER else small_print)
-    grow_sentence(column)
-    grow_picture(column, 6.0)
+    settle_which_way(column)
     grow_name(column, 2.0)
 
 
@@ -147,7 +148,7 @@ def take_twin(column: Column) -> None:
         return
     other = f"twin {show(label.twin_code)}"
     both = banner(_BANNERS[label.role], room, unit, right=other)
-    if both.words[0].size * CAP > unit * 0.99:
+    if both.words[0].size * CAP >= max(TIGHT_CAP, 0.73 * unit):
         column.take("banner", [both])
     else:
         column.take("banner", [plain])
@@ -156,18 +157,12 @@ def take_twin(column: Column) -> None:
 
 def take_which_way(column: Column) -> None:
     """The picture small, then the sentence whole or cut."""
-    label = column.label
-    if label.facts:
-        from bagtag.domain.picture import draw
-
-        drawn = draw(label.facts, label.datum)
-        column.take("picture", [picture_block(drawn, column.width, 1.9 * column.unit)])
+    if column.label.facts:
+        column.take("picture", [picture_block(column.width, 1.9 * column.unit)])
         take_sentence(column)
 
 
 def take_sentence(column: Column, before: str = "") -> bool:
-    from bagtag.domain.sentence import sentence
-
     text = tidy(before + sentence(column.label.facts, column.label.datum))
     cap, room, what = column.small, column.width, "The which-way sentence"
     versions = (
@@ -176,24 +171,26 @@ def take_sentence(column: Column, before: str = "") -> bool:
     return column.take("sentence", versions)
 
 
-def grow_sentence(column: Column) -> None:
-    """The whole sentence as large as there is room for, up to bench size."""
-    if "sentence" not in column.blocks or column.blocks["sentence"].complaint:
-        return
-    text = " ".join(words.text for words in column.blocks["sentence"].words)
-    caps = (column.unit * share for share in (1.0, 0.86, 0.73))
-    column.take("sentence", (whole(text, MEDIUM, cap, column.width) for cap in caps))
-
-
-def grow_picture(column: Column, units: float) -> None:
-    """The picture up to so many units high, and at most 45 % of the column."""
+def reserve_picture(column: Column) -> None:
+    """Room for a picture that is the biggest thing after the code, before the small print."""
     if "picture" in column.blocks:
-        old = column.blocks["picture"].height
-        tallest = min(units * column.unit, 0.45 * column.height)
-        height = min(tallest, old + column.height - column.used)
-        placed = column.blocks["picture"].picture
-        if height > old and placed is not None:
-            column.take("picture", [picture_block(placed.picture, column.width, height)])
+        heights = (column.unit * share for share in (2.8, 2.5, 2.2))
+        column.take("picture", (picture_block(column.width, height) for height in heights))
+
+
+def settle_which_way(column: Column) -> None:
+    """Share the height that is left between picture and sentence."""
+    drawn = column.blocks.get("picture")
+    if drawn is None:
+        return
+    said = column.blocks.pop("sentence", None)
+    freed = said.height + column.gap if said else 0
+    column.used -= freed
+    height = drawn.height + column.height - column.used
+    room = Room(column.width, height, column.unit, 2 * column.gap)
+    column.take("picture", [arrange(column.label.facts, said, room)])
+    if said is not None:
+        column.wanted.remove("sentence")
 
 
 def take_fate(column: Column, *, apart: bool) -> None:

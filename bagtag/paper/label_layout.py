@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, field
 
+from bagtag.domain import codes, picture
 from bagtag.domain.errors import BadInput
 from bagtag.domain.model import TagRole
 from bagtag.paper import label_column as fill
@@ -43,13 +44,19 @@ def layout(label: LabelText, stock: Stock, dpi: int) -> Laid:
     """Lay one label out for a printer of `dpi` dots an inch; what did not fit is in `left_out`.
 
     Text is never under 3 mm where it is read at the bench and never under 1.8 mm elsewhere. Large
-    labels set it larger, unless something would have to be left out.
+    labels set it larger, unless something would have to be left out. BadInput for a label without
+    a tag code and for a stock too small for the symbol.
     """
+    if not codes.is_valid(label.code):
+        raise BadInput(
+            f"{label.name or 'A label'} has no tag code to print; give it a tag first.",
+            field="code",
+        )
     frame = _frame(stock, dpi)
-    unit = _unit(frame)
-    laid = _lay(label, stock, frame, unit)
-    if laid.left_out and unit > BENCH_CAP:
-        laid = _lay(label, stock, frame, BENCH_CAP)
+    for unit in _units(frame):
+        laid = _lay(label, frame, unit)
+        if not laid.left_out:
+            break
     return laid
 
 
@@ -57,6 +64,7 @@ def layout(label: LabelText, stock: Stock, dpi: int) -> Laid:
 class _Gathered:
     """The pieces of all columns, in the label's own coordinates."""
 
+    label: LabelText
     words: list[Words] = field(default_factory=list)
     bars: list[Bar] = field(default_factory=list)
     pictures: list[Placed] = field(default_factory=list)
@@ -66,13 +74,15 @@ class _Gathered:
         self.words += [Words(w.x + x, w.y + y, *w[2:]) for w in block.words]
         self.bars += [Bar(b.x + x, b.y + y, b.width, b.height) for b in block.bars]
         if block.picture is not None:
-            p = block.picture
-            self.pictures.append(Placed(p.picture, p.x + x, p.y + y, p.width, p.height))
+            box = block.picture
+            aspect = box.width / box.height
+            drawn = picture.draw(self.label.facts, self.label.datum, aspect=aspect)
+            self.pictures.append(Placed(drawn, box.x + x, box.y + y, box.width, box.height))
 
 
-def _lay(label: LabelText, stock: Stock, frame: _Frame, unit: float) -> Laid:
+def _lay(label: LabelText, frame: _Frame, unit: float) -> Laid:
     filled = _fill_blank(label, frame) if label.role is TagRole.BLANK else _fill(label, frame, unit)
-    pieces = _Gathered(complaints=_glyph_complaints(label))
+    pieces = _Gathered(label, complaints=_glyph_complaints(label))
     for box, column in filled:
         pieces.complaints += column.complaints()
         for top, block in column.placed():
@@ -161,11 +171,14 @@ def _body(stock: Stock, x: float, y: float) -> Box:
     return Box(x, y, stock.label_width - 2 * x, stock.label_height - y - 2 * EDGE)
 
 
-def _unit(frame: _Frame) -> float:
-    """Bench text in mm: 3, and larger where the label is."""
+def _units(frame: _Frame) -> list[float]:
+    """Heights to try for bench text, in mm: larger on a larger label, at last 3."""
     if frame.body is not None:
-        return max(BENCH_CAP, min(6.0, frame.body.height * 0.05))
-    return max(BENCH_CAP, min(6.0, frame.side.height * 0.095, frame.side.width / 12))
+        largest = min(6.0, frame.body.height * 0.05)
+    else:
+        largest = min(6.0, frame.side.height * 0.095, frame.side.width / 12)
+    larger = (largest * share for share in (1.0, 0.85, 0.72))
+    return [*(unit for unit in larger if unit > BENCH_CAP), BENCH_CAP]
 
 
 def _glyph_complaints(label: LabelText) -> list[str]:

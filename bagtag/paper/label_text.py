@@ -1,15 +1,13 @@
 """What a label says, and where each piece of it lies: plain rows, no PDF."""
 
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, NamedTuple
+from typing import NamedTuple
 
 from bagtag.domain.datum import Datum
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.model import Fate, TagRole
+from bagtag.domain.shapes import Picture
 from bagtag.domain.which_way import Fact
-
-if TYPE_CHECKING:
-    from bagtag.domain.picture import Picture
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +56,7 @@ class Bar(NamedTuple):
 class Placed(NamedTuple):
     """A which-way picture in its box, in mm from the label's top left corner."""
 
-    picture: "Picture"
+    picture: Picture
     x: float
     y: float
     width: float

@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 
 from bagtag.domain.codes import show
 from bagtag.domain.model import Fate
+from bagtag.domain.picture import draw
+from bagtag.domain.sentence import sentence
 from bagtag.paper import ink, qr
 from bagtag.paper.checklist_text import ChecklistStep
 from bagtag.paper.fonts import BOLD, CAP, MEDIUM, REGULAR, tidy, width
@@ -106,8 +108,6 @@ def _whereabouts(setter: _Setter, step: ChecklistStep) -> None:
 
 def _which_way(setter: _Setter, step: ChecklistStep) -> None:
     if step.facts:
-        from bagtag.domain.sentence import sentence
-
         setter.add(sentence(step.facts, step.datum), MEDIUM, 11, before=2)
 
 
@@ -128,7 +128,7 @@ def _hardware(setter: _Setter, step: ChecklistStep) -> None:
 def _remarks(setter: _Setter, step: ChecklistStep) -> None:
     for head, said in (
         ("Goes on: ", step.goes_on),
-        ("Waits for: ", ", ".join(step.waits)),
+        ("Waits: ", "; ".join(step.waits)),
         ("Note: ", step.note),
     ):
         if said:
@@ -167,10 +167,9 @@ def _paint_tick(canvas: "Canvas", step: ChecklistStep, left: float, top: float) 
 def _paint_picture(canvas: "Canvas", step: ChecklistStep, left: float, top: float) -> None:
     at, wide, high = WHICH_WAY
     if step.facts:
-        from bagtag.domain.picture import draw
         from bagtag.paper.picture import paint as paint_picture
 
-        drawn = draw(step.facts, step.datum)
+        drawn = draw(step.facts, step.datum, aspect=wide / high)
         paint_picture(canvas, drawn, left + at, top - PAD - high, wide, high, black=False)
     if step.fate is not Fate.REFIT:
         y = top - PAD - (high + 6 * MM if step.facts else 5 * MM)
