@@ -8,7 +8,11 @@ from bagtag.store.act import Act
 
 
 def fresh(act: Act) -> str:
-    return fresh_codes(act, 1)[0]
+    """One new code."""
+    while True:
+        code = codes.draw(secrets.choice)
+        if not belongings.is_taken(act.connection, code):
+            return code
 
 
 def fresh_codes(act: Act, count: int) -> list[str]:

@@ -1,15 +1,16 @@
 """Strip: log what comes off, put in what was forgotten, move, correct, take out."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from uuid import uuid4
 
-from bagtag.domain import hardware, log_place, which_way
+from bagtag.domain import codes, hardware, log_place, which_way
 from bagtag.domain.change import Change
 from bagtag.domain.entry import Entry, checked
 from bagtag.domain.errors import BadInput, NotFound
 from bagtag.domain.model import Removal, TagRole
 from bagtag.services import codes_drawn, containers
+from bagtag.services import jobs as job_cases
 from bagtag.store import belongings, jobs, removals, rows, tables
 from bagtag.store.act import Act
 from bagtag.store.work import Store
@@ -36,9 +37,9 @@ def log_removal(
     uid = clean.uid or str(uuid4())
 
     def do(act: Act) -> None:
-        known = removals.by_uid(act.connection, uid)
+        known = removals.id_of_uid(act.connection, uid)
         if known is not None:
-            act.new_id = known.id
+            act.new_id = known
             return
         act.new_id = _insert(act, job_id, clean, extras, uid=uid)
 
@@ -47,9 +48,7 @@ def log_removal(
 
 def _insert(act: Act, job_id: int, entry: Entry, extras: Extras, *, uid: str) -> int:
     number, serial, position = _numbered(act, job_id, extras.before)
-    columns = entry_columns(entry)
-    if extras.container_wanted:
-        columns["container_id"] = containers.found_or_made(act, job_id, extras.container_wanted)
+    columns = _placed(act, job_id, entry, extras)
     removal_id = act.insert(
         tables.removal,
         uid=uid,
@@ -64,6 +63,23 @@ def _insert(act: Act, job_id: int, entry: Entry, extras: Extras, *, uid: str) ->
     )
     _tie_tag(act, job_id, removal_id, extras.tag_code)
     return removal_id
+
+
+def _placed(act: Act, job_id: int, entry: Entry, extras: Extras) -> dict[str, object]:
+    """The columns of an entry, its area and container being of this job."""
+    area = jobs.get_area(act.connection, entry.area_id) if entry.area_id else None
+    if entry.area_id and (area is None or area.job_id != job_id):
+        raise BadInput("This area is not in this job. Choose it again.", field="area_id")
+    if extras.container_wanted:
+        wanted = containers.found_or_made(act, job_id, extras.container_wanted)
+        entry = replace(entry, container_id=wanted)
+    elif entry.container_id:
+        holder = belongings.get_container(act.connection, entry.container_id)
+        if holder is None or holder.job_id != job_id:
+            raise BadInput(
+                "This container is not in this job. Choose it again.", field="container_id"
+            )
+    return entry_columns(entry)
 
 
 def entry_columns(entry: Entry) -> dict[str, object]:
@@ -84,8 +100,8 @@ def entry_columns(entry: Entry) -> dict[str, object]:
 def _numbered(act: Act, job_id: int, before: int | None) -> tuple[str, int, int]:
     """The number on the label, its whole part, and the place in the log."""
     if before is None:
-        serial = removals.next_serial(act.connection, job_id)
-        return str(serial), serial, log_place.after(removals.last_position(act.connection, job_id))
+        serial, last = removals.end_of_log(act.connection, job_id)
+        return str(serial), serial, log_place.after(last)
     position = _room_before(act, job_id, before)
     previous = removals.before(act.connection, job_id, position)
     number = previous.number if previous else "0"
@@ -120,7 +136,7 @@ def _tie_tag(act: Act, job_id: int, removal_id: int, tag_code: str) -> None:
             tables.tag, code=code, role=TagRole.PART.value, job_id=job_id, removal_id=removal_id
         )
         return
-    tag = belongings.tag_by_code(act.connection, tag_code)
+    tag = belongings.tag_by_code(act.connection, codes.parse(tag_code))
     if tag is None or tag.role is not TagRole.BLANK:
         raise BadInput("That tag is not blank any more. Scan another one.", field="code")
     act.update(tables.tag, tag.id, role=TagRole.PART.value, job_id=job_id, removal_id=removal_id)
@@ -134,13 +150,12 @@ def correct_removal(
     removal = get_removal(store, removal_id)
 
     def do(act: Act) -> None:
-        columns = entry_columns(clean)
-        if extras.container_wanted:
-            wanted = extras.container_wanted
-            columns["container_id"] = containers.found_or_made(act, removal.job_id, wanted)
+        columns = _placed(act, removal.job_id, clean, extras)
         now = _needed(removals.get(act.connection, removal_id))
         if _differs(act, removal_id, columns):
             act.update(tables.removal, removal_id, version=now.version + 1, **columns)
+        if columns["area_id"] != now.area_id:
+            job_cases.check_openers(act, removal.job_id)
 
     return store.act(f"correct {removal.number} {clean.name}", do, who=who, job_id=removal.job_id)
 
@@ -158,7 +173,8 @@ def move_removal(store: Store, removal_id: int, before: int | None, *, who: str 
 
     def do(act: Act) -> None:
         if before is None:
-            position = log_place.after(removals.last_position(act.connection, removal.job_id))
+            _, last = removals.end_of_log(act.connection, removal.job_id)
+            position = log_place.after(last)
         else:
             position = _room_before(act, removal.job_id, before)
         act.update(tables.removal, removal_id, position=position)

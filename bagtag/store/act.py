@@ -5,9 +5,10 @@ it was and as it became. From these notes undo and redo work, after a restart to
 """
 
 from collections import defaultdict
+from functools import cache
 from typing import Any
 
-from sqlalchemy import Connection, CursorResult, Table, select, text
+from sqlalchemy import Connection, Insert, Select, Table, bindparam, select, text
 
 from bagtag.domain.change import Change
 from bagtag.store import rows, tables
@@ -29,10 +30,8 @@ class Act:
 
     def insert(self, table: Table, **values: Any) -> int:
         """Add a row; returns its id, which `Change.new_id` will carry for the first row added."""
-        image = {column.name: None for column in table.columns} | _defaults(table) | values
-        if image["id"] is None:
-            del image["id"]
-        image["id"] = new_id(self.connection.execute(table.insert(), image))
+        image = _empty(table) | values
+        image["id"] = inserted(self.connection, table, image)
         self._note(table, image["id"], None, image)
         if self.new_id is None:
             self.new_id = image["id"]
@@ -53,7 +52,7 @@ class Act:
 
     def image(self, table: Table, row_id: int) -> Image | None:
         """The row as plain data, or None."""
-        row = self.connection.execute(select(table).where(table.c.id == row_id)).mappings().first()
+        row = self.connection.execute(_by_id(table), {"row_id": row_id}).mappings().first()
         return dict(row) if row else None
 
     def _note(self, table: Table, row_id: int, before: Image | None, after: Image | None) -> None:
@@ -73,16 +72,28 @@ class Act:
         return Change(self.name, journal_id, self.scope, self.new_id, frozen)
 
 
-def new_id(made: CursorResult[Any]) -> int:
-    """The id of the row an insert made."""
-    key = made.inserted_primary_key
+def inserted(connection: Connection, table: Table, image: Image) -> int:
+    """Insert a row of plain data; returns its id, given by the database where it has none."""
+    key = connection.execute(_insert_into(table), image).inserted_primary_key
     assert key is not None
     return int(key[0])
 
 
-def _defaults(table: Table) -> Image:
-    """Column defaults as the database would fill them, so that the journal's row is whole."""
-    filled: Image = {}
+# Statements are built once: building one costs several times as much as running it.
+@cache
+def _insert_into(table: Table) -> Insert:
+    return table.insert()
+
+
+@cache
+def _by_id(table: Table) -> Select[Any]:
+    return select(table).where(table.c.id == bindparam("row_id"))
+
+
+@cache
+def _empty(table: Table) -> Image:
+    """A row as the database would fill it by itself, so that the journal's row is whole."""
+    filled: Image = {column.name: None for column in table.columns}
     for column in table.columns:
         if column.server_default is not None:
             default = str(column.server_default.arg)  # type: ignore[attr-defined]  # plain text

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Sequence
 from typing import Any, TypeVar
 
-from sqlalchemy import Connection, Select, Table, func, select
+from sqlalchemy import Connection, Select, Table, bindparam, func, select
 
 from bagtag.domain.model import Away, Container, Photo, SignOff, Tag, TagRole
 from bagtag.store import rows
@@ -11,6 +11,7 @@ from bagtag.store.removals import in_batches
 from bagtag.store.tables import away, container, photo, removal, sign_off, tag
 
 T = TypeVar("T")
+_TAKEN = select(tag.c.id).where(tag.c.code == bindparam("code"))
 
 
 def containers(connection: Connection, job_id: int) -> list[Container]:
@@ -24,6 +25,10 @@ def get_container(connection: Connection, container_id: int) -> Container | None
 
 def tag_by_code(connection: Connection, code: str) -> Tag | None:
     return _one(connection, select(tag).where(tag.c.code == code), rows.tag)
+
+
+def is_taken(connection: Connection, code: str) -> bool:
+    return connection.scalar(_TAKEN, {"code": code}) is not None
 
 
 def codes_taken(connection: Connection, codes: Sequence[str]) -> set[str]:

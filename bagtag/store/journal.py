@@ -12,13 +12,24 @@ however long the history is. An entry says what lies below it:
 from collections.abc import Iterable
 from typing import Any
 
-from sqlalchemy import Connection, RowMapping, select
+from sqlalchemy import Connection, RowMapping, Table, bindparam, select
+from sqlalchemy.exc import IntegrityError
 
 from bagtag.domain.errors import BadInput, StoreTrouble
 from bagtag.store import rows, tables
-from bagtag.store.act import Act, Image, new_id
+from bagtag.store.act import Act, Image, inserted
 
 _t = tables.journal
+_CHANGED_SINCE = (
+    "This cannot be undone or done again: what it touched has changed since. "
+    "Correct the entry by hand."
+)
+_NEWEST = (
+    select(_t.c.id, _t.c.kind, _t.c.undo_below, _t.c.redo_below)
+    .where(_t.c.scope == bindparam("scope"))
+    .order_by(_t.c.id.desc())
+    .limit(1)
+)
 
 
 def append(act: Act) -> int:
@@ -73,9 +84,7 @@ def entries(connection: Connection) -> Iterable[RowMapping]:
 
 
 def _tops(connection: Connection, scope: int) -> tuple[int | None, int | None]:
-    columns = (_t.c.id, _t.c.kind, _t.c.undo_below, _t.c.redo_below)
-    newest = select(*columns).where(_t.c.scope == scope).order_by(_t.c.id.desc()).limit(1)
-    head = connection.execute(newest).first()
+    head = connection.execute(_NEWEST, {"scope": scope}).first()
     if head is None:
         return None, None
     undo_top = head.undo_below if head.kind == "undo" else head.id
@@ -85,12 +94,17 @@ def _tops(connection: Connection, scope: int) -> tuple[int | None, int | None]:
 def _put(act: Act, name: str, row_id: int, *, expected: Image | None, wanted: Image | None) -> None:
     table = tables.JOURNALED[name]
     if act.image(table, row_id) != expected:
-        raise StoreTrouble(
-            "This cannot be undone: what it touched has changed since. Correct the entry by hand."
-        )
+        raise StoreTrouble(_CHANGED_SINCE)
+    try:
+        _set(act, table, row_id, wanted, is_new=expected is None)
+    except IntegrityError as wrong:  # another job took its number, or something hangs on it now
+        raise StoreTrouble(_CHANGED_SINCE) from wrong
+
+
+def _set(act: Act, table: Table, row_id: int, wanted: Image | None, *, is_new: bool) -> None:
     if wanted is None:
         act.delete(table, row_id)
-    elif expected is None:
+    elif is_new:
         act.insert(table, **wanted)
     else:
         act.update(table, row_id, **wanted)
@@ -105,7 +119,7 @@ def _insert(act: Act, kind: str, **links: int | None) -> int:
         "kind": kind,
         "rows": act.touches,
     }
-    return new_id(act.connection.execute(_t.insert(), entry | links))
+    return inserted(act.connection, _t, entry | links)
 
 
 def _get(connection: Connection, journal_id: int) -> RowMapping:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 
-from sqlalchemy import Connection, func, select
+from sqlalchemy import Connection, bindparam, func, select
 
 from bagtag.domain.model import Fate, Removal, Replacement
 from bagtag.domain.standing import Outline
@@ -12,6 +12,11 @@ from bagtag.store.tables import removal
 c = removal.c
 _FATES = {fate.value: fate for fate in Fate}
 _REPLACEMENTS = {state.value: state for state in Replacement}
+_ID_OF_UID = select(c.id).where(c.uid == bindparam("uid"))
+_END_OF_LOG = select(  # two queries in one: each is a look-up at the end of its own index
+    select(func.max(c.serial)).where(c.job_id == bindparam("job")).scalar_subquery(),
+    select(func.max(c.position)).where(c.job_id == bindparam("job")).scalar_subquery(),
+)
 
 MANY = 500
 """How many ids go into one query; SQLite takes at most 32,766 parameters."""
@@ -22,9 +27,9 @@ def get(connection: Connection, removal_id: int) -> Removal | None:
     return rows.removal(row) if row else None
 
 
-def by_uid(connection: Connection, uid: str) -> Removal | None:
-    row = connection.execute(select(removal).where(removal.c.uid == uid)).mappings().first()
-    return rows.removal(row) if row else None
+def id_of_uid(connection: Connection, uid: str) -> int | None:
+    found: int | None = connection.scalar(_ID_OF_UID, {"uid": uid})
+    return found
 
 
 def by_number(connection: Connection, job_id: int, number: str) -> Removal | None:
@@ -77,15 +82,10 @@ def outlines(connection: Connection, job_id: int) -> list[Outline]:
     return [Outline(*row[:4], _FATES[row[4]], _REPLACEMENTS[row[5]]) for row in found]
 
 
-def last_position(connection: Connection, job_id: int) -> int | None:
-    wanted = select(func.max(removal.c.position)).where(removal.c.job_id == job_id)
-    last: int | None = connection.scalar(wanted)
-    return last
-
-
-def next_serial(connection: Connection, job_id: int) -> int:
-    wanted = select(func.max(removal.c.serial)).where(removal.c.job_id == job_id)
-    return (connection.scalar(wanted) or 0) + 1
+def end_of_log(connection: Connection, job_id: int) -> tuple[int, int | None]:
+    """The next number of a log, and the position of its last line, None while it is empty."""
+    serial, position = connection.execute(_END_OF_LOG, {"job": job_id}).one()
+    return (serial or 0) + 1, position
 
 
 def before(connection: Connection, job_id: int, position: int) -> Removal | None:

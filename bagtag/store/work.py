@@ -60,13 +60,19 @@ class Store:
         who: str,
         job_id: int,
     ) -> Change:
-        engine = self.engine.execution_options(**WRITES)
-        with _said_plainly(self.location), engine.begin() as connection:
+        with _said_plainly(self.location), self._writing() as connection:
             act = Act(connection, name, who=who, scope=job_id)
             if do is not None:
                 do(act)
             journal_id = enter(act) if act.touches or do is None else 0
         return act.change(journal_id)
+
+    @contextmanager
+    def _writing(self) -> Iterator[Connection]:
+        with self.engine.connect() as connection:
+            writes = connection.execution_options(**WRITES)
+            with writes.begin():
+                yield writes
 
     def close(self) -> None:
         self.engine.dispose()
@@ -85,7 +91,7 @@ def _said_plainly(location: Location) -> Iterator[None]:
 
 
 def _sentence(wrong: BaseException | None, database: Path) -> str | None:
-    if not isinstance(wrong, sqlite3.DatabaseError) or isinstance(wrong, sqlite3.IntegrityError):
+    if not isinstance(wrong, sqlite3.DatabaseError):
         return None
     said = str(wrong)
     for cause, sentence in _CAUSES.items():
@@ -95,6 +101,8 @@ def _sentence(wrong: BaseException | None, database: Path) -> str | None:
 
 
 _CAUSES = {
+    "FOREIGN KEY": "This belongs to something that is no longer in the store, so it was not kept. "
+    "Choose again what it belongs to.",
     "disk is full": "The disk is full, so this was not kept. Free some space and do it again; "
     "what you typed is still here.",
     "readonly": "The store {database} may not be written, so this was not kept. "
