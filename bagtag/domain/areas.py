@@ -2,6 +2,7 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
+from graphlib import CycleError, TopologicalSorter
 
 from bagtag.domain.errors import BadInput
 from bagtag.domain.model import Area
@@ -61,8 +62,36 @@ def check_parent(areas: Iterable[Area], area_id: int, parent_id: int | None) -> 
         )
 
 
+def check_openers(areas: Iterable[Area], area_of: Mapping[int, int | None]) -> None:
+    """Refuse openers that let no order work: one behind itself, or areas that shut each other in.
+
+    `area_of` maps each opener to the area it lies in.
+    """
+    rows = list(areas)
+    for area in rows:
+        if area.opener_id in area_of:
+            check_opener(rows, area.id, area_of[area.opener_id])
+    filled_before = {area.id: _holders(area, area_of) for area in rows}
+    try:
+        TopologicalSorter(filled_before).prepare()
+    except CycleError as circle:
+        known = by_id(rows)
+        names = " and ".join(dict.fromkeys(known[id_].name for id_ in circle.args[1]))
+        raise BadInput(
+            f"No order works: {names} would be opened from inside one another. "
+            "Change what opens one of them.",
+            field="opener",
+        ) from circle
+
+
+def _holders(area: Area, area_of: Mapping[int, int | None]) -> set[int]:
+    """The areas that are not full before this one is."""
+    opener_in = area_of.get(area.opener_id) if area.opener_id is not None else None
+    return {id_ for id_ in (area.parent_id, opener_in) if id_ is not None}
+
+
 def check_opener(areas: Iterable[Area], area_id: int, opener_area_id: int | None) -> None:
-    """Refuse an opener that lies in the area it opens, or two areas that shut each other in."""
+    """Refuse an opener that lies in the area it opens."""
     rows = list(areas)
     if opener_area_id is not None and opener_area_id in below(rows, area_id):
         name = by_id(rows)[area_id].name

@@ -171,7 +171,7 @@ def edit_area(
         rows_ = jobs.areas(act.connection, area.job_id)
         tree.check_parent(rows_, area_id, parent_id)
         act.update(tables.area, area_id, name=clean, parent_id=parent_id)
-        _check_openers(act, area.job_id)
+        check_openers(act, area.job_id)
 
     return store.act(f"edit area {clean}", do, who=who, job_id=area.job_id)
 
@@ -182,21 +182,20 @@ def set_opener(store: Store, area_id: int, removal_id: int | None, *, who: str =
 
     def do(act: Act) -> None:
         act.update(tables.area, area_id, opener_id=removal_id)
-        _check_openers(act, area.job_id)
+        check_openers(act, area.job_id)
 
     return store.act(f"set what opens {area.name}", do, who=who, job_id=area.job_id)
 
 
-def _check_openers(act: Act, job_id: int) -> None:
+def check_openers(act: Act, job_id: int) -> None:
+    """Refuse what opens areas when it leaves no order that works."""
     rows_ = jobs.areas(act.connection, job_id)
     openers = [area.opener_id for area in rows_ if area.opener_id is not None]
     found = removals.by_ids(act.connection, openers)
-    for area in rows_:
-        if area.opener_id is not None:
-            opener = found.get(area.opener_id)
-            if opener is None or opener.job_id != job_id:
-                raise BadInput("What opens an area must be logged in the same job.", field="opener")
-            tree.check_opener(rows_, area.id, opener.area_id)
+    for opener_id in openers:
+        if opener_id not in found or found[opener_id].job_id != job_id:
+            raise BadInput("What opens an area must be logged in the same job.", field="opener")
+    tree.check_openers(rows_, {opener.id: opener.area_id for opener in found.values()})
 
 
 def delete_area(store: Store, area_id: int, *, who: str = "") -> Change:
@@ -210,7 +209,7 @@ def delete_area(store: Store, area_id: int, *, who: str = "") -> Change:
         for removal_id in removals.ids_in_area(act.connection, area_id):
             act.update(tables.removal, removal_id, area_id=area.parent_id)
         act.delete(tables.area, area_id)
-        _check_openers(act, area.job_id)
+        check_openers(act, area.job_id)
 
     return store.act(f"delete area {area.name}", do, who=who, job_id=area.job_id)
 
