@@ -73,14 +73,21 @@ def shorter(words: str) -> Words:
 
 
 def captioned(
-    cell: Cell, style: Style, *, over: Caption | None = None, under: Caption | None = None
+    cell: Cell,
+    style: Style,
+    *,
+    over: Caption | None = None,
+    under: Caption | None = None,
+    symbol: float | None = None,
 ) -> tuple[list[Item], Cell]:
-    """Lettering over and under a drawing as far as there is room, and the cell left for it."""
+    """Lettering over and under a drawing as far as there is room, and the cell left for it, at
+    least `symbol` high."""
+    least = style.symbol if symbol is None else symbol
     items: list[Item] = []
     for caption, on_top in ((over, True), (under, False)):
         if caption is None:
             continue
-        text = _line(caption, cell, style, cell.h - style.symbol - style.gap)
+        text = _line(caption, cell, style, cell.h - least - style.gap)
         if text is None:
             continue
         taken = line_height(text, style) + style.gap

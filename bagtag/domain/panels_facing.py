@@ -117,7 +117,7 @@ def _through_wall(feature: str, toward: Outness, cell: Cell, style: Style) -> li
     else:
         over, under = mark(feature, style), name(toward.value, style)
         items, room = captioned(cell, style, over=over, under=under)
-    room = room.middle(room.h * 2.2, room.h)
+    room = room.middle(room.h * 2.2, room.w * 0.7)
     return items + _case(room, style, outward=toward is Outness.OUTWARD)
 
 

@@ -6,7 +6,7 @@ from math import cos, isfinite, radians, sin
 from bagtag.domain.datum import Datum
 from bagtag.domain.panel_parts import Caption, Style, arrow, beside, captioned, mark
 from bagtag.domain.panels_facing import ROOMY
-from bagtag.domain.sentence import hour_words, seat_words, tidy
+from bagtag.domain.sentence import digits, hour_words, seat_words, tidy
 from bagtag.domain.shapes import Arrow, Box, Cell, Circle, Ink, Item, Line
 from bagtag.domain.which_way import Clocking, MatchMark, Seat, SeatKind
 
@@ -29,7 +29,7 @@ def seat(fact: Seat, cell: Cell, style: Style) -> list[Item]:
         items, room = beside(cell, style, min(cell.h, cell.w), [caption])
     else:
         items, room = captioned(cell, style, under=caption)
-    room = room.middle(room.h * 1.6, room.h)
+    room = room.middle(room.h * 1.6, room.w)
     if fact.kind in _LEVELS:
         return items + _bore(room, _LEVELS[fact.kind], style)
     return items + _stopped(room, style, shoulder=fact.kind is SeatKind.SHOULDER)
@@ -44,7 +44,7 @@ def match_mark(fact: MatchMark, cell: Cell, style: Style) -> list[Item]:
         items, room = captioned(
             cell, style, over=_mark_words(fact, style), under=partner if fact.partner else None
         )
-    return items + _joint(room.middle(room.h * 1.5, room.h), fact.mark, style)
+    return items + _joint(room.middle(room.h * 1.5, room.w), fact.mark, style)
 
 
 def _mark_words(fact: MatchMark, style: Style) -> Caption:
@@ -56,8 +56,9 @@ def _mark_words(fact: MatchMark, style: Style) -> Caption:
 
 
 def _clock_words(fact: Clocking, datum: Datum, style: Style) -> list[Caption]:
-    hour = hour_words(fact.hour) if fact.hour is not None else ""
-    captions = [mark(tidy(fact.feature), style), Caption((hour,), style.name, bold=style.wide)]
+    hour = 0.0 if fact.hour is None else fact.hour
+    said = (hour_words(hour), digits(hour))
+    captions = [mark(tidy(fact.feature), style), Caption(said, style.name, bold=style.wide)]
     if style.wide and tidy(fact.target):
         captions.append(Caption((tidy(fact.target),), style.name))
     if style.wide and fact.seen_from is not None:

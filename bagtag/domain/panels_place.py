@@ -4,7 +4,7 @@ from bagtag.domain import lettering
 from bagtag.domain.datum import Datum, Side
 from bagtag.domain.panel_parts import Caption, Style, beside, captioned
 from bagtag.domain.panels_facing import ROOMY
-from bagtag.domain.panels_row import Along, along, gap_dots, left_to_right
+from bagtag.domain.panels_row import MOST, Along, along, gap_dots, left_to_right
 from bagtag.domain.sentence import place_words, tidy
 from bagtag.domain.shapes import Anchor, Box, Cell, Circle, Ink, Item, Text
 from bagtag.domain.which_way import Place
@@ -69,17 +69,19 @@ def _named(fact: Place, datum: Datum, cell: Cell, style: Style) -> tuple[list[It
     if cell.h < ROOMY and not style.wide:
         return [], cell
     over, *under = _captions(fact, datum, style)
-    return captioned(cell, style, over=over, under=under[0] if under else None)
+    return captioned(cell, style, over=over, under=under[0] if under else None, symbol=0.2)
 
 
 def _captions(fact: Place, datum: Datum, style: Style) -> list[Caption]:
-    what = [Caption((place_words(fact), tidy(f"{fact.what} {fact.index}"), str(fact.index)),
-                    style.mark * 0.85, bold=True)]  # fmt: skip
+    words = [place_words(fact), tidy(f"{fact.what} {fact.index}")]
+    if not tidy(fact.what) and (fact.of or 0) <= MOST:
+        words.pop()
+    what = [Caption(tuple(words), style.mark * 0.85, bold=True)]
     if fact.counted_from is None:
         return what
     side = datum.call(fact.counted_from)
-    words = (f"from {side}", f"from {side}".removesuffix(" side"), side.removesuffix(" side"))
-    return [*what, Caption(words, style.name)]
+    ways = (f"from {side}", f"from {side}".removesuffix(" side"), side.removesuffix(" side"))
+    return [*what, Caption(ways, style.name)]
 
 
 def _post(cell: Cell, room: Cell) -> Item:

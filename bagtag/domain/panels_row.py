@@ -187,17 +187,25 @@ def _labels(
 def _in_a_line(
     row: _Row, marks: Mapping[Side, str], cell: Cell, style: Style
 ) -> tuple[list[Item], Cell]:
-    line = style.mark * 1.1
-    x = row.centres[row.own]
+    line, half = style.mark * 1.1, style.gap / 2
+    x = cell.x + cell.w * _share(row, marks, cell)
     rooms = {
-        Side.LEFT: (Cell(cell.x, cell.y, x - style.gap - cell.x, line), Anchor.END),
-        Side.RIGHT: (Cell(x + style.gap, cell.y, cell.right - x - style.gap, line), Anchor.START),
+        Side.LEFT: (Cell(cell.x, cell.y, x - half - cell.x, line), Anchor.END),
+        Side.RIGHT: (Cell(x + half, cell.y, cell.right - x - half, line), Anchor.START),
     }
     items: list[Item] = []
     for side, words in marks.items():
         room, anchor = rooms[side]
         items += written(room, mark(words, style), style, anchor)
     return items, cell.trimmed(top=line + style.gap)
+
+
+def _share(row: _Row, marks: Mapping[Side, str], cell: Cell) -> float:
+    """How much of the line the left mark may have: up to the part, or by the marks' lengths."""
+    lengths = [lettering.width(tidy(marks.get(side, ""))) for side in (Side.LEFT, Side.RIGHT)]
+    if all(lengths):
+        return lengths[0] / sum(lengths)
+    return min(max((row.centres[row.own] - cell.x) / cell.w, 0.3), 0.7)
 
 
 def _places(row: _Row, hand: Hand | None, cell: Cell, style: Style) -> list[Item]:

@@ -80,7 +80,11 @@ def _panels(facts: Sequence[Fact], datum: Datum, style: Style) -> list[Panel]:
     if scene is None:
         return panels
     places = 3 if scene.place is None else min(scene.place.of or 4, 7)
-    row = Panel(lambda cell, how: along(scene, datum, cell, how), 1.1 + 0.3 * places, tall=1.7)
+    row = Panel(
+        lambda cell, how: along(scene, datum, cell, how),
+        1.1 + 0.3 * (places + len(scene.marks)),
+        tall=1.7,
+    )
     return [row, *panels]
 
 

@@ -59,13 +59,18 @@ def ordinal(number: int) -> str:
 
 def hour_words(hour: float) -> str:
     """4 -> "4 o'clock", 4.5 -> "half past 4", 4.25 -> "4:15"."""
+    said = digits(hour)
+    if said.endswith(":30"):
+        return f"half past {said[:-3]}"
+    return said if ":" in said else f"{said} o'clock"
+
+
+def digits(hour: float) -> str:
+    """4 -> "4", 4.5 -> "4:30", 0.5 -> "12:30"."""
     if not isfinite(hour):
-        return f"{hour} o'clock"
+        return f"{hour}"
     whole, rest = divmod(round(hour * 60), 60)
-    if not rest:
-        return f"{whole} o'clock"
-    named = whole or 12
-    return f"half past {named}" if rest == 30 else f"{named}:{rest:02d}"
+    return f"{whole or 12}:{rest:02d}" if rest else f"{whole}"
 
 
 def seat_words(seat: Seat) -> str:
@@ -102,7 +107,7 @@ def tidy(text: str) -> str:
 
 def _faces(fact: Faces, datum: Datum) -> str:
     verb = "face" if _is_plural(fact.feature) else "faces"
-    return tidy(f"{_subject(fact.feature)} {verb} {_direction(fact, datum)}")
+    return tidy(f"{subject(fact.feature)} {verb} {_direction(fact, datum)}")
 
 
 def _direction(fact: Faces, datum: Datum) -> str:
@@ -157,7 +162,7 @@ def _match(fact: MatchMark, _: Datum) -> str:
     return f"{mark or 'marked'}, matched to {_the(partner)}"
 
 
-def _subject(feature: str) -> str:
+def subject(feature: str) -> str:
     """ "the C", "the sealed side"; a stamped word stands alone: "OUT"."""
     bare = _bare(feature)
     stamped_word = len(bare) > 1 and bare.isalpha() and bare.isupper()

@@ -126,7 +126,13 @@ def _read_toward(data: Any) -> Toward:
 
 
 def _slim(**fields: Any) -> dict[str, Any]:
-    return {key: value for key, value in fields.items() if value not in (None, "", False)}
+    """Without what is empty; a nought is not (0 == False, so identity decides)."""
+    empty = (None, False)
+    return {
+        key: value
+        for key, value in fields.items()
+        if value != "" and not any(value is nothing for nothing in empty)
+    }
 
 
 def _side(data: Any) -> Side | None:
@@ -153,7 +159,7 @@ _READERS: dict[str, Any] = {
         int(d["index"]), d.get("of"), _side(d.get("counted_from")), d.get("what", "")
     ),
     "clocking": lambda d: Clocking(
-        d["feature"], d.get("hour"), d.get("target", ""), _side(d.get("seen_from"))
+        d.get("feature", ""), d.get("hour"), d.get("target", ""), _side(d.get("seen_from"))
     ),
     "seat": lambda d: Seat(SeatKind(d["kind"]), d.get("depth")),
     "match mark": lambda d: MatchMark(d["mark"], d.get("partner", "")),
