@@ -38,7 +38,7 @@ def lines_block(lines: Sequence[str], font: str, cap: float, complaint: str = ""
     """Lines of one size; `cap` is the height of a capital in mm."""
     size = cap / CAP
     words = [Words(0.0, cap + i * LINE * size, text, font, size) for i, text in enumerate(lines)]
-    return Block(text_height(len(lines), cap), tuple(words), complaint=complaint)
+    return Block(text_height(len(lines), cap), tuple(words), (), None, complaint)
 
 
 def paragraph(
@@ -96,10 +96,9 @@ def pill_width(text: str, cap: float) -> float:
 
 def moved(block: Block, x: float, y: float) -> Block:
     """The same words and bars, shifted right and down; the height is left as it was."""
-    return block._replace(
-        words=tuple(w._replace(x=w.x + x, y=w.y + y) for w in block.words),
-        bars=tuple(b._replace(x=b.x + x, y=b.y + y) for b in block.bars),
-    )
+    words = tuple([Words(w.x + x, w.y + y, *w[2:]) for w in block.words])
+    bars = tuple([Bar(b.x + x, b.y + y, b.width, b.height) for b in block.bars])
+    return Block(block.height, words, bars, block.picture, block.complaint)
 
 
 def side_by_side(left: Block, right: Block, offset: float) -> Block:

@@ -28,6 +28,18 @@ def open_canvas(into: BytesIO, title: str, page: tuple[float, float]) -> "Canvas
     return canvas
 
 
+def show_text(canvas: "Canvas", text: str, font: str, size: float) -> list[str]:
+    """PDF's words for a text in one of our fonts, to stand between BT and ET; reportlab embeds the
+    letters that are used, as it does for its own text."""
+    from reportlab.pdfbase.pdfmetrics import getFont
+
+    face, document = getFont(font), canvas._doc
+    return [
+        f"{face.getSubsetInternalName(subset, document)} {size:.3f} Tf <{letters.hex()}> Tj"
+        for subset, letters in face.splitString(text, document)
+    ]
+
+
 def write(pdf: bytes, target: Target) -> None:
     """Put a finished PDF into a file, whole or not at all, or into an open stream."""
     if not isinstance(target, str | Path):

@@ -5,8 +5,8 @@ Version 1 at level H holds ten alphanumeric characters (ISO/IEC 18004); a code h
 """
 
 import re
-from collections.abc import Iterator
-from functools import cache
+from collections.abc import Iterable, Iterator
+from functools import cache, lru_cache
 from typing import TYPE_CHECKING
 
 from bagtag.domain.codes import LENGTH
@@ -37,7 +37,7 @@ def matrix(code: str) -> Matrix:
     return tuple(tuple(module == "1" for module in row) for row in _rows(code))
 
 
-def runs(modules: Matrix) -> Iterator[Run]:
+def runs(modules: Iterable[Iterable[bool]]) -> Iterator[Run]:
     """The black stretches as (column, row, length), row by row from the top."""
     for y, row in enumerate(modules):
         for found in _BLACK.finditer("".join("1" if module else "0" for module in row)):
@@ -114,22 +114,20 @@ def draw(canvas: "Canvas", code: str, x: float, y: float, module_pt: float) -> N
 
 
 def _path(code: str) -> str:
-    words = _rectangles()
+    """Every stretch as a PDF rectangle. A row is written in three parts that end where the finder
+    patterns end, so that few stretches are cut and every part has been written before."""
     return " ".join(
         [
-            words[found.start(), y, found.end()]
+            words
             for y, row in enumerate(_rows(code))
-            for found in _BLACK.finditer(row)
+            for x in (0, 7, 14)
+            if (words := _part(x, y, row[x : x + 7]))
         ]
     )
 
 
-@cache
-def _rectangles() -> dict[Run, str]:
-    """PDF's words for every stretch there can be, by (start, row, end), written once."""
-    return {
-        (x, y, end): f"{x} {y} {end - x} 1 re"
-        for x in range(SIZE)
-        for y in range(SIZE)
-        for end in range(x + 1, SIZE + 1)
-    }
+@lru_cache(maxsize=3 * SIZE * 2**7)
+def _part(x: int, y: int, modules: str) -> str:
+    """Seven modules of row `y` from column `x` on, in PDF's words."""
+    stretches = runs([[module == "1" for module in modules]])
+    return " ".join(f"{x + start} {y} {length} 1 re" for start, _, length in stretches)
