@@ -263,7 +263,8 @@ def whole_names(column: Column, *lines: int) -> Iterator[Block]:
 def grow_name(column: Column, scale: float) -> None:
     """A name that is whole may be larger, as long as it takes no more lines."""
     old = column.blocks.get("name")
-    if old is not None and not old.complaint:
+    spare = column.height - column.used
+    if old is not None and not old.complaint and spare > 0.2 * column.unit:
         most = len({words.y for words in old.words if not words.white})
         caps = (column.unit * scale * share for share in (1.0, 0.8, 0.65))
         versions = (_name(column, most, cap) for cap in caps)

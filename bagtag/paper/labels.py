@@ -9,11 +9,11 @@ from bagtag.domain.errors import BadInput
 from bagtag.paper import qr
 from bagtag.paper.label_layout import layout
 from bagtag.paper.label_text import LabelText, Laid, Report
-from bagtag.paper.pdf import MM, Target, open_canvas, show_text, write
+from bagtag.paper.pdf import MM, Target, open_canvas, write
 from bagtag.paper.stock import Cell, Stock, cells
 
 if TYPE_CHECKING:
-    from reportlab.pdfgen.canvas import Canvas
+    from bagtag.paper.quick_canvas import QuickCanvas
 
 __all__ = ["LabelText", "Laid", "Report", "label_pdf", "layout"]
 
@@ -90,7 +90,7 @@ def _ranges(numbers: list[int]) -> list[str]:
 
 
 def _print(
-    canvas: "Canvas", placed: Iterable[tuple[Cell, Laid]], stock: Stock, height: float
+    canvas: "QuickCanvas", placed: Iterable[tuple[Cell, Laid]], stock: Stock, height: float
 ) -> int:
     page = 0
     for cell, laid in placed:
@@ -104,7 +104,7 @@ def _print(
     return page + 1
 
 
-def draw(canvas: "Canvas", laid: Laid, left: float, top: float) -> None:
+def draw(canvas: "QuickCanvas", laid: Laid, left: float, top: float) -> None:
     """Paint one label with its top left corner at (left, top) in points; black and white only."""
     dot = 72 / laid.dpi
     for bar in laid.bars:
@@ -119,20 +119,17 @@ def draw(canvas: "Canvas", laid: Laid, left: float, top: float) -> None:
     qr.draw(canvas, laid.code, left + laid.qr_x * dot, top - laid.qr_y * dot, laid.module * dot)
 
 
-def _draw_words(canvas: "Canvas", laid: Laid, left: float, top: float) -> None:
-    """All words in one piece of PDF: reportlab would spend more time on the figures than on all
-    the rest of the label."""
+def _draw_words(canvas: "QuickCanvas", laid: Laid, left: float, top: float) -> None:
     parts, white = ["q BT 0 g"], False
     for x, y, text, font, size, is_white in laid.words:
         if is_white != white:
             white = is_white
             parts.append("1 g" if white else "0 g")
-        parts.append(f"1 0 0 1 {left + x * MM:.3f} {top - y * MM:.3f} Tm")
-        parts += show_text(canvas, text, font, size * MM)
+        parts.append(canvas.words(left + x * MM, top - y * MM, text, font, size * MM))
     canvas.addLiteral(" ".join([*parts, "ET Q"]))
 
 
-def _punch_mark(canvas: "Canvas", stock: Stock, left: float, top: float) -> None:
+def _punch_mark(canvas: "QuickCanvas", stock: Stock, left: float, top: float) -> None:
     """A fine ring where the hole of a tie-on tag is, or is to be punched."""
     if stock.hole is not None:
         hole = stock.hole

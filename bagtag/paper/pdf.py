@@ -8,36 +8,25 @@ from bagtag.domain.errors import BadInput
 from bagtag.paper import fonts
 
 if TYPE_CHECKING:
-    from reportlab.pdfgen.canvas import Canvas
+    from bagtag.paper.quick_canvas import QuickCanvas
 
 MM = 72 / 25.4
 
 Target = str | Path | IO[bytes]
 
 
-def open_canvas(into: BytesIO, title: str, page: tuple[float, float]) -> "Canvas":
+def open_canvas(into: BytesIO, title: str, page: tuple[float, float]) -> "QuickCanvas":
     """A canvas with Roboto ready; `page` is width and height in points."""
     from reportlab import rl_config
-    from reportlab.pdfgen.canvas import Canvas
+
+    from bagtag.paper.quick_canvas import QuickCanvas
 
     fonts.register()
     rl_config.useA85 = 0  # ASCII85 is most of the time a picture takes, and a quarter of the file
-    canvas = Canvas(into, pagesize=page, pageCompression=1)
+    canvas = QuickCanvas(into, pagesize=page, pageCompression=1)
     canvas.setTitle(title)
     canvas.setCreator("Bagtag")
     return canvas
-
-
-def show_text(canvas: "Canvas", text: str, font: str, size: float) -> list[str]:
-    """PDF's words for a text in one of our fonts, to stand between BT and ET; reportlab embeds the
-    letters that are used, as it does for its own text."""
-    from reportlab.pdfbase.pdfmetrics import getFont
-
-    face, document = getFont(font), canvas._doc
-    return [
-        f"{face.getSubsetInternalName(subset, document)} {size:.3f} Tf <{letters.hex()}> Tj"
-        for subset, letters in face.splitString(text, document)
-    ]
 
 
 def write(pdf: bytes, target: Target) -> None:
