@@ -162,5 +162,5 @@ _READERS: dict[str, Any] = {
         d.get("feature", ""), d.get("hour"), d.get("target", ""), _side(d.get("seen_from"))
     ),
     "seat": lambda d: Seat(SeatKind(d["kind"]), d.get("depth")),
-    "match mark": lambda d: MatchMark(d["mark"], d.get("partner", "")),
+    "match mark": lambda d: MatchMark(d.get("mark", ""), d.get("partner", "")),
 }
