@@ -1,0 +1,69 @@
+"""What the tests share: no screen, the program's own font and look, a store, a desk on it."""
+
+import os
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+
+@pytest.fixture(scope="session")
+def qapp():
+    """The one application, dressed as the program dresses it."""
+    from PySide6.QtWidgets import QApplication
+
+    from bagtag.ui.theme import Theme
+
+    app = QApplication.instance() or QApplication(["bagtag"])
+    app.setApplicationName("Bagtag")
+    app.setQuitOnLastWindowClosed(False)
+    Theme(app)
+    return app
+
+
+@pytest.fixture
+def store(tmp_path: Path) -> Iterator:
+    """An open store in a folder of its own."""
+    from bagtag.store.work import Store
+
+    opened = Store.in_folder(tmp_path / "store")
+    yield opened
+    opened.close()
+
+
+@pytest.fixture
+def job_id(store) -> int:
+    """A job with nothing in its log yet."""
+    from bagtag import services
+
+    form = services.jobs.JobForm("Walking tractor", "gearbox")
+    return services.jobs.open_job(store, form, who="Ada").new_id
+
+
+@pytest.fixture
+def settle(qtbot) -> Callable:
+    """Wait until nothing is under way behind a desk, and the screens have heard of it."""
+
+    def wait(desk, other=None) -> None:
+        desk = other or desk  # settle(qtbot, desk) is the same as settle(desk)
+        qtbot.waitUntil(lambda: desk.idle, timeout=20_000)
+        qtbot.wait(1)
+        qtbot.waitUntil(lambda: desk.idle, timeout=20_000)
+
+    return wait
+
+
+@pytest.fixture
+def desk(qtbot, store, job_id, settle) -> Iterator:
+    """A desk on the store, its job chosen. The store stays open: the fixture closes it."""
+    from bagtag.ui.desk import Desk
+
+    made = Desk("Ada")
+    with qtbot.waitSignal(made.ready):
+        made.open(lambda: store)
+    made.choose_job(job_id)
+    yield made
+    settle(made)
+    made.close()
