@@ -1,0 +1,5 @@
+"""`python -m bagtag` is `bagtag`."""
+
+from bagtag.cli import main
+
+main()

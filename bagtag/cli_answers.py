@@ -1,0 +1,169 @@
+"""What the commands answer, as text or as JSON, on standard output; warnings on standard error."""
+
+import json
+import sys
+from collections.abc import Iterable
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from bagtag import cli_data, services
+from bagtag.domain import codes
+from bagtag.domain.errors import Trouble
+from bagtag.domain.hardware import OVERRIDE
+from bagtag.domain.model import Removal
+from bagtag.domain.standing import Standing
+from bagtag.services.board import Board
+from bagtag.services.labels import LabelOrder
+from bagtag.services.views import StripRow
+from bagtag.store.work import Store
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """The PDF to write, and the stock and printer it is for."""
+
+    out: Path
+    stock: str
+    start: int
+    dpi: int
+
+    def order(self, **what: Any) -> LabelOrder:
+        return LabelOrder(stock=self.stock, start=self.start, dpi=self.dpi, **what)
+
+
+def answer(data: Any, lines: Iterable[str], as_json: bool) -> None:
+    """One answer: the data where JSON is asked for, else the lines."""
+    if as_json:
+        lines = [json.dumps(data, ensure_ascii=False, indent=2)]
+    sys.stdout.write("".join(f"{line}\n" for line in lines))
+    sys.stdout.flush()
+
+
+def warn(sentences: Iterable[str]) -> None:
+    sys.stderr.write("".join(f"{sentence}\n" for sentence in sentences))
+
+
+def say_demo(store: Store, who: str, as_json: bool) -> None:
+    _say_job(store, services.demo.write(store, who=who).job_id, as_json)
+
+
+def say_new(store: Store, machine: str, purpose: str, who: str, as_json: bool) -> None:
+    change = services.jobs.open_job(store, services.jobs.JobForm(machine, purpose), who=who)
+    _say_job(store, change.job_id, as_json)
+
+
+def _say_job(store: Store, job_id: int, as_json: bool) -> None:
+    job = services.jobs.get_job(store, job_id)
+    answer({"number": job.number, "title": job.title}, [f"{job.number}  {job.title}"], as_json)
+
+
+def say_jobs(store: Store, as_json: bool) -> None:
+    known = services.jobs.list_jobs(store)
+    lines = [
+        f"{row.number:3}  {row.title}  (off {row.off}, back {row.back}, away {row.away})"
+        for row in known
+    ]
+    if not known:
+        warn(["There is no job yet; bagtag new MACHINE opens one."])
+    answer([cli_data.job(row) for row in known], lines, as_json)
+
+
+def say_log(store: Store, job: str, line: str, who: str, as_json: bool) -> None:
+    job_id = services.jobs.find_job(store, job).id
+    removal_id = services.tape.log_line(store, job_id, line, who=who).new_id
+    assert removal_id is not None
+    card = services.views.card(store, removal_id)
+    removal = card.removal
+    lines = [f"{called(removal)}, tag {codes.show(card.code)}"]
+    lines += [f"  {text}" for text in (card.sentence, *held(removal)) if text]
+    answer(cli_data.card(card), lines, as_json)
+
+
+def called(removal: Removal) -> str:
+    many = f" ({removal.quantity})" if removal.quantity > 1 else ""
+    return f"{removal.number} {removal.name}{many}"
+
+
+def held(removal: Removal) -> list[str]:
+    """The hardware, and the manual's word where there is a torque."""
+    lines = [str(line) for line in removal.held_by]
+    return lines + [OVERRIDE] * any(line.torque for line in removal.held_by)
+
+
+def say_labels(store: Store, job: str, sheet: Sheet, as_json: bool) -> None:
+    job_id = services.jobs.find_job(store, job).id
+    order = sheet.order(job_id=job_id, removal_ids=services.labels.of_job(store, job_id))
+    _say_sheet(store, order, sheet, {}, as_json)
+
+
+def say_blanks(store: Store, count: int, sheet: Sheet, who: str, as_json: bool) -> None:
+    _, made = services.tags.make_blank(store, count, who=who)
+    shown = {"codes": [codes.show(code) for code in made]}
+    try:
+        _say_sheet(store, sheet.order(codes=tuple(made)), sheet, shown, as_json)
+    except Trouble:
+        services.history.undo(store, 0, who=who)  # tags that were never printed are not to be
+        raise
+
+
+def _say_sheet(
+    store: Store, order: LabelOrder, sheet: Sheet, more: dict[str, Any], as_json: bool
+) -> None:
+    report = services.labels.write(store, order, sheet.out)
+    warn(report.warnings)
+    data = {"file": str(sheet.out), "pages": report.pages, "labels": report.labels}
+    lines = [f"{sheet.out}: {_count(report.labels, 'label')} on {_count(report.pages, 'page')}"]
+    answer(data | {"warnings": list(report.warnings)} | more, lines, as_json)
+
+
+def _count(number: int, what: str) -> str:
+    return f"{number} {what}" if number == 1 else f"{number} {what}s"
+
+
+def say_build(store: Store, job: str, pdf: Path | None, as_json: bool) -> None:
+    found = services.jobs.find_job(store, job)
+    plan = services.board.board(store, found.id)
+    if pdf is not None:
+        services.checklists.write(store, found.id, pdf)
+    ids = [step.removal_id for step in plan.steps]
+    rows = services.views.strip_rows(store, found.id, ids)
+    data = {
+        "job": {"number": found.number, "title": found.title},
+        "done": plan.done,
+        "steps": [
+            cli_data.step(step, row.removal, row.code)
+            for step, row in zip(plan.steps, rows, strict=True)
+        ],
+        "file": str(pdf) if pdf else None,
+        "caution": OVERRIDE,
+    }
+    answer(data, _build_lines(plan, rows, pdf), as_json)
+
+
+def _build_lines(plan: Board, rows: Iterable[StripRow], pdf: Path | None) -> Iterable[str]:
+    for step, row in zip(plan.steps, rows, strict=True):
+        box = "[x]" if step.standing is Standing.IN else "[ ]"
+        way = f": {row.short}" if row.short else ""
+        yield f"{step.place:4} {box} {called(row.removal)}{way}"
+        if step.hindrances:
+            yield f"         waits: {'; '.join(h.sentence for h in step.hindrances)}"
+    yield f"{plan.done} of {len(plan.steps)} fitted. {OVERRIDE}"
+    if pdf is not None:
+        yield f"The checklist is in {pdf}."
+
+
+_KINDS = {"sign_off": "sign-off", "away": "send-out", "journal": "act"}
+
+
+def say_check(store: Store, as_json: bool) -> bool:
+    report = services.check.check(store)
+    data = {
+        "sound": report.sound,
+        "findings": list(report.findings),
+        "counted": dict(report.counted),
+    }
+    known = ", ".join(_count(n, _KINDS.get(kind, kind)) for kind, n in report.counted.items())
+    lines = [*report.findings, "The store is whole." if report.sound else "The store is not whole."]
+    answer(data, [*lines, *([f"Looked at {known}."] if known else [])], as_json)
+    return report.sound

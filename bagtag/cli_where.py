@@ -1,0 +1,121 @@
+"""`where`: what a tag belongs to, from its code or from a picture that shows it."""
+
+import os
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+from bagtag import cli_data, services
+from bagtag.cli_answers import answer, called, held, warn
+from bagtag.domain import codes
+from bagtag.domain.errors import NotFound, Trouble
+from bagtag.services.tags import Found, Leads
+from bagtag.services.views import BenchCard
+from bagtag.store.work import Store
+
+
+@dataclass(slots=True)
+class _Told:
+    """One answer: its data and lines; `status` is 0 for found, 1 for not found, 2 for bad."""
+
+    data: dict[str, Any]
+    lines: list[str] = field(default_factory=list)
+    trouble: str = ""
+    status: int = 0
+
+
+def say_where(store: Store, asked: Sequence[str], as_json: bool) -> int:
+    """Answer for each code and picture; returns the exit status, the worst of all."""
+    told = [one for text in asked for one in _told(store, text)]
+    warn(one.trouble for one in told if one.trouble)
+    lines = [line for one in told for line in one.lines]
+    answer([one.data for one in told], lines, as_json)
+    return max(one.status for one in told)
+
+
+def _told(store: Store, text: str) -> Iterator[_Told]:
+    try:
+        for code in _codes_in(text):
+            yield _answered(store, text, code)
+    except Trouble as trouble:
+        yield _failed(text, trouble)
+
+
+def _codes_in(text: str) -> Sequence[str]:
+    """The codes in a picture, if `text` names a file, else the text itself."""
+    named = Path(text)
+    if named.suffix or os.sep in text or named.is_file():
+        return services.scanning.read_picture(named)
+    return (text,)
+
+
+def _answered(store: Store, asked: str, code: str) -> _Told:
+    try:
+        found = services.tags.look_up(store, code)
+    except Trouble as trouble:
+        return _failed(asked, trouble)
+    head = {
+        "asked": asked,
+        "found": True,
+        "code": codes.show(found.tag.code),
+        "leads_to": found.leads.value,
+        "role": found.tag.role.value,
+    }
+    data, lines = _TELLERS[found.leads](store, found)
+    return _Told(head | data, [f"{head['code']}: {lines[0]}", *(f"  {line}" for line in lines[1:])])
+
+
+def _failed(asked: str, trouble: Trouble) -> _Told:
+    status = 1 if isinstance(trouble, NotFound) else 2
+    data = {"asked": asked, "found": False, "why": trouble.sentence}
+    return _Told(data, [], f"{asked}: {trouble.sentence}", status)
+
+
+def _removal(store: Store, found: Found) -> tuple[dict[str, Any], list[str]]:
+    assert found.removal_id is not None
+    card = services.views.card(store, found.removal_id)
+    return {"removal": cli_data.card(card)}, list(_card_lines(card, found))
+
+
+def _card_lines(card: BenchCard, found: Found) -> Iterator[str]:
+    end = f", {found.tag.role.value}" if found.tag.pair else ""
+    yield f"{called(card.removal)}{end}"
+    goes_on = card.removal.goes_on and f"goes on: {card.removal.goes_on}"
+    yield from filter(None, (card.sentence, card.area, goes_on))
+    yield f"lies in {', '.join(card.where)}" if card.where else "lies on the bench"
+    yield from held(card.removal)
+    yield from _standing_lines(card)
+    yield card.job_title
+
+
+def _standing_lines(card: BenchCard) -> Iterator[str]:
+    if card.sign_off is not None:
+        yield f"fitted by {card.sign_off.who}, {card.sign_off.at:%Y-%m-%d %H:%M}"
+    elif card.hindrances:
+        yield f"waits: {'; '.join(h.sentence for h in card.hindrances)}"
+    elif card.place is None:
+        yield "scrapped"
+    else:
+        yield f"can go in now, step {card.place} of the build"
+
+
+def _container(store: Store, found: Found) -> tuple[dict[str, Any], list[str]]:
+    assert found.container_id is not None
+    box = services.containers.get_container(store, found.container_id)
+    row = next(
+        row
+        for row in services.containers.list_containers(store, box.job_id)
+        if row.container.id == box.id
+    )
+    holds = [services.strip.get_removal(store, id_) for id_ in row.removal_ids]
+    lines = [box.label + (f", stands in {', '.join(row.where)}" if row.where else "")]
+    lines += [called(removal) for removal in holds] or ["empty"]
+    return {"container": cli_data.container(box, found.tag, row.where, holds)}, lines
+
+
+def _blank(_: Store, __: Found) -> tuple[dict[str, Any], list[str]]:
+    return {}, ["a blank tag, on nothing yet"]
+
+
+_TELLERS = {Leads.REMOVAL: _removal, Leads.CONTAINER: _container, Leads.BLANK: _blank}
