@@ -187,7 +187,7 @@ def settle_which_way(column: Column) -> None:
     freed = said.height + column.gap if said else 0
     column.used -= freed
     height = drawn.height + column.height - column.used
-    room = Room(column.width, height, column.unit, 2 * column.gap)
+    room = Room(column.width, height, column.unit, 1.4 * column.gap)
     column.take("picture", [arrange(column.label.facts, said, room)])
     if said is not None:
         column.wanted.remove("sentence")
@@ -277,13 +277,14 @@ def _one_line_names(column: Column) -> list[Block]:
 
 def _name(column: Column, most: int, cap: float) -> Block:
     """The name with its count, and the badge of its fate at the end of a single line."""
-    label, badge = column.label, None
-    tail = f"\u00a0×\u00a0{label.quantity}" if label.quantity > 1 else ""
+    label, badge, said = column.label, None, tidy(column.label.name)
+    count = f"×\u00a0{label.quantity}" if label.quantity > 1 else ""
+    tail = f"\u00a0{count}" if said and count else ""
     room = column.width
     if column.badge:
         badge = pill(column.badge, max(TIGHT_CAP, column.unit * 0.73))
         room -= badge.bars[0].width + column.unit * 0.5
-    name = paragraph(tidy(label.name), MEDIUM, cap, room, most=most, what="The name", tail=tail)
+    name = paragraph(said or count, MEDIUM, cap, room, most=most, what="The name", tail=tail)
     if badge is None:
         return name
     return side_by_side(name, badge, column.width - badge.bars[0].width)

@@ -5,9 +5,10 @@ from dataclasses import dataclass, field
 from bagtag.domain import codes, picture
 from bagtag.domain.errors import BadInput
 from bagtag.domain.model import TagRole
+from bagtag.domain.shapes import Picture, Text
 from bagtag.paper import label_column as fill
 from bagtag.paper.blocks import Block, writing_lines
-from bagtag.paper.fonts import missing_glyphs
+from bagtag.paper.fonts import CAP, missing_glyphs
 from bagtag.paper.label_column import BENCH_CAP, SMALL_CAP, Column
 from bagtag.paper.label_text import Bar, LabelText, Laid, Placed, Words
 from bagtag.paper.qr import INCH_MM, QUIET, SIZE, module_dots
@@ -15,6 +16,14 @@ from bagtag.paper.stock import Stock
 
 EDGE = 1.5
 """Nothing but white this near to the label's edge, in mm: printers and knives wander."""
+
+
+AIR = 0.4
+"""Between the quiet zone and what stands below it, in mm: l and b are higher than capitals."""
+
+
+LETTERING_CAP = 1.2
+"""The smallest by-words inside a which-way picture, in mm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,16 +37,42 @@ class Box:
 
 
 @dataclass(frozen=True, slots=True)
-class _Frame:
-    """The symbol's place in dots, and the boxes left for words. `foot` and `body` may be empty."""
+class _Symbol:
+    """The symbol's top left corner and its module, in printer dots."""
 
     dpi: int
-    qr_x: int
-    qr_y: int
+    x: int
+    y: int
     module: int
+
+    def mm(self, dots: int) -> float:
+        return dots * INCH_MM / self.dpi
+
+    @property
+    def left(self) -> float:
+        """Where the black begins, in mm."""
+        return self.mm(self.x)
+
+    @property
+    def right(self) -> float:
+        """Where the quiet zone ends, in mm."""
+        return self.mm(self.x + (SIZE + QUIET) * self.module)
+
+    @property
+    def bottom(self) -> float:
+        """Where the quiet zone ends, in mm."""
+        return self.mm(self.y + (SIZE + QUIET) * self.module)
+
+
+@dataclass(frozen=True, slots=True)
+class _Frame:
+    """The symbol, and the boxes left for words: `foot` below a symbol with room under it, `body`
+    on an upright label."""
+
+    symbol: _Symbol
     side: Box
-    foot: Box | None
-    body: Box | None
+    foot: Box | None = None
+    body: Box | None = None
 
 
 def layout(label: LabelText, stock: Stock, dpi: int) -> Laid:
@@ -75,9 +110,16 @@ class _Gathered:
         self.bars += [Bar(b.x + x, b.y + y, b.width, b.height) for b in block.bars]
         if block.picture is not None:
             box = block.picture
-            aspect = box.width / box.height
-            drawn = picture.draw(self.label.facts, self.label.datum, aspect=aspect)
+            drawn = _drawn(self.label, box)
             self.pictures.append(Placed(drawn, box.x + x, box.y + y, box.width, box.height))
+
+
+def _drawn(label: LabelText, box: Bar) -> Picture:
+    """The picture for a box, without by-words too small to read: the sentence says them anyway."""
+    drawn = picture.draw(label.facts, label.datum, aspect=box.width / box.height)
+    least = LETTERING_CAP / CAP / box.height
+    items = (i for i in drawn.items if not isinstance(i, Text) or i.bold or i.size >= least)
+    return Picture(tuple(items), drawn.aspect)
 
 
 def _lay(label: LabelText, frame: _Frame, unit: float) -> Laid:
@@ -89,10 +131,10 @@ def _lay(label: LabelText, frame: _Frame, unit: float) -> Laid:
             pieces.add(block, box.x, box.y + top)
     return Laid(
         code=label.code,
-        dpi=frame.dpi,
-        qr_x=frame.qr_x,
-        qr_y=frame.qr_y,
-        module=frame.module,
+        dpi=frame.symbol.dpi,
+        qr_x=frame.symbol.x,
+        qr_y=frame.symbol.y,
+        module=frame.symbol.module,
         words=tuple(pieces.words),
         bars=tuple(pieces.bars),
         pictures=tuple(pieces.pictures),
@@ -133,9 +175,23 @@ def _column(label: LabelText, box: Box, unit: float, *, centred: bool = False) -
 
 
 def _frame(stock: Stock, dpi: int) -> _Frame:
-    """The symbol at the left, or at the top left of an upright label."""
+    """The symbol at the left; on an upright label, or with room below it, at the top left."""
     left = 0.0 if stock.hole is None else stock.hole.x + stock.hole.diameter / 2 + 1
-    room = min(stock.label_width - left, stock.label_height)
+    module = _module(stock, min(stock.label_width - left, stock.label_height), dpi)
+    dot = INCH_MM / dpi
+    below = stock.label_height - (SIZE + 2 * QUIET) * module * dot
+    upright = stock.label_height > stock.label_width
+    with_foot = not upright and below - EDGE - AIR >= 2 * SMALL_CAP
+    top = 0.0 if upright or with_foot else below / 2
+    quiet = QUIET * module
+    symbol = _Symbol(dpi, round(left / dot) + quiet, round(top / dot) + quiet, module)
+    if upright:
+        return _Frame(symbol, _side(symbol, stock, symbol.bottom), body=_body(symbol, stock))
+    side = _side(symbol, stock, stock.label_height)
+    return _Frame(symbol, side, foot=_foot(symbol, stock) if with_foot else None)
+
+
+def _module(stock: Stock, room: float, dpi: int) -> int:
     module = module_dots(dpi, room)
     if module < 1 or dpi < 100:
         raise BadInput(
@@ -143,31 +199,22 @@ def _frame(stock: Stock, dpi: int) -> _Frame:
             "choose a larger label or 203, 300 or 600 dots.",
             field="dpi",
         )
-    dot = INCH_MM / dpi
-    block = (SIZE + 2 * QUIET) * module * dot
-    upright = stock.label_height > stock.label_width
-    foot_height = stock.label_height - block - EDGE
-    with_foot = not upright and foot_height >= 2 * SMALL_CAP
-    top = 0.0 if upright or with_foot else (stock.label_height - block) / 2
-    quiet = QUIET * module
-    return _Frame(
-        dpi=dpi,
-        qr_x=round(left / dot) + quiet,
-        qr_y=round(top / dot) + quiet,
-        module=module,
-        side=_side(stock, left + block, block if upright else stock.label_height),
-        foot=Box(left + quiet * dot, block, (SIZE + 2) * module * dot, foot_height)
-        if with_foot
-        else None,
-        body=_body(stock, quiet * dot, block) if upright else None,
-    )
+    return module
 
 
-def _side(stock: Stock, x: float, height: float) -> Box:
+def _side(symbol: _Symbol, stock: Stock, height: float) -> Box:
+    x = symbol.right
     return Box(x, EDGE, stock.label_width - x - EDGE, height - 2 * EDGE)
 
 
-def _body(stock: Stock, x: float, y: float) -> Box:
+def _foot(symbol: _Symbol, stock: Stock) -> Box:
+    y = symbol.bottom + AIR
+    width = symbol.mm((SIZE + 2) * symbol.module)
+    return Box(symbol.left, y, width, stock.label_height - y - EDGE)
+
+
+def _body(symbol: _Symbol, stock: Stock) -> Box:
+    x, y = symbol.left, symbol.bottom + AIR
     return Box(x, y, stock.label_width - 2 * x, stock.label_height - y - 2 * EDGE)
 
 

@@ -3,12 +3,13 @@
 from collections.abc import Iterable, Iterator, Sequence
 from io import BytesIO
 from itertools import repeat, starmap
+from math import ceil
 from typing import TYPE_CHECKING
 
 from bagtag.domain.errors import BadInput
 from bagtag.paper import qr
 from bagtag.paper.label_layout import layout
-from bagtag.paper.label_text import LabelText, Laid, Report
+from bagtag.paper.label_text import Bar, LabelText, Laid, Report
 from bagtag.paper.pdf import MM, Target, open_canvas, write
 from bagtag.paper.stock import Cell, Stock, cells
 
@@ -108,8 +109,7 @@ def draw(canvas: "QuickCanvas", laid: Laid, left: float, top: float) -> None:
     """Paint one label with its top left corner at (left, top) in points; black and white only."""
     dot = 72 / laid.dpi
     for bar in laid.bars:
-        across, down = left + bar.x * MM, top - (bar.y + bar.height) * MM
-        canvas.rect(across, down, bar.width * MM, bar.height * MM, stroke=0, fill=1)
+        _draw_bar(canvas, bar, laid.dpi, left, top)
     _draw_words(canvas, laid, left, top)
     for placed in laid.pictures:
         from bagtag.paper.picture import paint
@@ -117,6 +117,16 @@ def draw(canvas: "QuickCanvas", laid: Laid, left: float, top: float) -> None:
         x, y = left + placed.x * MM, top - (placed.y + placed.height) * MM
         paint(canvas, placed.picture, x, y, placed.width * MM, placed.height * MM, black=True)
     qr.draw(canvas, laid.code, left + laid.qr_x * dot, top - laid.qr_y * dot, laid.module * dot)
+
+
+def _draw_bar(canvas: "QuickCanvas", bar: Bar, dpi: int, left: float, top: float) -> None:
+    """A bar with its edges on printer dots, so that it is as crisp as the symbol."""
+    dot = 72 / dpi
+    x, y = round(bar.x * MM / dot), round(bar.y * MM / dot)
+    right, foot = round((bar.x + bar.width) * MM / dot), round((bar.y + bar.height) * MM / dot)
+    wide, high = max(1, right - x) * dot, max(1, foot - y) * dot
+    radius = min(0.4 * MM, high / 4)
+    canvas.roundRect(left + x * dot, top - y * dot - high, wide, high, radius, stroke=0, fill=1)
 
 
 def _draw_words(canvas: "QuickCanvas", laid: Laid, left: float, top: float) -> None:
@@ -138,5 +148,6 @@ def _punch_mark(canvas: "QuickCanvas", stock: Stock, left: float, top: float) ->
 
 
 def _whole_dots(length_mm: float, dpi: int) -> float:
-    """A page side in points: whole dots, and a hair less, as renderers round up."""
-    return int(round(length_mm / qr.INCH_MM * dpi) * 72 / dpi * 1e4) / 1e4
+    """A page side in points: whole dots, less a thousandth of a point, as renderers round up."""
+    points = round(length_mm / qr.INCH_MM * dpi) * qr.INCH_POINTS / dpi
+    return ceil(points * 1000) / 1000 - 0.001

@@ -52,7 +52,7 @@ def cut(
     lines = wrap(text + tail, font, size, room)
     if len(lines) <= most:
         return lines, False
-    kept = wrap(text, font, size, room)[:most]
+    kept = wrap(text, font, size, room)[:most] or [""]
     rest = room - width(ELLIPSIS + tail, font, size)
     kept[-1] = _shorten(kept[-1], font, size, rest) + ELLIPSIS + tail
     return kept, True
