@@ -1,0 +1,92 @@
+"""The name in a tape line: the first piece that nobody understood, and what it says by itself."""
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from bagtag.domain.which_way import Hand, Place
+from bagtag.scan.tape_hardware import Fastener
+from bagtag.scan.tape_piece import Chip, Piece
+from bagtag.scan.tape_rest import count_before
+from bagtag.scan.tape_text import Found, Span, tidy
+
+
+@dataclass(frozen=True, slots=True)
+class Name:
+    """The name, the piece it stands in, and where it ends there.
+
+    `quantity` and `hand` are what it says itself ("3 springs", "shift fork R"). `lent` is the
+    understood thing whose words had to serve, where the line has no other name.
+    """
+
+    text: str = ""
+    piece: int = -1
+    end: int = 0
+    quantity: int | None = None
+    hand: Hand | None = None
+    lent: Found | None = None
+    chips: tuple[Chip, ...] = ()
+
+
+def in_piece(piece: Piece, *, counted: bool) -> Name:
+    """The name in the first gap of a piece; `counted` when the line says the quantity elsewhere."""
+    gap = piece.gaps()[0]
+    said = _tidied(piece.line, gap)
+    text, at = piece.line[said.start : said.end], said.start
+    count = None if counted else count_before(text)
+    chips = []
+    if count is not None:
+        at += count[1]
+        chips.append(Chip(piece.line[said.start : at].strip(), "count", said.start, at))
+        text = piece.line[at : said.end]
+    letter = _STAMPED.search(text)
+    chips.append(Chip(text, "name", at, said.end))
+    if letter:
+        chips.append(Chip(letter[1], "hand", said.end - 1, said.end))
+    hand = Hand(letter[1], stamped=True) if letter else None
+    return Name(text, piece.number, gap.end, count[0] if count else None, hand, None, tuple(chips))
+
+
+# Not the litres of "gear oil 2 L".
+_STAMPED = re.compile(r"(?<=[^\s0-9])\s+([LR])$")
+
+
+def _tidied(line: str, gap: Span) -> Span:
+    text = line[gap.start : gap.end]
+    kept = tidy(text) or text.strip()
+    start = gap.start + text.index(kept)
+    return Span(start, start + len(kept))
+
+
+def lent(pieces: Sequence[Piece]) -> Name:
+    """Where every piece was understood: an area, a fastener or a "cylinder 2" is the part itself."""
+    found = [f for piece in pieces for f in piece.found]
+    for lends in (_area, _fastener, _counted_thing):
+        for one in found:
+            name = lends(one, pieces[0].line)
+            if name is not None:
+                return name
+    return Name()
+
+
+def _area(found: Found, line: str) -> Name | None:
+    text = line[found.start : found.end]
+    return _name_of(found, text) if found.kind == "area" else None
+
+
+def _fastener(found: Found, line: str) -> Name | None:
+    fastener = found.value
+    if not isinstance(fastener, Fastener) or not fastener.said:
+        return None
+    return _name_of(found, fastener.said, fastener.count)
+
+
+def _counted_thing(found: Found, line: str) -> Name | None:
+    if not isinstance(found.value, Place) or not found.value.what:
+        return None
+    return _name_of(found, line[found.start : found.end])
+
+
+def _name_of(found: Found, text: str, quantity: int | None = None) -> Name:
+    chip = Chip(text, "name", found.start, found.end)
+    return Name(text, quantity=quantity, lent=found, chips=(chip,))

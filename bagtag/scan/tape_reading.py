@@ -1,0 +1,103 @@
+"""Reading a tape line: the recognisers in their order, and which piece is the name."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
+from functools import partial
+
+from bagtag.scan import tape_hardware, tape_rest, tape_way
+from bagtag.scan.tape_piece import Piece, cut
+from bagtag.scan.tape_sift import settled, with_hardware
+from bagtag.scan.tape_text import Found, Recogniser, Span, masked, pieces, see, working_copy
+from bagtag.scan.tape_words import Words
+
+
+def read_pieces(
+    line: str, words: Words, labels: Mapping[str, str], areas: Mapping[str, int]
+) -> tuple[list[Piece], Piece | None]:
+    """The pieces of a line with what each says, and the piece that holds the name, if any does.
+
+    `labels` and `areas` are the job's containers and areas by their folded names.
+    """
+    text = working_copy(line)
+    spans = pieces(text)
+    parts = cut(line, spans, with_hardware(_seen(text, spans, words, labels, areas)))
+    name_piece = _name_piece(parts, text, words)
+    found = settled([f for part in parts for f in part.found])
+    settled_parts = cut(line, spans, found)
+    return settled_parts, settled_parts[name_piece.number] if name_piece else None
+
+
+def _seen(
+    text: str,
+    spans: Sequence[Span],
+    words: Words,
+    labels: Mapping[str, str],
+    areas: Mapping[str, int],
+) -> list[Found]:
+    """What the recognisers see; a piece that doubts or denies is hidden from most of them."""
+    text, sure = see(text, [tape_rest.special_fate])
+    for span in spans:
+        if tape_rest.is_doubtful(text[span.start : span.end]):
+            text = masked(text, span)
+    _, seen = see(text, _recognisers(words, labels, areas))
+    return sure + seen
+
+
+def _recognisers(
+    words: Words, labels: Mapping[str, str], areas: Mapping[str, int]
+) -> Iterable[Recogniser]:
+    """In the order they read: the surest first, then what needs its piece or its end to itself."""
+    yield tape_rest.container
+    yield partial(tape_way.place, words=words)
+    yield tape_way.counted_thing
+    yield tape_hardware.torque
+    yield tape_hardware.left_hand_thread
+    yield tape_hardware.metric
+    yield tape_hardware.inch
+    yield tape_hardware.drive
+    yield tape_hardware.bit
+    yield tape_hardware.threadlocker
+    yield tape_way.seat
+    yield partial(tape_way.at_hour, words=words)
+    yield tape_rest.count
+    yield tape_rest.fate
+    yield partial(tape_way.faces, words=words)
+    yield tape_way.plain_seat
+    yield tape_way.match_mark
+    yield partial(tape_way.seen_from, words=words)
+    yield partial(tape_way.turned_to, words=words)
+    yield partial(tape_way.faces_part, words=words)
+    yield tape_hardware.counted
+    yield tape_hardware.locker_colour
+    yield tape_hardware.remark
+    yield tape_rest.bare_fate
+    yield tape_rest.goes_on
+    yield tape_rest.condition
+    yield partial(tape_rest.known_container, labels=labels)
+    yield partial(tape_rest.area, areas=areas)
+    yield tape_way.hand
+    yield partial(tape_way.bare_side, words=words)
+
+
+def _name_piece(parts: Sequence[Piece], text: str, words: Words) -> Piece | None:
+    """The first open piece that no whole-piece reading explains; the readings of the rest stand."""
+    opened = [part for part in parts if part.is_open]
+    loosely = {part.number: _loosely(part, text, words) for part in opened}
+    plain = (part for part in opened if not loosely[part.number])
+    name_piece = next(plain, opened[0] if opened else None)
+    for part in opened:
+        if part is not name_piece and loosely[part.number]:
+            part.found = loosely[part.number]
+    return name_piece
+
+
+def _loosely(part: Piece, text: str, words: Words) -> list[Found]:
+    """Readings too free for a name: only where another piece can be the name."""
+    if part.found:
+        return []
+    said = text[part.span.start : part.span.end]
+    found = list(tape_rest.to_decide(said))
+    if not found and not tape_rest.is_doubtful(said):
+        found = list(tape_way.anything_faces(said, words)) or list(tape_rest.said_condition(said))
+    at = part.span.start
+    return [replace(f, start=f.start + at, end=f.end + at) for f in found]

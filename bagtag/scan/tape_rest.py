@@ -1,0 +1,218 @@
+"""The rest of a tape line: fate, condition, what goes on, counts, containers, areas."""
+
+from collections.abc import Iterator, Mapping
+
+from bagtag.domain.model import ContainerKind, Fate
+from bagtag.scan.tape_text import END, Found, fold, last, phrase, rx, stretches
+
+# --- what keeps a piece from being read
+
+_DOUBT = rx(
+    r"(?<!\w)(?:not|never|(?:do|does|is|was|must|can|are)n['’]?t|cannot|without|unless|except"
+    r"|maybe|perhaps|probably|if|or|no(?!\.?_\d|\.|_#)|none)(?!\w)|\?"
+    r"|(?:\d_(?:st|nd|rd|th)|first|second|third)_(?:and|&|to|-|–|/)_(?:[1-9]|second|third|fourth)"
+    r"|between \d+ and \d"
+)
+
+
+def is_doubtful(piece: str) -> bool:
+    """Whether a piece denies, doubts or lists: it is kept word for word and read no further."""
+    return _DOUBT.search(piece) is not None
+
+
+# --- fate
+
+_FATES: dict[Fate, str] = {
+    Fate.RENEW: (
+        r"(?:renew(?:ed|ing|al)?|replaced?(?: with new)?|(?:fit|use|order|needs?) (?:a )?new(?: one)?"
+        r"|one[- ]time(?:[- ]use)?|single[- ]use|always new)"
+    ),
+    Fate.SCRAP: r"(?:scrap(?:ped)?|for scrap|discard(?:ed)?|bin it|throw away)",
+    Fate.DECIDE: r"(?:decide(?:d)?|inspect(?:ed)?|measured?)(?: (?:first|later|before refitting))?",
+    Fate.REFIT: r"(?:refit(?:ted)?|re-?used?|use again)",
+}
+_TO_BE = r"(?:(?:to be|must be|always|please|to|for|needs|must) )?"
+_FATE = rx(last(_TO_BE + "(?:" + "|".join(f"(?P<{f.value}>{p})" for f, p in _FATES.items()) + ")"))
+_BARE_FATE = rx(phrase(r"(?:(?P<renew>new)|(?P<decide>check(?:ed)?(?: first)?|tbd))"))
+_SPECIAL = rx(
+    last(
+        r"(?:(?P<renew>(?:do not|don['’]?t|never|no|not to be) re-?used?|not re-?us(?:e?able|ed)"
+        r"|(?:do not|don['’]?t|never) refit)"
+        r"|(?P<decide>(?:renew|replace|scrap|re-?use|refit)_\?+))"
+    )
+)
+
+
+def special_fate(text: str) -> Iterator[Found]:
+    """`do not reuse`, `renew?`: read before doubt is looked for."""
+    for match in _SPECIAL.finditer(text):
+        fate = Fate.RENEW if match["renew"] else Fate.DECIDE
+        yield Found(match.start("p"), match.end("p"), "fate", fate)
+
+
+def fate(text: str) -> Iterator[Found]:
+    """`renew`, `to be measured`, `scrap`, at the end of a stretch."""
+    for match in _FATE.finditer(text):
+        said = next(fate for fate in Fate if match[fate.value])
+        yield Found(match.start("p"), match.end("p"), "fate", said)
+
+
+def bare_fate(text: str) -> Iterator[Found]:
+    """`new`, `check`, alone in their piece."""
+    for match in _BARE_FATE.finditer(text):
+        said = Fate.RENEW if match["renew"] else Fate.DECIDE
+        yield Found(match.start("p"), match.end("p"), "fate", said)
+
+
+_TO_DECIDE = rx(
+    phrase(
+        r"(?:(?:renew|replace|scrap|refit|re-?use) (?:only )?if [^\n\0]+"
+        r"|(?:measure|inspect|check(?= (?:for|the|wear|crack|run|clear|length|play|bore|end|gap)))"
+        r" [^\n\0]+)"
+    )
+)
+
+
+def to_decide(piece: str) -> Iterator[Found]:
+    """`renew if worn`, `measure end float`: a whole piece; its words stand in the note too."""
+    match = _TO_DECIDE.fullmatch(piece)
+    if match:
+        yield Found(match.start("p"), match.end("p"), "fate", Fate.DECIDE, noted=True)
+
+
+# --- condition
+
+_STATE = (
+    r"(?:worn(?: out)?|scored|cracked|pitted|bent|corroded|rust(?:y|ed)|chipped|burnt|burned"
+    r"|damaged|good|like new|leaking|stretched|broken|snapped|torn|hardened|stiff|seized|stripped"
+    r"|dirty|ok(?:ay)?|galled|scuffed|blued|perished|loose|tight|clean|polished|glazed|warped)"
+)
+_STATES = (
+    rf"(?:(?:slightly|lightly|badly|very|a bit|half|heavily) )?{_STATE}"
+    rf"(?:(?: and |_&_|_/_| ){_STATE})*(?: condition)?"
+)
+_CONDITION = rx(phrase(_STATES))
+_SAID_CONDITION = rx(
+    phrase(rf"(?:\w+ ){{0,3}}{_STATES}(?: (?:on|at|in|near|by|under|around|all) [^\n\0]+)?")
+)
+
+
+def condition(text: str) -> Iterator[Found]:
+    """`bent`, `slightly worn`, `scored and chipped`, alone in their piece."""
+    for match in _CONDITION.finditer(text):
+        yield Found(match.start("p"), match.end("p"), "condition", match["p"])
+
+
+def said_condition(piece: str) -> Iterator[Found]:
+    """`teeth pitted`, `scored on the exhaust side`: a whole piece."""
+    match = _SAID_CONDITION.fullmatch(piece)
+    if match:
+        yield Found(match.start("p"), match.end("p"), "condition", match["p"])
+
+
+# --- what goes on
+
+_STUFF = (
+    r"(?:(?:engine|gear(?:box)?|clean|assembly|two-stroke|motor|light) oil|oil"
+    r"|(?:moly(?:bdenum)?|silicone|copper|lithium|rubber|white|assembly) grease|grease"
+    r"|(?:thread |silicone |liquid )?sealant|sealer|sealing compound|jointing compound"
+    r"|liquid gasket|gasket (?:compound|cement|goo)|RTV|(?:assembly|cam|moly) (?:lube|paste)"
+    r"|retaining compound|anti-?seize|petroleum jelly|oiled|greased|PTFE tape|(?:fit(?:ted)? )?dry)"
+)
+_WHERE = (
+    r"(?: (?:on|to|under|in|inside|over) (?:the )?[^\n\0]{1,60}"
+    r"|(?: the)? (?:lips?|threads?|teeth|bore|splines|face|seat|shaft|both (?:sides|faces|ends)))?"
+)
+_GOES_ON = rx(
+    phrase(
+        r"(?:(?:with|use|apply|fit with|add|a (?:drop|smear|dab|little) (?:of )?|light|fresh|lots of"
+        rf"|plenty of|a) )*{_STUFF}(?:(?: and |_&_|_\+_){_STUFF})*{_WHERE}"
+    )
+)
+
+
+def goes_on(text: str) -> Iterator[Found]:
+    """`oil`, `grease on lip`, `sealant both faces`, alone in their piece."""
+    for match in _GOES_ON.finditer(text):
+        yield Found(match.start("p"), match.end("p"), "goes on", match["p"])
+
+
+# --- counts
+
+_COUNT = rx(
+    last(
+        r"(?:(?<!\w)[x×*]_(?P<times>[1-9]\d{0,3})|(?:qty|quantity)_[.:]?_(?P<qty>[1-9]\d{0,3})"
+        r"|(?P<off>[1-9]\d{0,3}) (?:off|pcs?\.?|pieces))"
+    )
+)
+_UNITS = (
+    r"(?:mm|cm|m|in|inch|thou|ml|l|litres?|liters?|tooth|teeth|t|v|volt|speed|stroke|way|start|cyl"
+    r"|hp|kw|deg|degrees?|percent|row|piece|part|gauge|ply|point|st|nd|rd|th)"
+)
+_NUMBERS = "two three four five six seven eight nine ten eleven twelve".split()
+_FIRST = rx(
+    r"(?P<times>[1-9]\d{0,3})(?:_[x×*]_| off | pcs?\.? )(?=[^\W0-9])"
+    rf"|(?P<plain>[1-9]\d?) (?!{_UNITS}(?!\w))(?=[^\W0-9])"
+    rf"|(?P<word>{'|'.join(_NUMBERS)}) (?!{_UNITS}(?!\w))(?=[^\n]*[^s\W]s$)"
+)
+
+
+def count(text: str) -> Iterator[Found]:
+    """`x3`, `qty 4`, `3 off`, at the end of a stretch; not the `x 2` of `O-ring 20 x 2`."""
+    for match in _COUNT.finditer(text):
+        start, end = match.span("p")
+        spaced = match["times"] and text[start + 1 : start + 2].isspace()
+        if spaced and text[:start].rstrip()[-1:].isdigit():
+            continue
+        yield Found(start, end, "count", int(match["times"] or match["qty"] or match["off"]))
+
+
+def count_before(name: str) -> tuple[int, int] | None:
+    """The count that a name begins with and where the name goes on: "3 springs" -> (3, 2)."""
+    match = _FIRST.match(name)
+    if match is None:
+        return None
+    if match["word"]:
+        return _NUMBERS.index(fold(match["word"])) + 2, match.end()
+    return int(match["times"] or match["plain"]), match.end()
+
+
+# --- containers and areas
+
+_KINDS = "|".join(kind.value for kind in ContainerKind)
+_CONTAINER = rx(
+    r"(?<!\w)(?:(?:goes |put )?(?:in|into|on|to) (?:the )?)?"
+    rf"(?P<kind>{_KINDS}) (?:no\.?_|number |nr\.?_|#_)?"
+    rf"(?P<name>\d{{1,6}}[a-z]?(?!\w)|(?-i:[A-Z]\d{{0,4}}(?!\w))|[a-z]\d{{1,4}}(?!\w)|[a-z]{END})"
+    r"(?![/]|[.,-]\d|_(?:mm|cm)(?!\w))"
+)
+
+
+def container(text: str) -> Iterator[Found]:
+    """`bag 12`, `in tray 3`, `shelf B`; the value is its label."""
+    for match in _CONTAINER.finditer(text):
+        label = f"{fold(match['kind'])} {match['name'].upper()}"
+        yield Found(match.start(), match.end(), "container", label)
+
+
+def known_container(text: str, labels: Mapping[str, str]) -> Iterator[Found]:
+    """A container by the label it has, alone in its piece; `labels` by their folded form."""
+    for span in stretches(text):
+        label = labels.get(fold(text[span.start : span.end]))
+        if label is not None:
+            yield Found(span.start, span.end, "container", label)
+
+
+_IN_AREA = rx(r"(?<!\w)(?:from|in|out of|inside|off)(?: the)? ")
+
+
+def area(text: str, areas: Mapping[str, int]) -> Iterator[Found]:
+    """An area by its name, alone in its piece or after "in" or "from"; `areas` by folded names."""
+    for span in stretches(text):
+        said = text[span.start : span.end]
+        starts = [0] + [m.end() for m in _IN_AREA.finditer(said)]
+        heads = [0] + [m.start() for m in _IN_AREA.finditer(said)]
+        for head, start in zip(heads, starts, strict=True):
+            if fold(said[start:]) in areas:
+                yield Found(span.start + head, span.end, "area", areas[fold(said[start:])])
+                break

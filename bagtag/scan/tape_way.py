@@ -1,0 +1,260 @@
+"""Which way a part sat, on a tape line: place, seat, clocking, faces, match marks, hand."""
+
+import re
+from collections.abc import Iterator
+
+from bagtag.domain.datum import Side
+from bagtag.domain.which_way import (
+    Clocking,
+    Faces,
+    Hand,
+    MatchMark,
+    OtherPart,
+    Outness,
+    Place,
+    Seat,
+    SeatKind,
+)
+from bagtag.scan.tape_text import END, START, Found, fold, last, number, phrase, rx, tidy
+from bagtag.scan.tape_words import Words
+
+# --- place
+
+_ORDINALS = "first second third fourth fifth sixth seventh eighth ninth tenth".split()
+_NUMBERS = "one two three four five six seven eight nine ten eleven twelve".split()
+_VALUES = {word: i for words in (_ORDINALS, _NUMBERS) for i, word in enumerate(words, start=1)}
+_ORDINAL = rf"(?:[1-9]\d{{0,2}}_(?:st|nd|rd|th)|{'|'.join(_ORDINALS)})(?!\w)"
+_TOTAL = rf"(?:[1-9]\d{{0,2}}|{'|'.join(_NUMBERS)})(?![\w.,/-])"
+_FROM = r"(?: (?:counted |counting )?from (?P<{}>SIDE))"
+_PLACE = (
+    rf"(?<![\w.,/-])(?:the )?(?:(?P<index>{_ORDINAL}|last|[1-9]\d{{0,2}}) of (?P<of>{_TOTAL}){_FROM.format('rowside')}?"
+    rf"|(?P<nth>{_ORDINAL})(?: one| in)?{_FROM.format('side')})"
+)
+_COUNTED_THING = (
+    r"(?<!\w)(?P<what>cylinder|cyl\.?|hole|position|pos\.?|journal|bore|station)"
+    r" (?:no\.? |number |#)?(?P<index>[1-9]\d{0,2})(?: of (?P<of>[1-9]\d{0,2}))?"
+    r"(?![\w/]|[.,-]\d|_(?:mm|cm|x_\d))"
+)
+_WHOLE = {"cyl": "cylinder", "pos": "position"}
+
+
+def place(text: str, words: Words) -> Iterator[Found]:
+    """`2nd of 3 from the flywheel side`, `last of 4`, `third from front`."""
+    for match in words.rx(_PLACE).finditer(text):
+        of = _count(match["of"]) if match["of"] else None
+        index = _count(match["index"] or match["nth"]) or of
+        said = match["rowside"] or match["side"]
+        side = words.side(said) if said else None
+        if index:
+            yield Found(match.start(), match.end(), "place", Place(index, of, side))
+
+
+def counted_thing(text: str) -> Iterator[Found]:
+    """`cylinder 2`, `hole 14`, `cyl. no. 1 of 2`."""
+    for match in rx(_COUNTED_THING).finditer(text):
+        what = fold(match["what"]).rstrip(".")
+        of = int(match["of"]) if match["of"] else None
+        fact = Place(int(match["index"]), of, None, _WHOLE.get(what, what))
+        yield Found(match.start(), match.end(), "place", fact)
+
+
+def _count(said: str) -> int | None:
+    """2 for "2nd", "second", "two" and "2"; None for "last"."""
+    figures = re.match("[0-9]+", said)
+    return int(figures[0]) if figures else _VALUES.get(fold(said))
+
+
+# --- seat
+
+_MILLIMETRES = {"mm": 1.0, "cm": 10.0, "thou": 0.0254, "in": 25.4, "inch": 25.4, '"': 25.4}
+_DEPTH = r"(?<![\w.,/-])(?P<depth{n}>\d{{0,3}}[.,]\d{{1,3}}|\d{{1,3}})_(?P<unit{n}>mm|cm|thou|inch|in|\")"
+_PROUD = r"proud|protruding|standing out|sticking out|above(?: (?:the )?(?:face|surface))?"
+_BELOW = r"below(?: (?:flush|(?:the )?(?:face|surface)))?|under(?: )?flush|sub-?flush|recessed|sunk(?:en)?"
+_SEAT = (
+    rf"{_DEPTH.format(n=1)} (?:(?P<proud1>{_PROUD})|(?P<below1>{_BELOW}))(?!\w)"
+    rf"|(?<!\w)(?:(?P<proud2>proud)|(?P<below2>below(?: flush)?|recessed|sunk))(?: by)?_{_DEPTH.format(n=2)}(?!\w)"
+)
+_PLAIN_SEAT = (
+    r"(?P<flush>flush)(?: with (?:the )?(?:face|surface)|(?= (?:with|to) ))?"
+    r"|(?P<bottomed>bottomed(?: out)?|fully home|driven home|right home)"
+    r"|(?P<shoulder>(?:(?:hard|up|seated|tight) )?(?:against|to|on) (?:the |its )?shoulder)"
+    r"|(?P<proud>proud)|(?P<below>recessed)"
+)
+_SITS = r"(?:(?:sits|sat|stands|stood|fitted|seated) )?"
+
+
+def seat(text: str) -> Iterator[Found]:
+    """`0.5 mm below`, `proud 1,2 mm`, `20 thou proud`, in millimetres."""
+    for match in rx(_SEAT).finditer(text):
+        n = 1 if match["depth1"] else 2
+        figure = number(match[f"depth{n}"]) * _MILLIMETRES[fold(match[f"unit{n}"])]
+        kind = SeatKind.PROUD if match[f"proud{n}"] else SeatKind.BELOW
+        if figure > 0:
+            yield Found(match.start(), match.end(), "seat", Seat(kind, round(figure, 4)))
+
+
+def plain_seat(text: str) -> Iterator[Found]:
+    """`flush`, `bottomed`, `against the shoulder`, `proud`, at the end of a stretch."""
+    for match in rx(last(f"{_SITS}(?:{_PLAIN_SEAT})")).finditer(text):
+        kinds = [kind for kind in SeatKind if match[kind.value]]
+        yield Found(match.start(), match.end(), "seat", Seat(kinds[0]))
+
+
+# --- features
+
+_ADJECTIVE = (
+    r"(?:long|short|big|small|large|wide|narrow|thick|thin|deep|plain|flat|raised|machined|convex"
+    r"|concave|domed|dished|stamped|marked|painted|paint|white|yellow|sharp|square|round(?:ed)?"
+    r"|chamfered|bevelled|beveled|close(?:d)?|open|tight|wound|oil|inner|outer|timing|punch|number"
+    r"|part[- ]number|sealed|shielded|centre|center)"
+)
+_NOUN = (
+    r"(?:lips?|chamfers?|bevel|arrow|dots?|marks?|numbers?|lettering|writing|boss|step|shoulder"
+    r"|grooves?|slots?|flats?|teeth|taper|oil holes?|notch|tabs?|tang|keyway|gap|crown|recess"
+    r"|relief|cut-?out|cut-?away|hook|shield|splines|dogs?|hump|coils|tails?|cone|flange|radius)"
+)
+_FACE = r"(?:sides?|faces?|edges?|ends?)"
+_FEATURE = rf"(?:(?:{_ADJECTIVE}[- ])*{_NOUN}|part[- ]number {_FACE}|[\w-]{{2,20}} {_FACE})"
+_STAMPED = r"(?-i:OUT|IN|TOP|UP|FRONT|FWD|EX|INT)"
+_LETTER = r"(?-i:[A-KM-QS-Z])"  # a lone L or R is a hand, unless it says that it faces
+_THING = rf"(?<![\w-])(?:the )?(?P<feature>{_FEATURE}|{_STAMPED}|{_LETTER})"
+_SEEING = r"(?:fac(?:ing|es?)|point(?:ing|s|ed)?|look(?:ing|s)?|turned)(?: (?:to|towards?))?"
+_EXPLICIT = rf"(?:{_SEEING}|towards?)"
+_VERB = rf"(?:(?:is |are |must )?(?:{_EXPLICIT}|goes|to|on|at|next to|against))"
+_PART = rf"(?:the )?(?P<part>\w[^\n\0]{{0,60}}?){END}"
+
+# --- clocking
+
+_CLOCK_FEATURE = (
+    r"(?:(?:ring|end|timing|punch|paint|open|oil|spring|locating)[- ])*(?:gaps?|dots?|marks?|tabs?"
+    r"|tang|pip|notch|arrow|lug|opening|ends?|keyway|slot|hole|flat|cut-?out|cut-?away|split|lobe"
+    r"|groove|boss|hook|peg|letter)"
+)
+_HOUR_NAMES = "|".join(_NUMBERS)
+_CLOCK = r"o_['’`]?_clock"
+_HOUR = (
+    r"(?<![\w.,:/-])(?:(?P<hour>1[0-2]|0?[1-9])(?P<half>:30|[.,]5)?(?::00)?_" + _CLOCK + "|"
+    rf"(?P<named>{_HOUR_NAMES})_{_CLOCK}|half past (?P<past>1[0-2]|[1-9]|{_HOUR_NAMES})(?:_{_CLOCK})?)"
+    r"(?!\w)"
+)
+_SEEN = r"(?:(?:seen|viewed|looking|looked at|as seen) )?from (?P<seen>SIDE)"
+_AT_HOUR = rf"(?:(?<![\w-])(?P<feature>{_CLOCK_FEATURE}) )?(?:is )?(?:at |to )?{_HOUR}(?: {_SEEN})?"
+_TURNED_TO = (
+    rf"(?<![\w-])(?P<feature>(?:(?:timing|punch|paint|locating)[- ])*(?:dots?|marks?|tabs?|tang|pip"
+    rf"|notch|arrow|lug|gap|opening|keyway|peg)) (?:is )?(?P<how>in|into|to|with|opposite|against"
+    rf"|aligned with|in line with|lined up with|on(?= (?:the )?(?:\w+ )?(?:line|mark|dot|notch|pip)))"
+    rf" (?P<target>\w[^\n\0]{{0,60}}?)(?: {_SEEN})?{END}"
+)
+
+
+def at_hour(text: str, words: Words) -> Iterator[Found]:
+    """`gap at 4 o'clock seen from the clutch side`, `tab at half past 7`."""
+    for match in words.rx(_AT_HOUR).finditer(text):
+        side = words.side(match["seen"]) if match["seen"] else None
+        fact = Clocking(match["feature"] or "", _hour(match), seen_from=side)
+        yield Found(match.start(), match.end(), "clocking", fact)
+
+
+def _hour(match: re.Match[str]) -> float:
+    said = match["hour"] or match["named"] or match["past"]
+    hour = float(said) if said.isdecimal() else float(_VALUES[fold(said)])
+    return hour + (0.5 if match["half"] or match["past"] else 0.0)
+
+
+def turned_to(text: str, words: Words) -> Iterator[Found]:
+    """`tab in the notch`, `dot to the line on the crank gear`."""
+    for match in words.rx(_TURNED_TO).finditer(text):
+        how, target = fold(match["how"]), tidy(match["target"])
+        said = re.sub(r"(?i)^the\s+", "", target) if how == "to" else f"{match['how']} {target}"
+        side = words.side(match["seen"]) if match["seen"] else None
+        fact = Clocking(match["feature"], target=said, seen_from=side)
+        yield Found(match.start(), match.end(), "clocking", fact)
+
+
+def seen_from(text: str, words: Words) -> Iterator[Found]:
+    """`seen from the clutch side` by itself: its value is the side, for the line's clocking."""
+    pattern = phrase(r"(?:seen|viewed|looking|looked at|as seen) from (?P<seen>SIDE)")
+    for match in words.rx(pattern).finditer(text):
+        yield Found(match.start("p"), match.end("p"), "clocking", words.side(match["seen"]))
+
+
+# --- faces
+
+_FACES = rf"{_THING} (?:{_VERB} )?(?P<way>WAY)"
+_HAND_FACES = rf"{START}(?P<feature>(?-i:[LR])) {_EXPLICIT} (?P<way>WAY)"
+_FACES_PART = rf"{_THING} (?:{_EXPLICIT}|next to|against) {_PART}"
+_FACE_TO_PART = rf"(?<![\w-])(?P<feature>[\w-]{{2,20}} {_FACE}) to {_PART}"
+_ANYTHING_FACES = rf"(?P<feature>\w[^\n\0]{{0,40}}?) {_EXPLICIT} (?P<way>WAY)"
+
+
+def faces(text: str, words: Words) -> Iterator[Found]:
+    """`lip inward`, `OUT outward`, `C faces clutch side`, `arrow to the front`."""
+    for pattern in (_FACES, _HAND_FACES):
+        for match in words.rx(pattern).finditer(text):
+            yield from _faces(match, words)
+
+
+def faces_part(text: str, words: Words) -> Iterator[Found]:
+    """`sharp edge toward the gear`, `grooves facing gear 3`."""
+    for pattern in (_FACES_PART, _FACE_TO_PART):
+        for match in words.rx(pattern).finditer(text):
+            part = OtherPart(tidy(match["part"]))
+            fact = Faces(match["feature"], words.toward(match["part"]) or part)
+            yield Found(match.start("feature"), match.end(), "faces", fact)
+
+
+def anything_faces(piece: str, words: Words) -> Iterator[Found]:
+    """`cutaway facing out`: a whole piece, whatever it is that faces."""
+    match = words.rx(phrase(_ANYTHING_FACES)).fullmatch(piece)
+    if match:
+        yield from _faces(match, words)
+
+
+def _faces(match: re.Match[str], words: Words) -> Iterator[Found]:
+    toward = words.toward(match["way"])
+    if isinstance(toward, Side | Outness):
+        fact = Faces(match["feature"], toward)
+        yield Found(match.start("feature"), match.end("way"), "faces", fact)
+
+
+# --- match marks
+
+_MARK = (
+    rf"(?:(?:{_HOUR_NAMES}|an?|[1-9]) )?(?:(?:white|yellow|red|blue|green|black|small|big) )*"
+    r"(?:(?:(?:centre|center)[- ])?(?:punch(?:ed)?|paint(?:ed)?|scribed?|scratch(?:ed)?|pen|marker"
+    r"|chalk|file|filed|chisel)[- ](?:dots?|marks?|lines?|stripes?|pops?|notch(?:es)?|cuts?)"
+    r"|(?:dots?|lines?) of paint|match[- ]?marks?)"
+)
+_MATCHED = (
+    r"(?<!\w)(?:(?:match[- ]?)?marked(?: with)? |match[- ]?marks?_:_)?"
+    rf"(?P<mark>{_MARK})(?!\w)(?: (?:matching|with|to|across to) {_PART})?"
+)
+
+
+def match_mark(text: str) -> Iterator[Found]:
+    """`two punch dots`, `paint line to the housing`."""
+    for match in rx(_MATCHED).finditer(text):
+        fact = MatchMark(match["mark"], tidy(match["part"] or ""))
+        yield Found(match.start(), match.end(), "match mark", fact)
+
+
+# --- hand and bare sides
+
+_HAND = (
+    r"(?:(?P<stamped>stamped|marked|letter) )?(?P<letter>(?-i:[LR]))"
+    r"|(?P<word>left|right|(?-i:LH|RH)|l/h|r/h)(?:[- ]?hand(?:ed)?)?"
+)
+
+
+def hand(text: str) -> Iterator[Found]:
+    """`R` or `stamped L` is the part's own letter; `left` and `RH` are by position."""
+    for match in rx(phrase(_HAND)).finditer(text):
+        said = match["letter"] or match["word"]
+        fact = Hand(said[0].upper(), stamped=bool(match["letter"]))
+        yield Found(match.start("p"), match.end("p"), "hand", fact)
+
+
+def bare_side(text: str, words: Words) -> Iterator[Found]:
+    """`clutch side` by itself: says which of its like the part is, so it joins the name."""
+    for match in words.rx(phrase("SIDE")).finditer(text):
+        yield Found(match.start("p"), match.end("p"), "name", words.side(match["p"]))
