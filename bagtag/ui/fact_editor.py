@@ -1,0 +1,98 @@
+"""What every editor of a which-way fact shares."""
+
+from collections.abc import Sequence
+from typing import Any
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from bagtag.domain.datum import Datum, Side
+from bagtag.domain.picture import draw
+from bagtag.domain.which_way import Faces, Fact
+from bagtag.ui.forms import Field, Line, tight
+from bagtag.ui.forms_choices import Choices, Option
+from bagtag.ui.forms_flow import Words
+
+
+class FactEditor(QWidget):
+    """Large choices for one kind of fact; `fact` is what they say, None while it is too little."""
+
+    edited = Signal()
+
+    def __init__(self, datum: Datum, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.datum = datum
+        self.column = QVBoxLayout(self)
+        tight(self.column, 10)
+
+    def fact(self) -> Fact | None:
+        raise NotImplementedError
+
+    def load(self, fact: Any) -> None:
+        raise NotImplementedError
+
+    def begin(self) -> None:
+        """Put the focus where one starts."""
+        self.nextInFocusChain().setFocus()
+
+    def next_gap(self) -> QWidget | None:
+        """What is still to be filled in; None when the fact is whole."""
+        return None
+
+    def _tell(self) -> None:
+        self.edited.emit()
+
+
+class WordField(QWidget):
+    """A word of the trade: typed, or one of those that are common."""
+
+    edited = Signal()
+
+    def __init__(self, caption: str, words: Sequence[str], parent: QWidget, hint: str = "") -> None:
+        super().__init__(parent)
+        self.line = Line(self, caption, hint=hint)
+        self.line.suggest(words)
+        self.line.textChanged.connect(self._tell)
+        self.words = Words(words, self)
+        self.words.chosen.connect(self.line.setText)
+        column = QVBoxLayout(self)
+        tight(column, 6)
+        column.addWidget(Field(caption, self.line, self))
+        column.addWidget(self.words)
+        self.setFocusProxy(self.line)
+
+    @property
+    def text(self) -> str:
+        return self.line.text().strip()
+
+    def set_text(self, text: str) -> None:
+        self.line.setText(text)
+
+    def _tell(self) -> None:
+        self.edited.emit()
+
+
+def side_options(
+    datum: Datum, *, none: str = "", keys: str = "123456", pictures: bool = True
+) -> list[Option]:
+    """The six sides by the machine's own names; `none` names the choice of not saying."""
+    options = [
+        _side_option(side, datum, key, pictures) for side, key in zip(Side, keys, strict=True)
+    ]
+    return [*options, Option("", none, key="0")] if none else options
+
+
+def _side_option(side: Side, datum: Datum, key: str, pictures: bool) -> Option:
+    name = datum.call(side)
+    detail = "" if name == side.value else side.value
+    return Option(side, name, detail, key, draw((Faces("", side),), datum) if pictures else None)
+
+
+def side_choices(name: str, datum: Datum, parent: QWidget) -> Choices:
+    """A side to look or count from, or none."""
+    options = side_options(datum, none="not said", pictures=False)
+    return Choices(name, options, parent, columns=4)
+
+
+def side_of(choices: Choices) -> Side | None:
+    return choices.value or None
