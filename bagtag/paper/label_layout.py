@@ -6,73 +6,16 @@ from bagtag.domain import codes, picture
 from bagtag.domain.errors import BadInput
 from bagtag.domain.model import TagRole
 from bagtag.domain.shapes import Picture, Text
-from bagtag.paper import label_column as fill
 from bagtag.paper.blocks import Block, writing_lines
 from bagtag.paper.fonts import CAP, missing_glyphs
 from bagtag.paper.label_column import BENCH_CAP, SMALL_CAP, Column
+from bagtag.paper.label_fill import fill, take_code
+from bagtag.paper.label_frame import Box, Frame, frame_of, units
 from bagtag.paper.label_text import Bar, LabelText, Laid, Placed, Words
-from bagtag.paper.qr import INCH_MM, QUIET, SIZE, module_dots
 from bagtag.paper.stock import Stock
-
-EDGE = 1.5
-"""Nothing but white this near to the label's edge, in mm: printers and knives wander."""
-
-
-AIR = 0.4
-"""Between the quiet zone and what stands below it, in mm: l and b are higher than capitals."""
-
 
 LETTERING_CAP = 1.2
 """The smallest by-words inside a which-way picture, in mm."""
-
-
-@dataclass(frozen=True, slots=True)
-class Box:
-    """Part of a label, in mm from its top left corner."""
-
-    x: float
-    y: float
-    width: float
-    height: float
-
-
-@dataclass(frozen=True, slots=True)
-class _Symbol:
-    """The symbol's top left corner and its module, in printer dots."""
-
-    dpi: int
-    x: int
-    y: int
-    module: int
-
-    def mm(self, dots: int) -> float:
-        return dots * INCH_MM / self.dpi
-
-    @property
-    def left(self) -> float:
-        """Where the black begins, in mm."""
-        return self.mm(self.x)
-
-    @property
-    def right(self) -> float:
-        """Where the quiet zone ends, in mm."""
-        return self.mm(self.x + (SIZE + QUIET) * self.module)
-
-    @property
-    def bottom(self) -> float:
-        """Where the quiet zone ends, in mm."""
-        return self.mm(self.y + (SIZE + QUIET) * self.module)
-
-
-@dataclass(frozen=True, slots=True)
-class _Frame:
-    """The symbol, and the boxes left for words: `foot` below a symbol with room under it, `body`
-    on an upright label."""
-
-    symbol: _Symbol
-    side: Box
-    foot: Box | None = None
-    body: Box | None = None
 
 
 def layout(label: LabelText, stock: Stock, dpi: int) -> Laid:
@@ -87,8 +30,8 @@ def layout(label: LabelText, stock: Stock, dpi: int) -> Laid:
             f"{label.name or 'A label'} has no tag code to print; give it a tag first.",
             field="code",
         )
-    frame = _frame(stock, dpi)
-    for unit in _units(frame):
+    frame = frame_of(stock, dpi)
+    for unit in units(frame):
         laid = _lay(label, frame, unit)
         if not laid.left_out:
             break
@@ -122,7 +65,7 @@ def _drawn(label: LabelText, box: Bar) -> Picture:
     return Picture(tuple(items), drawn.aspect)
 
 
-def _lay(label: LabelText, frame: _Frame, unit: float) -> Laid:
+def _lay(label: LabelText, frame: Frame, unit: float) -> Laid:
     filled = _fill_blank(label, frame) if label.role is TagRole.BLANK else _fill(label, frame, unit)
     pieces = _Gathered(label, complaints=_glyph_complaints(label))
     for box, column in filled:
@@ -142,25 +85,25 @@ def _lay(label: LabelText, frame: _Frame, unit: float) -> Laid:
     )
 
 
-def _fill(label: LabelText, frame: _Frame, unit: float) -> list[tuple[Box, Column]]:
+def _fill(label: LabelText, frame: Frame, unit: float) -> list[tuple[Box, Column]]:
     side = _column(label, frame.side, unit, centred=True)
-    fill.take_code(side, (0.19 if frame.body is None else 0.6) * side.height)
+    take_code(side, (0.19 if frame.body is None else 0.6) * side.height)
     if frame.body is not None:
         body = _column(side.label, frame.body, unit)
-        fill.fill(body, body)
+        fill(body, body)
         return [(frame.side, side), (frame.body, body)]
     if frame.foot is None:
-        fill.fill(side, side)
+        fill(side, side)
         return [(frame.side, side)]
     foot = _column(side.label, frame.foot, BENCH_CAP)
-    fill.fill(side, foot)
+    fill(side, foot)
     return [(frame.side, side), (frame.foot, foot)]
 
 
-def _fill_blank(label: LabelText, frame: _Frame) -> list[tuple[Box, Column]]:
+def _fill_blank(label: LabelText, frame: Frame) -> list[tuple[Box, Column]]:
     """The code, and lines to write on."""
     side = _column(label, frame.side, BENCH_CAP, centred=True)
-    fill.take_code(side, (0.28 if frame.body is None else 0.6) * side.height)
+    take_code(side, (0.28 if frame.body is None else 0.6) * side.height)
     box = frame.body or frame.side
     lines = side if frame.body is None else _column(label, box, BENCH_CAP)
     room = lines.height - lines.used - lines.gap
@@ -172,60 +115,6 @@ def _fill_blank(label: LabelText, frame: _Frame) -> list[tuple[Box, Column]]:
 
 def _column(label: LabelText, box: Box, unit: float, *, centred: bool = False) -> Column:
     return Column(label, box.width, box.height, unit, centred=centred)
-
-
-def _frame(stock: Stock, dpi: int) -> _Frame:
-    """The symbol at the left; on an upright label, or with room below it, at the top left."""
-    left = 0.0 if stock.hole is None else stock.hole.x + stock.hole.diameter / 2 + 1
-    module = _module(stock, min(stock.label_width - left, stock.label_height), dpi)
-    dot = INCH_MM / dpi
-    below = stock.label_height - (SIZE + 2 * QUIET) * module * dot
-    upright = stock.label_height > stock.label_width
-    with_foot = not upright and below - EDGE - AIR >= 2 * SMALL_CAP
-    top = 0.0 if upright or with_foot else below / 2
-    quiet = QUIET * module
-    symbol = _Symbol(dpi, round(left / dot) + quiet, round(top / dot) + quiet, module)
-    if upright:
-        return _Frame(symbol, _side(symbol, stock, symbol.bottom), body=_body(symbol, stock))
-    side = _side(symbol, stock, stock.label_height)
-    return _Frame(symbol, side, foot=_foot(symbol, stock) if with_foot else None)
-
-
-def _module(stock: Stock, room: float, dpi: int) -> int:
-    module = module_dots(dpi, room)
-    if module < 1 or dpi < 100:
-        raise BadInput(
-            f"{stock.title} at {dpi} dots an inch has no room for the code; "
-            "choose a larger label or 203, 300 or 600 dots.",
-            field="dpi",
-        )
-    return module
-
-
-def _side(symbol: _Symbol, stock: Stock, height: float) -> Box:
-    x = symbol.right
-    return Box(x, EDGE, stock.label_width - x - EDGE, height - 2 * EDGE)
-
-
-def _foot(symbol: _Symbol, stock: Stock) -> Box:
-    y = symbol.bottom + AIR
-    width = symbol.mm((SIZE + 2) * symbol.module)
-    return Box(symbol.left, y, width, stock.label_height - y - EDGE)
-
-
-def _body(symbol: _Symbol, stock: Stock) -> Box:
-    x, y = symbol.left, symbol.bottom + AIR
-    return Box(x, y, stock.label_width - 2 * x, stock.label_height - y - 2 * EDGE)
-
-
-def _units(frame: _Frame) -> list[float]:
-    """Heights to try for bench text, in mm: larger on a larger label, at last 3."""
-    if frame.body is not None:
-        largest = min(6.0, frame.body.height * 0.05)
-    else:
-        largest = min(6.0, frame.side.height * 0.095, frame.side.width / 12)
-    larger = (largest * share for share in (1.0, 0.85, 0.72))
-    return [*(unit for unit in larger if unit > BENCH_CAP), BENCH_CAP]
 
 
 def _glyph_complaints(label: LabelText) -> list[str]:
