@@ -25,10 +25,23 @@ class Style:
     gap: float
     symbol: float
 
+    def fitted(self, cell: Cell) -> "Style":
+        """Thinner strokes for a cell too small for these; lettering keeps its size."""
+        share = min(cell.w, cell.h) / (self.stroke * 5)
+        if share >= 1:
+            return self
+        return replace(
+            self,
+            stroke=self.stroke * share,
+            thin=self.thin * share,
+            head=self.head * share,
+            gap=self.gap * share,
+        )
+
 
 COMPACT = Style(
     wide=False, stroke=0.075, thin=0.045, head=0.24, mark=0.34, name=0.25, least=0.2, gap=0.06,
-    symbol=0.4,
+    symbol=0.36,
 )  # fmt: skip
 WIDE = Style(
     wide=True, stroke=0.03, thin=0.014, head=0.12, mark=0.19, name=0.115, least=0.085, gap=0.045,

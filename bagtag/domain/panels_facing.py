@@ -3,7 +3,6 @@
 from bagtag.domain import lettering
 from bagtag.domain.datum import Datum, Side
 from bagtag.domain.panel_parts import (
-    WIDE,
     Caption,
     Style,
     across,
@@ -37,7 +36,7 @@ def block(fact: Hand, cell: Cell, style: Style) -> list[Item]:
     box = Box(room.x, room.y, room.w, room.h, edge, min(room.w, room.h) * 0.08, filled=fact.stamped)
     ink = Ink.PAPER if fact.stamped else Ink.INK
     letter, size = lettering.fit(fact.which.upper(), room.w * 0.8, room.h * 0.95, room.h * 0.2)
-    if not letter:
+    if not letter or size < 0.05:
         return [box]
     line = room.cy + lettering.CAP * size / 2
     return [box, Text(room.cx, line, letter, size, Anchor.MIDDLE, bold=True, ink=ink)]
@@ -70,19 +69,25 @@ def _sideways(feature: str, called: str, cell: Cell, style: Style, *, right: boo
     if cell.h < ROOMY and not style.wide:
         items, room = _inline(feature, cell, style, right=right)
         return items + across(room, style, right)
-    items, room = captioned(cell, style, over=mark(feature, style), under=name(called, style))
+    over, under = mark(feature, style), name(called, style)
+    items, room = captioned(cell, style, over=over, under=under, symbol=style.head)
     return items + across(room.middle(room.h * 3, room.h), style, right)
 
 
-def _inline(feature: str, cell: Cell, style: Style, *, right: bool) -> tuple[list[Item], Cell]:
-    """A low panel: the mark at the tail of the arrow, where it leaves half the width to it."""
+def _inline(
+    feature: str, cell: Cell, style: Style, *, right: bool, share: float = 0.5
+) -> tuple[list[Item], Cell]:
+    """A low panel: the mark at the tail of the arrow, in its share of the width at most."""
     anchor = Anchor.START if right else Anchor.END
-    room = cell.trimmed(right=cell.w / 2) if right else cell.trimmed(left=cell.w / 2)
+    rest = cell.w * (1 - share)
+    room = cell.trimmed(right=rest) if right else cell.trimmed(left=rest)
     items = written(room, mark(feature, style), style, anchor)
     if not items:
         return [], cell
     bounds = items[0].bounds
     taken = bounds[2] - bounds[0] + style.gap * 1.5
+    if cell.w - taken < style.stroke * 1.7 + style.gap + style.head * 1.05:
+        return [], cell
     return items, cell.trimmed(left=taken) if right else cell.trimmed(right=taken)
 
 
@@ -138,14 +143,14 @@ def _case(cell: Cell, style: Style, *, outward: bool) -> list[Item]:
 def _to_part(feature: str, other: OtherPart, cell: Cell, style: Style) -> list[Item]:
     """The part, an arrow, and the other part as an open box: its name in it or under it."""
     if cell.h < ROOMY and not style.wide:
-        items, room = _inline(feature, cell, style, right=True)
+        items, room = _inline(feature, cell, style, right=True, share=0.3)
     else:
         items, room = captioned(
             cell, style, over=mark(feature, style), under=name(other.name, style)
         )
     room = room.middle(room.h * 3, room.h)
     box = min(room.w * 0.3, room.h)
-    edge = style.stroke if style is WIDE else style.thin
+    edge = style.stroke if style.wide else style.thin
     target = room.trimmed(left=room.w - box).middle(box, room.h).inset(edge / 2)
     reach = room.trimmed(right=box + style.gap)
     outline = Box(target.x, target.y, target.w, target.h, edge, style.stroke * 0.8)

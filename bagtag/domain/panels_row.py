@@ -1,7 +1,7 @@
 """Panels for a place in a row, with the marks that face along it."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import pairwise
 
 from bagtag.domain import lettering
@@ -68,13 +68,17 @@ def left_to_right(place: Place) -> list[int | None]:
 def along(scene: Along, datum: Datum, cell: Cell, style: Style) -> list[Item]:
     """The wide drawing: the side names at the ends, the places between them, the part on its
     place, solid or with its letter, and arrows from it."""
+    style = replace(style, mark=0.115, name=0.1) if cell.h < LOW else style
     names, room = _end_names(datum, cell, style)
     if scene.place is None:
         row = _spread([1], 1, room, thin=scene.hand is None)
         return names + _standing(row, scene, room, style)
     row = _spread(left_to_right(scene.place), scene.place.index, room)
+    line = style.name * 1.2 + style.gap
+    if room.h < 2 * line:
+        return names + _standing(row, scene, room, style)
     below = _numbers(row, scene.place, room, style)
-    room = room.trimmed(bottom=style.name * 1.2 + style.gap)
+    room = room.trimmed(bottom=line)
     return names + _standing(row, scene, room, style) + below
 
 
@@ -136,7 +140,7 @@ def _standing(row: _Row, scene: Along, cell: Cell, style: Style) -> list[Item]:
     line = [
         _on_line(start, stop, cell, style)
         for i, (start, stop) in enumerate(stretches)
-        if not _taken(row, i, scene.marks) and stop > start
+        if not _taken(row, i, scene.marks) and stop - start > style.thin
     ]
     shafts = [arrow(a, cell.cy, b, cell.cy, style=style) for a, b in arrows.values()]
     return [*line, *_places(row, scene.hand, cell, style), *shafts, *labels]
@@ -157,7 +161,8 @@ def _taken(row: _Row, stretch: int, marks: Mapping[Side, str]) -> bool:
 
 
 def _on_line(start: float, stop: float, cell: Cell, style: Style) -> Item:
-    return Line(start, cell.cy, stop, cell.cy, style.thin, Ink.FAINT)
+    half = style.thin / 2
+    return Line(start + half, cell.cy, stop - half, cell.cy, style.thin, Ink.FAINT)
 
 
 def _labels(
@@ -168,18 +173,20 @@ def _labels(
     style: Style,
 ) -> tuple[list[Item], Cell]:
     """Each mark right over its arrow, or all in a line of their own over the row."""
-    over = all(
+    if not marks:
+        return [], cell
+    free = cell.h / 2 - style.head / 2
+    high = min(free, style.mark * 1.05)
+    over = high >= style.mark * 0.75 and all(
         lettering.fits(tidy(words), abs(arrows[side][1] - arrows[side][0]), style.mark * 0.7)
         for side, words in marks.items()
     )
     if not over:
         return _in_a_line(row, marks, cell, style)
     items: list[Item] = []
-    high = style.mark * 1.1
     for side, words in marks.items():
         a, b = arrows[side]
-        y = cell.cy - style.head / 2 - high
-        room = Cell(min(a, b), max(y, cell.y), abs(b - a), high)
+        room = Cell(min(a, b), cell.y + free - high, abs(b - a), high)
         items += written(room, mark(words, style), style, Anchor.MIDDLE)
     return items, cell
 
@@ -188,6 +195,8 @@ def _in_a_line(
     row: _Row, marks: Mapping[Side, str], cell: Cell, style: Style
 ) -> tuple[list[Item], Cell]:
     line, half = style.mark * 1.1, style.gap / 2
+    if cell.h < 2 * line + style.gap:
+        return [], cell
     x = cell.x + cell.w * _share(row, marks, cell)
     rooms = {
         Side.LEFT: (Cell(cell.x, cell.y, x - half - cell.x, line), Anchor.END),

@@ -70,7 +70,7 @@ def compose(
     pad = 0.06 if style.wide else 0.03
     panels = _at_most(_panels(spoken(facts), datum, style), 6 if style.wide else 4)
     cells = _cells(panels, Cell(0, 0, aspect, 1).inset(pad), 0.14 if style.wide else 0.09)
-    drawn = [(cell, panel.draw(cell, style)) for panel, cell in zip(panels, cells, strict=True)]
+    drawn = [(cell, panel.draw(cell, style.fitted(cell))) for panel, cell in zip(panels, cells, strict=True)]
     return [*drawn, *_rules(cells, style)]
 
 
@@ -82,7 +82,7 @@ def _panels(facts: Sequence[Fact], datum: Datum, style: Style) -> list[Panel]:
     places = 3 if scene.place is None else min(scene.place.of or 4, 7)
     row = Panel(
         lambda cell, how: along(scene, datum, cell, how),
-        1.1 + 0.3 * (places + len(scene.marks)),
+        1.1 + 0.42 * (places + len(scene.marks)),
         tall=1.7,
     )
     return [row, *panels]

@@ -58,12 +58,13 @@ class Arrow:
 
     @property
     def bounds(self) -> Bounds:
-        half = max(self.weight, self.head) / 2
-        if self.y1 == self.y2:
-            return _around(self.x1, self.y1, self.x2, self.y2, 0, half)
-        if self.x1 == self.x2:
-            return _around(self.x1, self.y1, self.x2, self.y2, half, 0)
-        return _around(self.x1, self.y1, self.x2, self.y2, half)
+        tip, one, other, (bx, by) = self.outline
+        sx, sy = (one[0] - bx, one[1] - by)
+        share = self.weight / self.head if self.head else 0.0
+        shaft = ((self.x1 + sx * share, self.y1 + sy * share),
+                 (self.x1 - sx * share, self.y1 - sy * share))  # fmt: skip
+        xs, ys = zip(tip, one, other, *shaft, strict=True)
+        return (min(xs), min(ys), max(xs), max(ys))
 
     @property
     def outline(self) -> tuple[tuple[float, float], ...]:
