@@ -79,7 +79,6 @@ def _container(pieces: list[Piece]) -> str | None:
 def _chips(pieces: list[Piece], name: Name) -> tuple[Chip, ...]:
     """All chips in the order of the line, the name's own before those inside it."""
     chips = [chip for piece in pieces for chip in chips_of(piece)]
-    named = {(chip.start, chip.end) for chip in name.chips}
     outside = [chip for chip in chips if not _is_name(chip, name)]
     return tuple(sorted([*outside, *name.chips], key=lambda chip: (chip.start, -chip.end)))
 

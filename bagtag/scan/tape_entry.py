@@ -86,9 +86,8 @@ def _which_way(found: Sequence[Found], name: Name) -> Iterator[Fact]:
     for fact in dict.fromkeys(facts):
         if isinstance(fact, Hand) and not fact.stamped and Hand(fact.which, True) in facts:
             continue
-        if isinstance(fact, Clocking) and fact.seen_from is None:
-            fact = replace(fact, seen_from=seen_from)
-        yield fact
+        is_unseen = isinstance(fact, Clocking) and fact.seen_from is None
+        yield replace(fact, seen_from=seen_from) if is_unseen else fact
 
 
 # --- hardware

@@ -20,12 +20,15 @@ _MADE = (
     r"(?:hex(?:agon)?|socket|head|flanged?|countersunk|csk|cheese|pan|button|allen|slotted|cross"
     r"|cap|set|long|short|special|shouldered|waisted|castle|castellated|lock|self-locking|dome)"
 )
-_KINDS = rf"(?:{_MADE}[- ])*{_KIND}"
-_HELD_KINDS = rf"(?:{_MADE}[- ])*{_HELD_KIND}"
+_KINDS = rf"(?:{_MADE}[- ]){{0,4}}{_KIND}"
+_HELD_KINDS = rf"(?:{_MADE}[- ]){{0,4}}{_HELD_KIND}"
 _JOINED = r"(?:(?<!\w)(?:and|plus|with|w/|held by|by)_|[+&]_)?"
 _COUNT = r"(?<![\w.,/#-])(?P<count>[1-9]\d{0,3})(?:_[x×*]_| off | no\.? | pcs?\.? | )"
 _BEFORE = rf"(?:{_JOINED}{_COUNT}(?:(?P<kind>{_KINDS}) )?|(?<![\w./#-]))"
-_AFTER = rf"(?: (?P<kind2>{_KINDS}))?(?:_\((?P<count2>[1-9]\d{{0,3}})\)| (?P<count3>[1-9]\d{{0,3}}) off(?!\w))?"
+_AFTER = (
+    rf"(?: (?P<kind2>{_KINDS}))?"
+    r"(?:_\((?P<count2>[1-9]\d{0,3})\)| (?P<count3>[1-9]\d{0,3}) off(?!\w))?"
+)
 _FIGURE = r"\d{1,3}(?:[.,]\d{1,2})?"
 
 
@@ -64,7 +67,8 @@ class Remark:
 
 _METRIC = rx(
     rf"{_BEFORE}(?P<core>M(?P<size>[1-9]\d?(?:\.\d)?)"
-    rf"(?:_[x×*]_(?P<a>{_FIGURE}))?(?:_[x×*]_(?P<b>{_FIGURE}))?)(?:_mm)?(?![\w]|[.,]\d){_AFTER}"
+    rf"(?:_[x×*]_(?P<a>{_FIGURE}))?(?:_[x×*]_(?P<b>{_FIGURE}))?)(?:_mm)?(?: long(?!\w))?"
+    rf"(?![\w]|[.,]\d){_AFTER}"
 )
 # Coarse pitches in mm by diameter, ISO 261: a figure up to it is a pitch, far above it a length.
 _COARSE = {
@@ -122,7 +126,7 @@ _INCH = rx(
     rf"|(?:4-40|6-32|8-32|10-24|10-32|12-24)(?![\w/-])(?:_{_INCH_FORM})?"
     rf"|1-(?:8|12|14)(?:_{_INCH_FORM}|(?=_[x×*]_\d))"
     rf"|(?:{_FRACTION}|#\d{{1,2}}|G_{_FRACTION}){_IN}?_{_INCH_FORM})"
-    rf"(?:_[x×*]_{_LENGTH})?(?!\w){_AFTER}"
+    rf"(?:_[x×*]_{_LENGTH}(?: long(?!\w))?)?(?!\w){_AFTER}"
 )
 
 
@@ -169,7 +173,7 @@ def counted(text: str) -> Iterator[Found]:
         yield Found(match.start("p"), match.end("p"), "hardware", fastener)
 
 
-_ENDS_IN_KIND = rx(rf"(?<!\w)(?:(?:{_MADE}) )*(?P<kind>{_KIND})$")
+_ENDS_IN_KIND = rx(rf"(?<!\w)(?:{_MADE} ){{0,4}}(?P<kind>{_KIND})$")
 
 
 def kind_in_name(name: str) -> str:
@@ -182,14 +186,16 @@ def kind_in_name(name: str) -> str:
 
 _FIGURES = r"\d{1,4}(?:[.,]\d{1,3})?"
 _NM = r"N_[·.⋅*x-]?_m|newton[- ]met(?:re|er)s?"
-_FT = r"(?:lbs?f?|pounds?)\.?_[·.⋅*/-]?_(?:ft|feet|foot)|(?:ft|foot|feet)\.?_[·.⋅*/-]?_(?:lbs?f?|pounds?)"
-_INLB = r"(?:lbs?f?|pounds?)\.?_[·.⋅*/-]?_(?:in|inch(?:es)?)|(?:in|inch)\.?_[·.⋅*/-]?_(?:lbs?f?|pounds?)"
+_LB, _TIMES = r"(?:lbs?f?|pounds?)", r"\.?_[·.⋅*/-]?_"
+_FT = rf"{_LB}{_TIMES}(?:ft|feet|foot)|(?:ft|foot|feet){_TIMES}{_LB}"
+_INLB = rf"{_LB}{_TIMES}(?:in|inch(?:es)?)|(?:in|inch){_TIMES}{_LB}"
 _KGM = r"(?:kgf?|kp)_[·.⋅*-]?_m|m_[·.⋅*-]?_(?:kgf?|kp)"
 _KGCM = r"(?:kgf?|kp)_[·.⋅*-]?_cm"
 _UNITS = rf"(?:(?P<nm>{_NM})|(?P<ft>{_FT})|(?P<inlb>{_INLB})|(?P<kgcm>{_KGCM})|(?P<kgm>{_KGM}))"
 _TORQUE = rx(
     r"(?:(?<!\w)(?:then|and|torqued?|tighten(?:ed)?|done up)_:?_)*(?:(?<!\w)(?:to|at|@)_)?"
-    rf"(?<![\w.,/-])(?P<said>(?:(?P<low>{_FIGURES})_(?:-|–|to|\.\.)_)?(?P<value>{_FIGURES})_{_UNITS})"
+    rf"(?<![\w.,/-])(?P<said>(?:(?P<low>{_FIGURES})_(?:-|–|to|\.\.)_)?"
+    rf"(?P<value>{_FIGURES})_{_UNITS})"
     r"(?![\w·⋅])\.?(?:_(?:\+|then|plus)_(?P<angle>\d{1,3}_(?:°|deg(?:rees?)?(?!\w))))?"
 )
 
@@ -222,7 +228,10 @@ def _torque(match: re.Match[str], value: float) -> Torque:
 
 # --- drives
 
-_FITS = r"(?:hex(?:agon)?(?: head| socket| key)?|head|AF|A/F|across flats|socket|spanner|wrench|allen(?: key)?)"
+_FITS = (
+    r"(?:hex(?:agon)?(?: head| socket| key)?|head|AF|A/F|across flats|socket|spanner|wrench"
+    r"|allen(?: key)?)"
+)
 _DRIVE = rx(
     rf"(?<![\w.,/-])(?:(?P<size>\d{{1,2}}(?:[.,]5)?)_(?P<mm>mm)|(?P<inch>{_FRACTION}){_IN}?)_"
     rf"(?P<fits>{_FITS})(?!\w)(?! (?:gasket|stud|bolt|nut|cover|set)s?(?!\w))"
@@ -253,7 +262,8 @@ def bit(text: str) -> Iterator[Found]:
 _STRENGTH = r"(?:blue|red|green|purple|medium|med|high|low|strong|weak|permanent)(?:[- ]strength)?"
 _COMPOUND = r"(?:thread[- ]?lock(?:er|ing)?(?: compound| fluid)?|locking compound|stud ?lock)"
 _LOCKER = rx(
-    rf"(?<!\w)(?:{_JOINED}(?P<before>{_STRENGTH}) {_COMPOUND}|{_COMPOUND}(?:_:?_(?P<after>{_STRENGTH}))?)(?!\w)"
+    rf"(?<!\w)(?:{_JOINED}(?P<before>{_STRENGTH}) {_COMPOUND}"
+    rf"|{_COMPOUND}(?:_:?_(?P<after>{_STRENGTH}))?)(?!\w)"
 )
 _COLOUR = rx(phrase(r"(?:blue|red|green|purple|(?:medium|high|low)[- ]strength)"))
 GRADE_NOT_GIVEN = "grade not given"

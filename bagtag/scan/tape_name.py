@@ -6,9 +6,9 @@ from dataclasses import dataclass
 
 from bagtag.domain.which_way import Hand, Place
 from bagtag.scan.tape_hardware import Fastener
-from bagtag.scan.tape_piece import Chip, Piece
+from bagtag.scan.tape_piece import Chip, Piece, shown, trimmed
 from bagtag.scan.tape_rest import count_before
-from bagtag.scan.tape_text import Found, Span, tidy
+from bagtag.scan.tape_text import Found, Span
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,21 +30,29 @@ class Name:
 
 def in_piece(piece: Piece, *, counted: bool) -> Name:
     """The name in the first gap of a piece; `counted` when the line says the quantity elsewhere."""
-    gap = piece.gaps()[0]
+    gap = Span(*trimmed(piece.line, piece.gaps()[0].start, piece.gaps()[0].end))
     said = _tidied(piece.line, gap)
     text, at = piece.line[said.start : said.end], said.start
     count = None if counted else count_before(text)
     chips = []
     if count is not None:
         at += count[1]
-        chips.append(Chip(piece.line[said.start : at].strip(), "count", said.start, at))
+        chips.append(Chip(piece.line[said.start : at].strip(), "count", gap.start, at))
         text = piece.line[at : said.end]
     letter = _STAMPED.search(text)
-    chips.append(Chip(text, "name", at, said.end))
+    chips.append(Chip(text, "name", at if count else gap.start, gap.end))
     if letter:
         chips.append(Chip(letter[1], "hand", said.end - 1, said.end))
     hand = Hand(letter[1], stamped=True) if letter else None
-    return Name(text, piece.number, gap.end, count[0] if count else None, hand, None, tuple(chips))
+    return Name(
+        text,
+        piece.number,
+        piece.gaps()[0].end,
+        count[0] if count else None,
+        hand,
+        None,
+        tuple(chips),
+    )
 
 
 # Not the litres of "gear oil 2 L".
@@ -53,13 +61,13 @@ _STAMPED = re.compile(r"(?<=[^\s0-9])\s+([LR])$")
 
 def _tidied(line: str, gap: Span) -> Span:
     text = line[gap.start : gap.end]
-    kept = tidy(text) or text.strip()
+    kept = shown(text)
     start = gap.start + text.index(kept)
     return Span(start, start + len(kept))
 
 
 def lent(pieces: Sequence[Piece]) -> Name:
-    """Where every piece was understood: an area, a fastener or a "cylinder 2" is the part itself."""
+    """Where every piece was understood: an area, a fastener or "cylinder 2" is the part."""
     found = [f for piece in pieces for f in piece.found]
     for lends in (_area, _fastener, _counted_thing):
         for one in found:

@@ -44,7 +44,7 @@ class Piece:
         noted = any(found.noted for found in self.found)
         if not noted and not any(gap.end > start for gap in self.gaps()):
             return ""
-        return tidy(self.line[start : self.span.end])
+        return shown(self.line[start : self.span.end])
 
 
 def cut(line: str, spans: Sequence[Span], found: Sequence[Found]) -> list[Piece]:
@@ -77,16 +77,16 @@ def chips_of(piece: Piece) -> list[Chip]:
     stretches.sort()
     edges = [piece.span.start, *(start for start, _, _ in stretches[1:]), piece.span.end]
     return [
-        Chip(_shown(piece.line[start:end]), kind, *_trimmed(piece.line, edges[i], edges[i + 1]))
+        Chip(shown(piece.line[start:end]), kind, *trimmed(piece.line, edges[i], edges[i + 1]))
         for i, (start, end, kind) in enumerate(stretches)
     ]
 
 
-def _shown(text: str) -> str:
+def shown(text: str) -> str:
     return tidy(text) or text.strip()
 
 
-def _trimmed(line: str, start: int, end: int) -> tuple[int, int]:
+def trimmed(line: str, start: int, end: int) -> tuple[int, int]:
     """The stretch without the spaces around it."""
     text = line[start:end]
     return end - len(text.lstrip()), start + len(text.rstrip())

@@ -24,7 +24,8 @@ def is_doubtful(piece: str) -> bool:
 
 _FATES: dict[Fate, str] = {
     Fate.RENEW: (
-        r"(?:renew(?:ed|ing|al)?|replaced?(?: with new)?|(?:fit|use|order|needs?) (?:a )?new(?: one)?"
+        r"(?:renew(?:ed|ing|al)?|replaced?(?: with new)?"
+        r"|(?:fit|use|order|needs?) (?:a )?new(?: one)?"
         r"|one[- ]time(?:[- ]use)?|single[- ]use|always new)"
     ),
     Fate.SCRAP: r"(?:scrap(?:ped)?|for scrap|discard(?:ed)?|bin it|throw away)",
@@ -117,7 +118,8 @@ _STUFF = (
     r"|(?:moly(?:bdenum)?|silicone|copper|lithium|rubber|white|assembly) grease|grease"
     r"|(?:thread |silicone |liquid )?sealant|sealer|sealing compound|jointing compound"
     r"|liquid gasket|gasket (?:compound|cement|goo)|RTV|(?:assembly|cam|moly) (?:lube|paste)"
-    r"|retaining compound|anti-?seize|petroleum jelly|oiled|greased|PTFE tape|(?:fit(?:ted)? )?dry)"
+    r"|retaining compound|anti-?seize|petroleum jelly|oiled|greased|PTFE tape"
+    r"|(?:fit(?:ted)? )?dry)"
 )
 _WHERE = (
     r"(?: (?:on|to|under|in|inside|over) (?:the )?[^\n\0]{1,60}"
@@ -125,8 +127,8 @@ _WHERE = (
 )
 _GOES_ON = rx(
     phrase(
-        r"(?:(?:with|use|apply|fit with|add|a (?:drop|smear|dab|little) (?:of )?|light|fresh|lots of"
-        rf"|plenty of|a) )*{_STUFF}(?:(?: and |_&_|_\+_){_STUFF})*{_WHERE}"
+        r"(?:(?:with|use|apply|fit with|add|a (?:drop|smear|dab|little)(?: of)?|light|fresh"
+        rf"|(?:lots|plenty) of|a) )*{_STUFF}(?:(?: and |_&_|_\+_){_STUFF})*{_WHERE}"
     )
 )
 
@@ -149,7 +151,10 @@ _UNITS = (
     r"(?:mm|cm|m|in|inch|thou|ml|l|litres?|liters?|tooth|teeth|t|v|volt|speed|stroke|way|start|cyl"
     r"|hp|kw|deg|degrees?|percent|row|piece|part|gauge|ply|point|st|nd|rd|th)"
 )
-_NUMBERS = "two three four five six seven eight nine ten eleven twelve".split()
+_NUMBERS = [
+    *("two", "three", "four", "five", "six", "seven"),
+    *("eight", "nine", "ten", "eleven", "twelve"),
+]
 _FIRST = rx(
     r"(?P<times>[1-9]\d{0,3})(?:_[x×*]_| off | pcs?\.? )(?=[^\W0-9])"
     rf"|(?P<plain>[1-9]\d?) (?!{_UNITS}(?!\w))(?=[^\W0-9])"

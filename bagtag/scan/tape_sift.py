@@ -1,4 +1,4 @@
-"""What the recognisers saw, sifted: no word without its fastener, and one of each that can be one."""
+"""What the recognisers saw, sifted: one of each where one can be, no drive without a fastener."""
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace

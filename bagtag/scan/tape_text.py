@@ -48,7 +48,7 @@ def rx(pattern: str) -> re.Pattern[str]:
 
 # Nothing but signs up to the end of what is still unread here; and from its beginning.
 END = r"(?=[^\w\n\0]*(?:$|[\n\0]))"
-START = r"(?:^|(?<=[\n\0]))[^\w\n\0]*?"
+START = r"(?:^|(?<=[\n\0]))(?![\n\0])[^\w\n\0]*?"
 
 
 def phrase(pattern: str) -> str:
@@ -61,6 +61,7 @@ def last(pattern: str) -> str:
     return rf"(?<!\w)(?P<p>{pattern}){END}"
 
 
+@lru_cache(maxsize=4096)
 def fold(text: str) -> str:
     """For look-ups: without case, single spaces, the dotless and dotted i made plain."""
     return " ".join(text.replace("İ", "i").replace("ı", "i").casefold().split())
@@ -132,13 +133,18 @@ def see(text: str, recognisers: Iterable[Recogniser]) -> tuple[str, list[Found]]
 
 
 _JOINERS = " \t-–—:+&="
+_LEADING = re.compile(r"^(?:[\s–—:+&=]|-(?![0-9.,]))+")
 
 
 def tidy(text: str) -> str:
-    """Without the signs that only joined it to its neighbours; brackets that lost their twin go."""
-    kept = text.strip().strip(_JOINERS)
+    """Without the signs that joined it to its neighbours; a bracket that lost its twin goes."""
+    kept = _unjoined(text)
     if kept.count("(") > kept.count(")"):
-        kept = kept.removesuffix("(").removeprefix("(")
+        kept = kept.removesuffix("(") if kept.endswith("(") else kept.removeprefix("(")
     if kept.count(")") > kept.count("("):
-        kept = kept.removeprefix(")").removesuffix(")")
-    return kept if kept == text else tidy(kept)
+        kept = kept.removeprefix(")") if kept.startswith(")") else kept.removesuffix(")")
+    return _unjoined(kept)
+
+
+def _unjoined(text: str) -> str:
+    return _LEADING.sub("", text).rstrip().rstrip(_JOINERS).rstrip()

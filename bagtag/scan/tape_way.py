@@ -20,14 +20,21 @@ from bagtag.scan.tape_words import Words
 
 # --- place
 
-_ORDINALS = "first second third fourth fifth sixth seventh eighth ninth tenth".split()
-_NUMBERS = "one two three four five six seven eight nine ten eleven twelve".split()
+_ORDINALS = [
+    *("first", "second", "third", "fourth", "fifth"),
+    *("sixth", "seventh", "eighth", "ninth", "tenth"),
+]
+_NUMBERS = [
+    *("one", "two", "three", "four", "five", "six"),
+    *("seven", "eight", "nine", "ten", "eleven", "twelve"),
+]
 _VALUES = {word: i for words in (_ORDINALS, _NUMBERS) for i, word in enumerate(words, start=1)}
 _ORDINAL = rf"(?:[1-9]\d{{0,2}}_(?:st|nd|rd|th)|{'|'.join(_ORDINALS)})(?!\w)"
 _TOTAL = rf"(?:[1-9]\d{{0,2}}|{'|'.join(_NUMBERS)})(?![\w.,/-])"
 _FROM = r"(?: (?:counted |counting )?from (?P<{}>SIDE))"
 _PLACE = (
-    rf"(?<![\w.,/-])(?:the )?(?:(?P<index>{_ORDINAL}|last|[1-9]\d{{0,2}}) of (?P<of>{_TOTAL}){_FROM.format('rowside')}?"
+    rf"(?<![\w.,/-])(?:the )?(?:(?P<index>{_ORDINAL}|last|[1-9]\d{{0,2}}) of (?P<of>{_TOTAL})"
+    rf"{_FROM.format('rowside')}?"
     rf"|(?P<nth>{_ORDINAL})(?: one| in)?{_FROM.format('side')})"
 )
 _COUNTED_THING = (
@@ -67,12 +74,18 @@ def _count(said: str) -> int | None:
 # --- seat
 
 _MILLIMETRES = {"mm": 1.0, "cm": 10.0, "thou": 0.0254, "in": 25.4, "inch": 25.4, '"': 25.4}
-_DEPTH = r"(?<![\w.,/-])(?P<depth{n}>\d{{0,3}}[.,]\d{{1,3}}|\d{{1,3}})_(?P<unit{n}>mm|cm|thou|inch|in|\")"
+_DEPTH = (
+    r"(?<![\w.,/-])(?P<depth{n}>\d{{0,3}}[.,]\d{{1,3}}|\d{{1,3}})"
+    r"_(?P<unit{n}>mm|cm|thou|inch|in|\")"
+)
 _PROUD = r"proud|protruding|standing out|sticking out|above(?: (?:the )?(?:face|surface))?"
-_BELOW = r"below(?: (?:flush|(?:the )?(?:face|surface)))?|under(?: )?flush|sub-?flush|recessed|sunk(?:en)?"
+_BELOW = (
+    r"below(?: (?:flush|(?:the )?(?:face|surface)))?|under ?flush|sub-?flush|recessed|sunk(?:en)?"
+)
 _SEAT = (
     rf"{_DEPTH.format(n=1)} (?:(?P<proud1>{_PROUD})|(?P<below1>{_BELOW}))(?!\w)"
-    rf"|(?<!\w)(?:(?P<proud2>proud)|(?P<below2>below(?: flush)?|recessed|sunk))(?: by)?_{_DEPTH.format(n=2)}(?!\w)"
+    r"|(?<!\w)(?:(?P<proud2>proud)|(?P<below2>below(?: flush)?|recessed|sunk))(?: by)?_"
+    rf"{_DEPTH.format(n=2)}(?!\w)"
 )
 _PLAIN_SEAT = (
     r"(?P<flush>flush)(?: with (?:the )?(?:face|surface)|(?= (?:with|to) ))?"
@@ -106,7 +119,7 @@ _ADJECTIVE = (
     r"(?:long|short|big|small|large|wide|narrow|thick|thin|deep|plain|flat|raised|machined|convex"
     r"|concave|domed|dished|stamped|marked|painted|paint|white|yellow|sharp|square|round(?:ed)?"
     r"|chamfered|bevelled|beveled|close(?:d)?|open|tight|wound|oil|inner|outer|timing|punch|number"
-    r"|part[- ]number|sealed|shielded|centre|center)"
+    r"|part[- ]number|sealed|shielded|centre|center|(?-i:OUT|IN|TOP|UP|FRONT))"
 )
 _NOUN = (
     r"(?:lips?|chamfers?|bevel|arrow|dots?|marks?|numbers?|lettering|writing|boss|step|shoulder"
@@ -114,7 +127,7 @@ _NOUN = (
     r"|relief|cut-?out|cut-?away|hook|shield|splines|dogs?|hump|coils|tails?|cone|flange|radius)"
 )
 _FACE = r"(?:sides?|faces?|edges?|ends?)"
-_FEATURE = rf"(?:(?:{_ADJECTIVE}[- ])*{_NOUN}|part[- ]number {_FACE}|[\w-]{{2,20}} {_FACE})"
+_FEATURE = rf"(?:(?:{_ADJECTIVE}[- ]){{0,3}}{_NOUN}|part[- ]number {_FACE}|[\w-]{{2,20}} {_FACE})"
 _STAMPED = r"(?-i:OUT|IN|TOP|UP|FRONT|FWD|EX|INT)"
 _LETTER = r"(?-i:[A-KM-QS-Z])"  # a lone L or R is a hand, unless it says that it faces
 _THING = rf"(?<![\w-])(?:the )?(?P<feature>{_FEATURE}|{_STAMPED}|{_LETTER})"
@@ -126,7 +139,8 @@ _PART = rf"(?:the )?(?P<part>\w[^\n\0]{{0,60}}?){END}"
 # --- clocking
 
 _CLOCK_FEATURE = (
-    r"(?:(?:ring|end|timing|punch|paint|open|oil|spring|locating)[- ])*(?:gaps?|dots?|marks?|tabs?"
+    r"(?:(?:ring|end|timing|punch|paint|open|oil|spring|locating)[- ]){0,2}"
+    r"(?:gaps?|dots?|marks?|tabs?"
     r"|tang|pip|notch|arrow|lug|opening|ends?|keyway|slot|hole|flat|cut-?out|cut-?away|split|lobe"
     r"|groove|boss|hook|peg|letter)"
 )
@@ -134,31 +148,38 @@ _HOUR_NAMES = "|".join(_NUMBERS)
 _CLOCK = r"o_['’`]?_clock"
 _HOUR = (
     r"(?<![\w.,:/-])(?:(?P<hour>1[0-2]|0?[1-9])(?P<half>:30|[.,]5)?(?::00)?_" + _CLOCK + "|"
-    rf"(?P<named>{_HOUR_NAMES})_{_CLOCK}|half past (?P<past>1[0-2]|[1-9]|{_HOUR_NAMES})(?:_{_CLOCK})?)"
+    r"(?P<time>1[0-2]|0?[1-9]):(?:(?P<past30>30)|00)|"
+    rf"(?P<named>{_HOUR_NAMES})_{_CLOCK}"
+    rf"|half past (?P<past>1[0-2]|[1-9]|{_HOUR_NAMES})(?:_{_CLOCK})?)"
     r"(?!\w)"
 )
 _SEEN = r"(?:(?:seen|viewed|looking|looked at|as seen) )?from (?P<seen>SIDE)"
 _AT_HOUR = rf"(?:(?<![\w-])(?P<feature>{_CLOCK_FEATURE}) )?(?:is )?(?:at |to )?{_HOUR}(?: {_SEEN})?"
 _TURNED_TO = (
-    rf"(?<![\w-])(?P<feature>(?:(?:timing|punch|paint|locating)[- ])*(?:dots?|marks?|tabs?|tang|pip"
-    rf"|notch|arrow|lug|gap|opening|keyway|peg)) (?:is )?(?P<how>in|into|to|with|opposite|against"
-    rf"|aligned with|in line with|lined up with|on(?= (?:the )?(?:\w+ )?(?:line|mark|dot|notch|pip)))"
+    r"(?<![\w-])(?P<feature>(?:(?:timing|punch|paint|locating)[- ]){0,2}(?:dots?|marks?|tabs?"
+    r"|tang|pip|notch|arrow|lug|gap|opening|keyway|peg)) (?:is )?(?P<how>in|into|to|with|opposite"
+    r"|against|aligned with|in line with|lined up with"
+    r"|on(?= (?:the )?(?:\w+ )?(?:line|mark|dot|notch|pip)))"
     rf" (?P<target>\w[^\n\0]{{0,60}}?)(?: {_SEEN})?{END}"
 )
 
 
 def at_hour(text: str, words: Words) -> Iterator[Found]:
     """`gap at 4 o'clock seen from the clutch side`, `tab at half past 7`."""
+    if not rx(f"{_CLOCK}|half past|:[03]0").search(text):
+        return
     for match in words.rx(_AT_HOUR).finditer(text):
+        if match["time"] and not match["feature"]:
+            continue  # a time of day
         side = words.side(match["seen"]) if match["seen"] else None
         fact = Clocking(match["feature"] or "", _hour(match), seen_from=side)
         yield Found(match.start(), match.end(), "clocking", fact)
 
 
 def _hour(match: re.Match[str]) -> float:
-    said = match["hour"] or match["named"] or match["past"]
+    said = match["hour"] or match["time"] or match["named"] or match["past"]
     hour = float(said) if said.isdecimal() else float(_VALUES[fold(said)])
-    return hour + (0.5 if match["half"] or match["past"] else 0.0)
+    return hour + (0.5 if match["half"] or match["past30"] or match["past"] else 0.0)
 
 
 def turned_to(text: str, words: Words) -> Iterator[Found]:
@@ -184,6 +205,7 @@ _FACES = rf"{_THING} (?:{_VERB} )?(?P<way>WAY)"
 _HAND_FACES = rf"{START}(?P<feature>(?-i:[LR])) {_EXPLICIT} (?P<way>WAY)"
 _FACES_PART = rf"{_THING} (?:{_EXPLICIT}|next to|against) {_PART}"
 _FACE_TO_PART = rf"(?<![\w-])(?P<feature>[\w-]{{2,20}} {_FACE}) to {_PART}"
+_SOME_PART = rf"(?<!\w)(?:{_EXPLICIT}|next to|against|to) "
 _ANYTHING_FACES = rf"(?P<feature>\w[^\n\0]{{0,40}}?) {_EXPLICIT} (?P<way>WAY)"
 
 
@@ -196,6 +218,8 @@ def faces(text: str, words: Words) -> Iterator[Found]:
 
 def faces_part(text: str, words: Words) -> Iterator[Found]:
     """`sharp edge toward the gear`, `grooves facing gear 3`."""
+    if not rx(_SOME_PART).search(text):
+        return
     for pattern in (_FACES_PART, _FACE_TO_PART):
         for match in words.rx(pattern).finditer(text):
             part = OtherPart(tidy(match["part"]))
@@ -220,7 +244,7 @@ def _faces(match: re.Match[str], words: Words) -> Iterator[Found]:
 # --- match marks
 
 _MARK = (
-    rf"(?:(?:{_HOUR_NAMES}|an?|[1-9]) )?(?:(?:white|yellow|red|blue|green|black|small|big) )*"
+    rf"(?:(?:{_HOUR_NAMES}|an?|[1-9]) )?(?:(?:white|yellow|red|blue|green|black|small|big) ){{0,2}}"
     r"(?:(?:(?:centre|center)[- ])?(?:punch(?:ed)?|paint(?:ed)?|scribed?|scratch(?:ed)?|pen|marker"
     r"|chalk|file|filed|chisel)[- ](?:dots?|marks?|lines?|stripes?|pops?|notch(?:es)?|cuts?)"
     r"|(?:dots?|lines?) of paint|match[- ]?marks?)"
@@ -233,6 +257,8 @@ _MATCHED = (
 
 def match_mark(text: str) -> Iterator[Found]:
     """`two punch dots`, `paint line to the housing`."""
+    if not rx("mark|punch|paint|scri|scra|pen|chalk|file|chisel").search(text):
+        return
     for match in rx(_MATCHED).finditer(text):
         fact = MatchMark(match["mark"], tidy(match["part"] or ""))
         yield Found(match.start(), match.end(), "match mark", fact)
