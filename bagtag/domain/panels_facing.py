@@ -102,12 +102,13 @@ def _lettered(
 def _through_page(cell: Cell, style: Style, *, toward_viewer: bool) -> list[Item]:
     """A vector out of the page is a circle with a dot, into the page a circle with a cross: the
     point and the feathers of an arrow, as engineering drawings have them."""
-    radius = min(cell.w, cell.h) / 2 - style.stroke / 2
-    ring = Circle(cell.cx, cell.cy, radius, style.stroke, ink=Ink.ACCENT)
+    w = min(style.stroke, min(cell.w, cell.h) * 0.12)
+    radius = min(cell.w, cell.h) / 2 - w / 2
+    ring = Circle(cell.cx, cell.cy, radius, w, ink=Ink.ACCENT)
     if toward_viewer:
         return [ring, Circle(cell.cx, cell.cy, radius * 0.34, filled=True, ink=Ink.ACCENT)]
-    d = (radius - style.stroke) * 0.7
-    x, y, w = cell.cx, cell.cy, style.stroke
+    d = (radius - w) * 0.7
+    x, y = cell.cx, cell.cy
     return [
         ring,
         Line(x - d, y - d, x + d, y + d, w, Ink.ACCENT),

@@ -121,7 +121,8 @@ def _seat_captions(fact: Seat) -> tuple[str, ...]:
 
 def _bore(cell: Cell, level: float, style: Style) -> list[Item]:
     """A face line on both sides of a bore, and the part's top level with it, over or under it."""
-    w, half = style.stroke, style.stroke / 2
+    w = min(style.stroke, cell.w * 0.08)
+    half = w / 2
     face = cell.y + cell.h * 0.4
     left, right, foot = cell.x + cell.w * 0.24, cell.right - cell.w * 0.24, cell.bottom - half
     body: list[Item] = [
@@ -139,7 +140,8 @@ def _bore(cell: Cell, level: float, style: Style) -> list[Item]:
 
 def _stopped(cell: Cell, style: Style, *, shoulder: bool) -> list[Item]:
     """The part driven down to the bottom of its bore, or on to a step in it."""
-    half = style.stroke / 2
+    w = min(style.stroke, cell.w * 0.08)
+    half = w / 2
     left, right = cell.x + cell.w * 0.18, cell.right - cell.w * 0.18
     stop = cell.y + cell.h * 0.76 if shoulder else cell.bottom - half
     step = (right - left) * 0.24 if shoulder else (right - left) / 2
@@ -153,7 +155,7 @@ def _stopped(cell: Cell, style: Style, *, shoulder: bool) -> list[Item]:
     part = Box(left + inner, top, wide, foot - top, radius=half, filled=True, ink=Ink.ACCENT)
     down = arrow(cell.cx, cell.y, cell.cx, top - style.gap * 0.6, style=style)
     push = replace(down, ink=Ink.INK)
-    return [*(Line(*ends, style.stroke) for ends in lines), part, push]
+    return [*(Line(*ends, w) for ends in lines), part, push]
 
 
 def _joint(cell: Cell, words: str, style: Style) -> list[Item]:

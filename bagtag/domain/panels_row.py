@@ -211,7 +211,8 @@ def _in_a_line(
 
 def _share(row: _Row, marks: Mapping[Side, str], cell: Cell) -> float:
     """How much of the line the left mark may have: up to the part, or by the marks' lengths."""
-    lengths = [lettering.width(tidy(marks.get(side, ""))) for side in (Side.LEFT, Side.RIGHT)]
+    said = [shorter(marks.get(side, ""))[-1] for side in (Side.LEFT, Side.RIGHT)]
+    lengths = [lettering.width(words) for words in said]
     if all(lengths):
         return lengths[0] / sum(lengths)
     return min(max((row.centres[row.own] - cell.x) / cell.w, 0.3), 0.7)

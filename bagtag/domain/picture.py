@@ -70,7 +70,10 @@ def compose(
     pad = 0.06 if style.wide else 0.03
     panels = _at_most(_panels(spoken(facts), datum, style), 6 if style.wide else 4)
     cells = _cells(panels, Cell(0, 0, aspect, 1).inset(pad), 0.14 if style.wide else 0.09)
-    drawn = [(cell, panel.draw(cell, style.fitted(cell))) for panel, cell in zip(panels, cells, strict=True)]
+    drawn = [
+        (cell, panel.draw(cell, style.fitted(cell)))
+        for panel, cell in zip(panels, cells, strict=True)
+    ]
     return [*drawn, *_rules(cells, style)]
 
 
