@@ -75,10 +75,10 @@ def take_small_print(column: Column, small_print: Column) -> None:
     """Area and job, whole where the small print has room for that; else whole in a column that
     has no picture to make room for; else cut."""
     for key, text in (("area", tidy(small_print.label.area)), ("job", tidy(small_print.label.job))):
-        if not text or small_print.take(key, whole_only(_small(small_print, key, text))):
+        if not text or small_print.take(key, _small_whole(small_print, key, text)):
             continue
         roomy = column is not small_print and "picture" not in column.blocks
-        if roomy and column.take(key, whole_only(_small(column, key, text))):
+        if roomy and column.take(key, _small_whole(column, key, text)):
             small_print.wanted.remove(key)
             continue
         if roomy:
@@ -105,6 +105,10 @@ def take_lines(column: Column) -> None:
     texts = [tidy(text) for text in column.label.lines if text.strip()]
     if texts:
         column.take("lines", _shrinking(column, texts))
+
+
+def _small_whole(column: Column, key: str, text: str) -> Iterator[Block]:
+    return whole_only([next(_small(column, key, text))])
 
 
 def _small(column: Column, key: str, text: str) -> Iterator[Block]:

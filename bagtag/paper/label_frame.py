@@ -1,6 +1,7 @@
 """Where the symbol of a label goes, in printer dots, and what room it leaves for words."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from bagtag.domain.errors import BadInput
 from bagtag.paper.label_column import BENCH_CAP, SMALL_CAP
@@ -64,6 +65,7 @@ class Frame:
     body: Box | None = None
 
 
+@lru_cache(maxsize=64)
 def frame_of(stock: Stock, dpi: int) -> Frame:
     """The symbol at the left; on an upright label, or with room below it, at the top left."""
     left = 0.0 if stock.hole is None else stock.hole.x + stock.hole.diameter / 2 + 1

@@ -89,6 +89,7 @@ def _ways(text: str, shape: Shape, room: Room) -> Iterator[_Way]:
                 beside = _set(text, cap, room.width - left, room.height)
                 if beside is not None:
                     yield _Way(high, wide, beside, left)
+                    break
 
 
 def _stacked(said: Block, shape: Shape, room: Room) -> _Way:
