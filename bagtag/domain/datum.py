@@ -1,5 +1,6 @@
 """The datum: how a job's sides are named, so that "clutch side" means one thing throughout."""
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
@@ -45,6 +46,12 @@ class Datum:
         """The machine's own name of a side, else its plain name: "flywheel side", "top"."""
         return self.names.get(side) or side.value
 
+    @property
+    def looks_forward(self) -> bool:
+        """Whether one looks the machine's own way ("behind the handlebars, looking forward"), so
+        that its front is the far side; else one faces its front, which is then the near one."""
+        return bool(_FORWARD.search(self.viewpoint)) and not _AT_THE_FRONT.search(self.viewpoint)
+
     def find(self, text: str) -> Side | None:
         """The side that `text` names, by the machine's own name or the plain one."""
         wanted = _fold(text)
@@ -58,6 +65,14 @@ class Datum:
         names = dict(self.names)
         left, right = names.pop(Side.LEFT, ""), names.pop(Side.RIGHT, "")
         return Datum(self.viewpoint, names | {Side.LEFT: right, Side.RIGHT: left})
+
+
+_FORWARD = re.compile(
+    r"\b(forwards?|ahead|behind|from the (rear|back)|at the (rear|back)|towards? the front)\b", re.I
+)
+_AT_THE_FRONT = re.compile(
+    r"\b((at|facing|from|in) (the )?front|(looking|facing) (back|aft|rear)(wards?)?)\b", re.I
+)
 
 
 def _fold(text: str) -> str:

@@ -52,7 +52,8 @@ def faces(fact: Faces, datum: Datum, cell: Cell, style: Style) -> list[Item]:
 
 
 def _to_side(feature: str, side: Side, datum: Datum, cell: Cell, *, style: Style) -> list[Item]:
-    """Left, right, top and bottom lie in the page; front comes out of it and rear goes in."""
+    """Left, right, top and bottom lie in the page; the near side comes out of it, the far side
+    goes in."""
     called = datum.call(side)
     if side in {Side.LEFT, Side.RIGHT}:
         return _sideways(feature, called, cell, style, right=side is Side.RIGHT)
@@ -62,7 +63,8 @@ def _to_side(feature: str, side: Side, datum: Datum, cell: Cell, *, style: Style
     items, room = _lettered(feature, called, cell, style, symbol=0.9)
     if len(items) < 2 and cell.h >= ROOMY:
         items, room = captioned(cell, style, over=mark(feature, style), under=name(called, style))
-    return items + _through_page(room, style, toward_viewer=side is Side.FRONT)
+    near = Side.REAR if datum.looks_forward else Side.FRONT
+    return items + _through_page(room, style, toward_viewer=side is near)
 
 
 def _sideways(feature: str, called: str, cell: Cell, style: Style, *, right: bool) -> list[Item]:

@@ -1,8 +1,9 @@
 """The which-way picture: what the facts look like, as a display list for paper and screen.
 
 Left and right lie on the page as they lie seen from the datum's viewpoint, top is up and bottom
-down. Front comes out of the page and rear goes into it, drawn as a vector is in engineering: a
-circle with a dot, a circle with a cross.
+down. Front comes out of the page and rear goes into it, or the other way round where the viewpoint
+says that one looks forward, drawn as a vector is in engineering: a circle with a dot for out of the
+page, a circle with a cross for into it.
 """
 
 from collections.abc import Callable, Sequence

@@ -35,6 +35,35 @@ def test_mirroring_twice_changes_nothing(datum, side):
     assert datum.mirrored().mirrored().call(side) == datum.call(side)
 
 
+@pytest.mark.parametrize(
+    "viewpoint",
+    [
+        "standing behind the handlebars, looking forward",
+        "from the driver's seat, facing forwards",
+        "Seen from the rear",
+        "looking toward the front",
+        "standing behind the gearbox",
+    ],
+)
+def test_looking_the_machines_own_way_its_front_is_far(viewpoint):
+    assert Datum(viewpoint).looks_forward
+
+
+@pytest.mark.parametrize(
+    "viewpoint",
+    [
+        "",
+        "on the bench, clutch to the right",
+        "looking at the front of the engine",
+        "standing behind the bench, looking at the front",
+        "standing in front, looking back",
+        "from the front",
+    ],
+)
+def test_facing_the_machine_its_front_is_near(viewpoint):
+    assert not Datum(viewpoint).looks_forward
+
+
 def test_mirroring_exchanges_left_and_right_alone():
     other = TRACTOR.mirrored()
     assert other.call(Side.LEFT) == "clutch side"

@@ -186,6 +186,16 @@ def test_front_comes_out_of_the_page_and_rear_goes_in(wide):
 
 
 @pytest.mark.parametrize("wide", [False, True])
+def test_looking_forward_the_front_is_the_far_side(wide):
+    behind = Datum("standing behind the handlebars, looking forward")
+    front = draw([Faces("dot", Side.FRONT)], behind, wide=wide)
+    rear = draw([Faces("dot", Side.REAR)], behind, wide=wide)
+    assert len(only(front, Line)) == 2
+    assert [circle.filled for circle in only(rear, Circle)] == [False, True]
+    assert "front" in words(front)
+
+
+@pytest.mark.parametrize("wide", [False, True])
 @pytest.mark.parametrize("feature", ["sealed side", "OUT"])
 def test_common_practice_outward(feature, wide):
     """Common practice, no source: a sealed side and a face stamped OUT go outward: the arrow
