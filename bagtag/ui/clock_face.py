@@ -10,6 +10,12 @@ from bagtag.domain.sentence import hour_words
 from bagtag.ui.forms_inks import inks, sized
 
 SIZE = 190
+_TURNS = {
+    Qt.Key.Key_Right: 0.5,
+    Qt.Key.Key_Down: 0.5,
+    Qt.Key.Key_Left: -0.5,
+    Qt.Key.Key_Up: -0.5,
+}
 
 
 class ClockFace(QWidget):
@@ -44,8 +50,7 @@ class ClockFace(QWidget):
             self._choose(hour_at(across, down))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        turns = {Qt.Key.Key_Right: 0.5, Qt.Key.Key_Down: 0.5, Qt.Key.Key_Left: -0.5, Qt.Key.Key_Up: -0.5}  # fmt: skip
-        turn = turns.get(Qt.Key(event.key()))
+        turn = _TURNS.get(Qt.Key(event.key()))
         if turn is None:
             super().keyPressEvent(event)
         else:

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, fields, replace
+from typing import TYPE_CHECKING
 from uuid import uuid4
 
 from bagtag.domain.entry import Entry
@@ -9,6 +10,9 @@ from bagtag.domain.errors import BadInput
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.model import Fate, Removal
 from bagtag.domain.which_way import Fact
+
+if TYPE_CHECKING:
+    from bagtag.store.photo_files import Taken
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +29,15 @@ class Draft:
     fate: Fate = Fate.REFIT
     goes_on: str = ""
     note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """A draft put aside, with the uid it will be logged under and its pictures."""
+
+    draft: Draft
+    uid: str
+    pending: "tuple[Taken, ...]" = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -57,7 +57,8 @@ class WordField(QWidget):
         self.words.chosen.connect(self.line.setText)
         column = QVBoxLayout(self)
         tight(column, 6)
-        column.addWidget(Field(caption, self.line, self))
+        self.field = Field(caption, self.line, self)
+        column.addWidget(self.field)
         column.addWidget(self.words)
         self.setFocusProxy(self.line)
 

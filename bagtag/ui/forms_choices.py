@@ -13,7 +13,12 @@ from bagtag.ui.forms import TOUCH, clear_layout, tight
 from bagtag.ui.forms_inks import Inks, inks, sized
 from bagtag.ui.picture import paint
 
-_STEPS = {Qt.Key.Key_Left: (-1, 0), Qt.Key.Key_Right: (1, 0), Qt.Key.Key_Up: (0, -1), Qt.Key.Key_Down: (0, 1)}  # fmt: skip
+_STEPS = {
+    Qt.Key.Key_Left: (-1, 0),
+    Qt.Key.Key_Right: (1, 0),
+    Qt.Key.Key_Up: (0, -1),
+    Qt.Key.Key_Down: (0, 1),
+}
 
 
 @dataclass(frozen=True, slots=True)

@@ -55,6 +55,8 @@ class Flow(QLayout):
         """Lay the items out; the height they need."""
         x, y, line = rect.x(), rect.y(), 0
         for item in self._items:
+            if item.isEmpty():  # hidden: it takes no room
+                continue
             size = item.sizeHint()
             if x > rect.x() and x + size.width() > rect.right() + 1:
                 x, y, line = rect.x(), y + line + self.spacing(), 0

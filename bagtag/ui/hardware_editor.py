@@ -9,7 +9,10 @@ from bagtag.ui.forms_choices import Choices, Option
 from bagtag.ui.forms_figures import count, figure
 
 KINDS = ("bolt", "screw", "nut", "stud", "countersunk screw", "circlip", "pin", "clip", "plug")
-DRIVES = ("8 mm hex", "10 mm hex", "13 mm hex", "17 mm hex", "5 mm allen", "6 mm allen", "T30", "slot", "cross")  # fmt: skip
+DRIVES = (
+    "8 mm hex", "10 mm hex", "13 mm hex", "17 mm hex", "5 mm allen", "6 mm allen", "T30", "slot",
+    "cross",
+)  # fmt: skip
 LOCKERS = ("low strength", "medium strength", "high strength")
 _TORQUE = "A torque is a figure above zero; leave it empty if it is not known."
 _LENGTH = "A length is a figure above zero."

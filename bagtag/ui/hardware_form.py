@@ -191,7 +191,7 @@ class HardwareForm(QWidget):
         self.heard.setVisible(bool(read))
 
     def _as_read(self, typed: str) -> list[HeldBy]:
-        """The lines in what was typed; a word that is none of hardware goes to the last one's note."""
+        """The lines in what was typed; a word it cannot read goes to the last one's note."""
         if self._reader is None:
             return []
         tape = self._reader.read(f"part, {typed}")

@@ -135,7 +135,7 @@ class WhichWayForm(QWidget):
             Qt.KeyboardModifier.ShiftModifier,
         )
         if inside and event.key() in ENTER and plain:
-            self._go_on()
+            self.go_on()
         elif inside and event.key() == Qt.Key.Key_Escape:
             self.leave()
             self.setFocus()
@@ -144,7 +144,7 @@ class WhichWayForm(QWidget):
         else:
             super().keyPressEvent(event)
 
-    def _go_on(self) -> None:
+    def go_on(self) -> None:
         """Enter: to what is still missing, else the fact is done."""
         gap = self.editor.next_gap() if self.editor else None
         if gap is not None:
@@ -177,7 +177,7 @@ class WhichWayForm(QWidget):
         leave = button(
             "Leave it  (Esc)", self.frame, role="quiet", name="Leave this fact as it was"
         )
-        done.clicked.connect(self._go_on)
+        done.clicked.connect(self.go_on)
         leave.clicked.connect(self.leave)
         row.addWidget(done)
         row.addWidget(leave)
