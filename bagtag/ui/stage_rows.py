@@ -1,0 +1,91 @@
+"""Parts one below the other, each with the few words that can become of it."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
+
+from bagtag.domain.codes import show
+from bagtag.ui.forms import Press, button, label, tight
+
+if TYPE_CHECKING:
+    from bagtag.services.views import StripRow
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """One thing that can become of a part, its key on the keyboard, and how it is asked for."""
+
+    value: StrEnum
+    text: str
+    key: str
+
+
+class WordPress(Press):
+    """A word to press; `value` is what it means."""
+
+    def __init__(self, word: Word, of: str, parent: QWidget) -> None:
+        super().__init__(f"{word.text}\u2002{word.key.upper()}", parent)
+        self.value = word.value
+        self.setCheckable(True)
+        self.setAccessibleName(f"{of}: {word.text}")
+
+
+class PartRow(QFrame):
+    """A part with its words. Its keys work while the row or something in it has the focus."""
+
+    worded = Signal(int, object)
+    shown = Signal(int)
+
+    def __init__(
+        self, row: "StripRow", words: Sequence[Word], now: StrEnum | None, parent: QWidget
+    ) -> None:
+        super().__init__(parent)
+        self.removal_id = row.removal.id
+        self.setProperty("surface", "tape")
+        self._keys = {word.key.upper(): word.value for word in words}
+        self._now = now
+        line = QHBoxLayout(self)
+        line.setContentsMargins(14, 10, 14, 10)
+        line.setSpacing(8)
+        line.addLayout(self._words(row), 1)
+        self.presses = [WordPress(word, row.removal.name, self) for word in words]
+        for press in self.presses:
+            press.setChecked(press.value is now)
+            press.clicked.connect(self._pressed)
+            line.addWidget(press)
+
+    def _words(self, row: "StripRow") -> QVBoxLayout:
+        removal = row.removal
+        pieces = f"{removal.quantity} × " if removal.quantity > 1 else ""
+        column = QVBoxLayout()
+        tight(column, 2)
+        name = button(f"{removal.number}   {pieces}{removal.name}", self, role="quiet")
+        name.setAccessibleName(f"Show {removal.number} {removal.name}")
+        name.setStyleSheet("text-align: left; font-weight: bold; padding-left: 0;")
+        name.clicked.connect(self._show)
+        column.addWidget(name)
+        said = [row.area, row.container, removal.condition, removal.note]
+        said += [show(row.code)] if row.code else []
+        column.addWidget(label(", ".join(filter(None, said)), self, scale="small", tone="muted"))
+        return column
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        value = self._keys.get(event.text().upper())
+        if value is None or event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+            super().keyPressEvent(event)
+        else:
+            self.worded.emit(self.removal_id, value)
+
+    def _pressed(self) -> None:
+        press = self.sender()
+        assert isinstance(press, WordPress)
+        press.setChecked(press.value is self._now)
+        self.worded.emit(self.removal_id, press.value)
+
+    def _show(self) -> None:
+        self.shown.emit(self.removal_id)
