@@ -48,6 +48,9 @@ WIDE = Style(
     symbol=0.3,
 )  # fmt: skip
 
+ROOMY = 0.75
+"""A panel at least this high has room for lettering over and under its drawing."""
+
 Words = tuple[str, ...]
 """Ways to say one thing, longest first: the first that fits is taken."""
 
@@ -126,6 +129,18 @@ def beside(
         items.append(_standing(replace(text, x=x, anchor=Anchor.START), y, style))
         y += line_height(text, style) + style.gap
     return items, Cell(left, cell.y, symbol, cell.h)
+
+
+def lettered(
+    cell: Cell, style: Style, symbol: float, captions: Sequence[Caption]
+) -> tuple[list[Item], Cell]:
+    """Lettering beside the drawing; where the first two lines cannot be said there in full and the
+    cell is high, over and under it."""
+    room = cell.w - symbol - style.gap
+    whole = all(lettering.fits(c.words[-1], room, style.least) for c in captions[:2] if c.words)
+    if whole or cell.h < ROOMY:
+        return beside(cell, style, symbol, captions)
+    return captioned(cell, style, over=captions[0], under=captions[1])
 
 
 def written(cell: Cell, caption: Caption, style: Style, anchor: Anchor) -> list[Item]:

@@ -3,12 +3,13 @@
 from bagtag.domain import lettering
 from bagtag.domain.datum import Datum, Side
 from bagtag.domain.panel_parts import (
+    ROOMY,
     Caption,
     Style,
     across,
     arrow,
-    beside,
     captioned,
+    lettered,
     mark,
     name,
     upward,
@@ -16,9 +17,6 @@ from bagtag.domain.panel_parts import (
 )
 from bagtag.domain.shapes import Anchor, Box, Cell, Circle, Ink, Item, Line, Text
 from bagtag.domain.which_way import Faces, Hand, OtherPart, Outness
-
-ROOMY = 0.75
-"""A panel at least this high has room for lettering over and under its drawing."""
 
 
 def hand(fact: Hand, cell: Cell, style: Style) -> list[Item]:
@@ -55,14 +53,13 @@ def _to_side(feature: str, side: Side, datum: Datum, cell: Cell, *, style: Style
     """Left, right, top and bottom lie in the page; the near side comes out of it, the far side
     goes in."""
     called = datum.call(side)
+    captions = [mark(feature, style), name(called, style)]
     if side in {Side.LEFT, Side.RIGHT}:
         return _sideways(feature, called, cell, style, right=side is Side.RIGHT)
     if side in {Side.TOP, Side.BOTTOM}:
-        items, room = _lettered(feature, called, cell, style, symbol=0.5)
+        items, room = lettered(cell, style, min(cell.h * 0.5, cell.w), captions)
         return items + upward(room.middle(room.h * 0.6, room.h), style, side is Side.TOP)
-    items, room = _lettered(feature, called, cell, style, symbol=0.9)
-    if len(items) < 2 and cell.h >= ROOMY:
-        items, room = captioned(cell, style, over=mark(feature, style), under=name(called, style))
+    items, room = lettered(cell, style, min(cell.h * 0.9, cell.w), captions)
     near = Side.REAR if datum.looks_forward else Side.FRONT
     return items + _through_page(room, style, toward_viewer=side is near)
 
@@ -91,14 +88,6 @@ def _inline(
     if cell.w - taken < style.stroke * 1.7 + style.gap + style.head * 1.05:
         return [], cell
     return items, cell.trimmed(left=taken) if right else cell.trimmed(right=taken)
-
-
-def _lettered(
-    feature: str, called: str, cell: Cell, style: Style, *, symbol: float
-) -> tuple[list[Item], Cell]:
-    """The mark and a name beside a drawing that is `symbol` times as wide as it is high."""
-    wide = min(cell.h * symbol, cell.w)
-    return beside(cell, style, wide, [mark(feature, style), name(called, style)])
 
 
 def _through_page(cell: Cell, style: Style, *, toward_viewer: bool) -> list[Item]:

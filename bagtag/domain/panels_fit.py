@@ -4,8 +4,16 @@ from dataclasses import replace
 from math import cos, isfinite, radians, sin
 
 from bagtag.domain.datum import Datum
-from bagtag.domain.panel_parts import Caption, Style, arrow, beside, captioned, mark
-from bagtag.domain.panels_facing import ROOMY
+from bagtag.domain.panel_parts import (
+    ROOMY,
+    Caption,
+    Style,
+    arrow,
+    beside,
+    captioned,
+    lettered,
+    mark,
+)
 from bagtag.domain.sentence import digits, hour_words, seat_words, tidy
 from bagtag.domain.shapes import Arrow, Box, Cell, Circle, Ink, Item, Line
 from bagtag.domain.which_way import Clocking, MatchMark, Seat, SeatKind
@@ -17,7 +25,7 @@ def clocking(fact: Clocking, datum: Datum, cell: Cell, style: Style) -> list[Ite
     """A clock face with a hand at the hour; without an hour, two marks meeting at a joint."""
     if fact.hour is None:
         return _meeting(fact, cell, style)
-    items, room = beside(cell, style, min(cell.h, cell.w * 0.6), _clock_words(fact, datum, style))
+    items, room = lettered(cell, style, min(cell.h, cell.w * 0.6), _clock_words(fact, datum, style))
     room = room if items else cell
     return items + _clock(room, fact.hour, style)
 

@@ -2,8 +2,7 @@
 
 from bagtag.domain import lettering
 from bagtag.domain.datum import Datum, Side
-from bagtag.domain.panel_parts import Caption, Style, beside, captioned
-from bagtag.domain.panels_facing import ROOMY
+from bagtag.domain.panel_parts import ROOMY, Caption, Style, beside, captioned
 from bagtag.domain.panels_row import MOST, Along, along, gap_dots, left_to_right
 from bagtag.domain.sentence import place_words, tidy
 from bagtag.domain.shapes import Anchor, Box, Cell, Circle, Ink, Item, Text
