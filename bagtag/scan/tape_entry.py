@@ -8,19 +8,12 @@ from bagtag.domain.entry import Entry
 from bagtag.domain.hardware import HeldBy, Torque
 from bagtag.domain.model import Fate
 from bagtag.domain.which_way import Clocking, Faces, Fact, Hand, MatchMark, Place, Seat
-from bagtag.scan.tape_hardware import (
-    PLAIN_KIND,
-    Drive,
-    Fastener,
-    Range,
-    Remark,
-    kind_in_name,
-    thread_hand,
-)
+from bagtag.scan.tape_fastener import PLAIN_KIND, Fastener, kind_in_name
 from bagtag.scan.tape_join import Part, joined
 from bagtag.scan.tape_name import Name
 from bagtag.scan.tape_piece import Piece
 from bagtag.scan.tape_text import Found, rx, tidy
+from bagtag.scan.tape_torque import Drive, Range, Remark, thread_hand
 
 _FACTS = (Faces, Hand, Place, Clocking, Seat, MatchMark)
 
@@ -66,10 +59,13 @@ def _area(found: Sequence[Found], name: Name) -> int | None:
 
 
 def _note(pieces: Sequence[Piece], name: Name) -> str:
-    kept = (
-        piece.to_note(name.end if piece.number == name.piece else piece.span.start)
-        for piece in pieces
-    )
+    kept: list[str] = []
+    for piece in pieces:
+        if piece.number == name.piece:
+            kept += [_words(piece, f) for f in piece.found if f.noted and f.end < name.end]
+            kept.append(piece.to_note(name.end))
+        else:
+            kept.append(piece.to_note(piece.span.start))
     return ", ".join(text for text in kept if text)
 
 

@@ -9,7 +9,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from bagtag.domain.hardware import HeldBy, Torque
-from bagtag.scan.tape_hardware import PLAIN_KIND, Drive, Fastener, Range, Remark
+from bagtag.scan.tape_fastener import PLAIN_KIND, Fastener
+from bagtag.scan.tape_torque import Drive, Range, Remark
 
 Said = Torque | Range | Drive | Remark | str
 
@@ -128,14 +129,25 @@ def _line(draft: _Draft, name_kind: str, quantity: int) -> HeldBy:
 
 
 def _torque(draft: _Draft) -> Torque | None:
-    """The one torque; a range or several are no single figure."""
-    values = {part.value for part in draft.of(Torque, Range)}
-    only = values.pop() if len(values) == 1 else None
-    return only if isinstance(only, Torque) else None
+    """The one torque, be it given in two units; a range or stages are no single figure."""
+    values = [part.value for part in draft.of(Torque, Range)]
+    torques = list(dict.fromkeys(value for value in values if isinstance(value, Torque)))
+    if len(torques) < len(set(values)) or not torques or not _is_one(torques):
+        return None
+    return torques[0]
+
+
+def _is_one(torques: Sequence[Torque]) -> bool:
+    """`10 lbf ft (13.5 Nm)`: as near as rounded figures in two units come."""
+    figures = [torque.newton_metres() for torque in torques]
+    units = {torque.unit for torque in torques}
+    return len(units) == len(torques) and max(figures) <= 1.03 * min(figures)
 
 
 def _notes(draft: _Draft) -> list[str]:
-    torques = draft.of(Torque, Range)
-    words = "" if _torque(draft) else ", ".join(part.text for part in torques)
     remarks = [part.value.text for part in draft.of(Remark)]
-    return [f"torque {words}", *remarks] if words else remarks
+    torque = _torque(draft)
+    other = [part.text for part in draft.of(Torque, Range) if part.value != torque]
+    if torque or not other:
+        return [*other, *remarks]
+    return [f"torque {', '.join(other)}", *remarks]

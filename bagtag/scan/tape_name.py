@@ -5,9 +5,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from bagtag.domain.which_way import Hand, Place
-from bagtag.scan.tape_hardware import Fastener
+from bagtag.scan.tape_fastener import Fastener
 from bagtag.scan.tape_piece import Chip, Piece, shown, trimmed
-from bagtag.scan.tape_rest import count_before
+from bagtag.scan.tape_stow import count_before
 from bagtag.scan.tape_text import Found, Span
 
 

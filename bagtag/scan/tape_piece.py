@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 
 from bagtag.scan.tape_text import Found, Span, tidy
 
-_SIGNS = " \t.,:!'\"()[]*/&+=-–—\x01"
+_SIGNS = ".,:!'\"()[]*/&+=-–—\x01"
 
 
 @dataclass(slots=True)
@@ -26,7 +26,10 @@ class Piece:
         whole = Span(self.span.start, self.span.end)
         if not self.found:
             return [whole]
-        return [gap for gap in self._between() if self.line[gap.start : gap.end].strip(_SIGNS)]
+        return [gap for gap in self._between() if self._has_word(gap)]
+
+    def _has_word(self, gap: Span) -> bool:
+        return bool("".join(self.line[gap.start : gap.end].split()).strip(_SIGNS))
 
     def _between(self) -> Iterator[Span]:
         at = self.span.start
@@ -41,8 +44,8 @@ class Piece:
 
     def to_note(self, start: int) -> str:
         """What the note keeps from `start` on: all of it, where a word was not understood."""
-        noted = any(found.noted for found in self.found)
-        if not noted and not any(gap.end > start for gap in self.gaps()):
+        unread = [gap.end for gap in self.gaps()] + [f.end for f in self.found if f.noted]
+        if not any(end > start for end in unread):
             return ""
         return shown(self.line[start : self.span.end])
 

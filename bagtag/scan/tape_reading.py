@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from functools import partial
 
-from bagtag.scan import tape_hardware, tape_rest, tape_way
+from bagtag.scan import tape_fastener, tape_fate, tape_row, tape_stow, tape_torque, tape_way
 from bagtag.scan.tape_piece import Piece, cut
 from bagtag.scan.tape_sift import settled, with_hardware
 from bagtag.scan.tape_text import Found, Recogniser, Span, masked, pieces, see, working_copy
@@ -35,9 +35,9 @@ def _seen(
     areas: Mapping[str, int],
 ) -> list[Found]:
     """What the recognisers see; a piece that doubts or denies is hidden from most of them."""
-    text, sure = see(text, [tape_rest.special_fate])
+    text, sure = see(text, [tape_fate.special_fate])
     for span in spans:
-        if tape_rest.is_doubtful(text[span.start : span.end]):
+        if tape_fate.is_doubtful(text[span.start : span.end]):
             text = masked(text, span)
     _, seen = see(text, _recognisers(words, labels, areas))
     return sure + seen
@@ -47,36 +47,36 @@ def _recognisers(
     words: Words, labels: Mapping[str, str], areas: Mapping[str, int]
 ) -> Iterable[Recogniser]:
     """In the order they read: the surest first, then what needs its piece or its end to itself."""
-    yield tape_rest.container
-    yield partial(tape_way.place, words=words)
-    yield tape_way.counted_thing
-    yield tape_hardware.torque
-    yield tape_hardware.left_hand_thread
-    yield tape_hardware.metric
-    yield tape_hardware.inch
-    yield tape_hardware.drive
-    yield tape_hardware.bit
-    yield tape_hardware.threadlocker
-    yield tape_way.seat
+    yield tape_stow.container
+    yield partial(tape_row.place, words=words)
+    yield tape_row.counted_thing
+    yield tape_torque.torque
+    yield tape_torque.left_hand_thread
+    yield tape_fastener.metric
+    yield tape_fastener.inch
+    yield tape_torque.drive
+    yield tape_torque.bit
+    yield tape_torque.threadlocker
+    yield tape_row.seat
     yield partial(tape_way.at_hour, words=words)
-    yield tape_rest.count
-    yield tape_rest.fate
+    yield tape_stow.count
+    yield tape_fate.fate
     yield partial(tape_way.faces, words=words)
-    yield tape_way.plain_seat
+    yield tape_row.plain_seat
     yield tape_way.match_mark
     yield partial(tape_way.seen_from, words=words)
     yield partial(tape_way.turned_to, words=words)
     yield partial(tape_way.faces_part, words=words)
-    yield tape_hardware.counted
-    yield tape_hardware.locker_colour
-    yield tape_hardware.remark
-    yield tape_rest.bare_fate
-    yield tape_rest.goes_on
-    yield tape_rest.condition
-    yield partial(tape_rest.known_container, labels=labels)
-    yield partial(tape_rest.area, areas=areas)
-    yield tape_way.hand
-    yield partial(tape_way.bare_side, words=words)
+    yield tape_fastener.counted
+    yield tape_torque.locker_colour
+    yield tape_torque.remark
+    yield tape_fate.bare_fate
+    yield tape_stow.goes_on
+    yield tape_fate.condition
+    yield partial(tape_stow.known_container, labels=labels)
+    yield partial(tape_stow.area, areas=areas)
+    yield tape_row.hand
+    yield partial(tape_row.bare_side, words=words)
 
 
 def _name_piece(parts: Sequence[Piece], text: str, words: Words) -> Piece | None:
@@ -96,8 +96,8 @@ def _loosely(part: Piece, text: str, words: Words) -> list[Found]:
     if part.found:
         return []
     said = text[part.span.start : part.span.end]
-    found = list(tape_rest.to_decide(said))
-    if not found and not tape_rest.is_doubtful(said):
-        found = list(tape_way.anything_faces(said, words)) or list(tape_rest.said_condition(said))
+    found = list(tape_fate.to_decide(said))
+    if not found and not tape_fate.is_doubtful(said):
+        found = list(tape_way.anything_faces(said, words)) or list(tape_fate.said_condition(said))
     at = part.span.start
     return [replace(f, start=f.start + at, end=f.end + at) for f in found]

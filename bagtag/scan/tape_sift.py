@@ -6,8 +6,9 @@ from dataclasses import replace
 from bagtag.domain.hardware import Torque
 from bagtag.domain.model import ContainerKind, Fate
 from bagtag.domain.which_way import Clocking
-from bagtag.scan.tape_hardware import Fastener, Range
+from bagtag.scan.tape_fastener import Fastener
 from bagtag.scan.tape_text import Found
+from bagtag.scan.tape_torque import Range
 
 _SMALLEST_FIRST = [kind.value for kind in ContainerKind]
 

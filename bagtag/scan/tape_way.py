@@ -1,117 +1,13 @@
-"""Which way a part sat, on a tape line: place, seat, clocking, faces, match marks, hand."""
+"""Which way a part was turned, on a tape line: faces, clocking, match marks."""
 
 import re
 from collections.abc import Iterator
 
 from bagtag.domain.datum import Side
-from bagtag.domain.which_way import (
-    Clocking,
-    Faces,
-    Hand,
-    MatchMark,
-    OtherPart,
-    Outness,
-    Place,
-    Seat,
-    SeatKind,
-)
-from bagtag.scan.tape_text import END, START, Found, fold, last, number, phrase, rx, tidy
+from bagtag.domain.which_way import Clocking, Faces, MatchMark, OtherPart, Outness
+from bagtag.scan.tape_row import NUMBERS, VALUES
+from bagtag.scan.tape_text import END, START, Found, fold, phrase, rx, tidy
 from bagtag.scan.tape_words import Words
-
-# --- place
-
-_ORDINALS = [
-    *("first", "second", "third", "fourth", "fifth"),
-    *("sixth", "seventh", "eighth", "ninth", "tenth"),
-]
-_NUMBERS = [
-    *("one", "two", "three", "four", "five", "six"),
-    *("seven", "eight", "nine", "ten", "eleven", "twelve"),
-]
-_VALUES = {word: i for words in (_ORDINALS, _NUMBERS) for i, word in enumerate(words, start=1)}
-_ORDINAL = rf"(?:[1-9]\d{{0,2}}_(?:st|nd|rd|th)|{'|'.join(_ORDINALS)})(?!\w)"
-_TOTAL = rf"(?:[1-9]\d{{0,2}}|{'|'.join(_NUMBERS)})(?![\w.,/-])"
-_FROM = r"(?: (?:counted |counting )?from (?P<{}>SIDE))"
-_PLACE = (
-    rf"(?<![\w.,/-])(?:the )?(?:(?P<index>{_ORDINAL}|last|[1-9]\d{{0,2}}) of (?P<of>{_TOTAL})"
-    rf"{_FROM.format('rowside')}?"
-    rf"|(?P<nth>{_ORDINAL})(?: one| in)?{_FROM.format('side')})"
-)
-_COUNTED_THING = (
-    r"(?<!\w)(?P<what>cylinder|cyl\.?|hole|position|pos\.?|journal|bore|station)"
-    r" (?:no\.? |number |#)?(?P<index>[1-9]\d{0,2})(?: of (?P<of>[1-9]\d{0,2}))?"
-    r"(?![\w/]|[.,-]\d|_(?:mm|cm|x_\d))"
-)
-_WHOLE = {"cyl": "cylinder", "pos": "position"}
-
-
-def place(text: str, words: Words) -> Iterator[Found]:
-    """`2nd of 3 from the flywheel side`, `last of 4`, `third from front`."""
-    for match in words.rx(_PLACE).finditer(text):
-        of = _count(match["of"]) if match["of"] else None
-        index = _count(match["index"] or match["nth"]) or of
-        said = match["rowside"] or match["side"]
-        side = words.side(said) if said else None
-        if index:
-            yield Found(match.start(), match.end(), "place", Place(index, of, side))
-
-
-def counted_thing(text: str) -> Iterator[Found]:
-    """`cylinder 2`, `hole 14`, `cyl. no. 1 of 2`."""
-    for match in rx(_COUNTED_THING).finditer(text):
-        what = fold(match["what"]).rstrip(".")
-        of = int(match["of"]) if match["of"] else None
-        fact = Place(int(match["index"]), of, None, _WHOLE.get(what, what))
-        yield Found(match.start(), match.end(), "place", fact)
-
-
-def _count(said: str) -> int | None:
-    """2 for "2nd", "second", "two" and "2"; None for "last"."""
-    figures = re.match("[0-9]+", said)
-    return int(figures[0]) if figures else _VALUES.get(fold(said))
-
-
-# --- seat
-
-_MILLIMETRES = {"mm": 1.0, "cm": 10.0, "thou": 0.0254, "in": 25.4, "inch": 25.4, '"': 25.4}
-_DEPTH = (
-    r"(?<![\w.,/-])(?P<depth{n}>\d{{0,3}}[.,]\d{{1,3}}|\d{{1,3}})"
-    r"_(?P<unit{n}>mm|cm|thou|inch|in|\")"
-)
-_PROUD = r"proud|protruding|standing out|sticking out|above(?: (?:the )?(?:face|surface))?"
-_BELOW = (
-    r"below(?: (?:flush|(?:the )?(?:face|surface)))?|under ?flush|sub-?flush|recessed|sunk(?:en)?"
-)
-_SEAT = (
-    rf"{_DEPTH.format(n=1)} (?:(?P<proud1>{_PROUD})|(?P<below1>{_BELOW}))(?!\w)"
-    r"|(?<!\w)(?:(?P<proud2>proud)|(?P<below2>below(?: flush)?|recessed|sunk))(?: by)?_"
-    rf"{_DEPTH.format(n=2)}(?!\w)"
-)
-_PLAIN_SEAT = (
-    r"(?P<flush>flush)(?: with (?:the )?(?:face|surface)|(?= (?:with|to) ))?"
-    r"|(?P<bottomed>bottomed(?: out)?|fully home|driven home|right home)"
-    r"|(?P<shoulder>(?:(?:hard|up|seated|tight) )?(?:against|to|on) (?:the |its )?shoulder)"
-    r"|(?P<proud>proud)|(?P<below>recessed)"
-)
-_SITS = r"(?:(?:sits|sat|stands|stood|fitted|seated) )?"
-
-
-def seat(text: str) -> Iterator[Found]:
-    """`0.5 mm below`, `proud 1,2 mm`, `20 thou proud`, in millimetres."""
-    for match in rx(_SEAT).finditer(text):
-        n = 1 if match["depth1"] else 2
-        figure = number(match[f"depth{n}"]) * _MILLIMETRES[fold(match[f"unit{n}"])]
-        kind = SeatKind.PROUD if match[f"proud{n}"] else SeatKind.BELOW
-        if figure > 0:
-            yield Found(match.start(), match.end(), "seat", Seat(kind, round(figure, 4)))
-
-
-def plain_seat(text: str) -> Iterator[Found]:
-    """`flush`, `bottomed`, `against the shoulder`, `proud`, at the end of a stretch."""
-    for match in rx(last(f"{_SITS}(?:{_PLAIN_SEAT})")).finditer(text):
-        kinds = [kind for kind in SeatKind if match[kind.value]]
-        yield Found(match.start(), match.end(), "seat", Seat(kinds[0]))
-
 
 # --- features
 
@@ -124,7 +20,7 @@ _ADJECTIVE = (
 _NOUN = (
     r"(?:lips?|chamfers?|bevel|arrow|dots?|marks?|numbers?|lettering|writing|boss|step|shoulder"
     r"|grooves?|slots?|flats?|teeth|taper|oil holes?|notch|tabs?|tang|keyway|gap|crown|recess"
-    r"|relief|cut-?out|cut-?away|hook|shield|splines|dogs?|hump|coils|tails?|cone|flange|radius)"
+    r"|relief|dish|dome|cut-?out|cut-?away|hook|shield|splines|dogs?|hump|coils|tails?|cone|flange|radius)"
 )
 _FACE = r"(?:sides?|faces?|edges?|ends?)"
 _FEATURE = rf"(?:(?:{_ADJECTIVE}[- ]){{0,3}}{_NOUN}|part[- ]number {_FACE}|[\w-]{{2,20}} {_FACE})"
@@ -144,7 +40,7 @@ _CLOCK_FEATURE = (
     r"|tang|pip|notch|arrow|lug|opening|ends?|keyway|slot|hole|flat|cut-?out|cut-?away|split|lobe"
     r"|groove|boss|hook|peg|letter)"
 )
-_HOUR_NAMES = "|".join(_NUMBERS)
+_HOUR_NAMES = "|".join(NUMBERS)
 _CLOCK = r"o_['’`]?_clock"
 _HOUR = (
     r"(?<![\w.,:/-])(?:(?P<hour>1[0-2]|0?[1-9])(?P<half>:30|[.,]5)?(?::00)?_" + _CLOCK + "|"
@@ -178,7 +74,7 @@ def at_hour(text: str, words: Words) -> Iterator[Found]:
 
 def _hour(match: re.Match[str]) -> float:
     said = match["hour"] or match["time"] or match["named"] or match["past"]
-    hour = float(said) if said.isdecimal() else float(_VALUES[fold(said)])
+    hour = float(said) if said.isdecimal() else float(VALUES[fold(said)])
     return hour + (0.5 if match["half"] or match["past30"] or match["past"] else 0.0)
 
 
@@ -262,25 +158,3 @@ def match_mark(text: str) -> Iterator[Found]:
     for match in rx(_MATCHED).finditer(text):
         fact = MatchMark(match["mark"], tidy(match["part"] or ""))
         yield Found(match.start(), match.end(), "match mark", fact)
-
-
-# --- hand and bare sides
-
-_HAND = (
-    r"(?:(?P<stamped>stamped|marked|letter) )?(?P<letter>(?-i:[LR]))"
-    r"|(?P<word>left|right|(?-i:LH|RH)|l/h|r/h)(?:[- ]?hand(?:ed)?)?"
-)
-
-
-def hand(text: str) -> Iterator[Found]:
-    """`R` or `stamped L` is the part's own letter; `left` and `RH` are by position."""
-    for match in rx(phrase(_HAND)).finditer(text):
-        said = match["letter"] or match["word"]
-        fact = Hand(said[0].upper(), stamped=bool(match["letter"]))
-        yield Found(match.start("p"), match.end("p"), "hand", fact)
-
-
-def bare_side(text: str, words: Words) -> Iterator[Found]:
-    """`clutch side` by itself: says which of its like the part is, so it joins the name."""
-    for match in words.rx(phrase("SIDE")).finditer(text):
-        yield Found(match.start("p"), match.end("p"), "name", words.side(match["p"]))

@@ -1,0 +1,162 @@
+"""Fasteners on a tape line: threads, lengths, kinds and counts.
+
+Thread designations as ISO 965-1 (M10x1.25) and ASME B1.1 (3/8-16, 5/16 UNF) write them.
+"""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from bagtag.scan.tape_text import Found, fold, number, phrase, rx
+
+PLAIN_KIND = "fastener"
+_KIND = r"(?:cap ?screw|set ?screw|grub screw|bolt|screw|nut|stud|plug|union)s?(?!\w)"
+_HELD_KIND = (
+    r"(?:cap ?screw|set ?screw|grub screw|bolt|screw|nut|stud|circlip|snap ring|split pin"
+    r"|cotter pin|cotter|roll pin|clip|clamp|rivet|dowel)s?(?!\w)"
+)
+_MADE = (
+    r"(?:hex(?:agon)?|socket|head|flanged?|countersunk|csk|cheese|pan|button|allen|slotted|cross"
+    r"|cap|set|long|short|special|shouldered|waisted|castle|castellated|lock|self-locking|dome)"
+)
+_KINDS = rf"(?:{_MADE}[- ]){{0,4}}{_KIND}"
+_HELD_KINDS = rf"(?:{_MADE}[- ]){{0,4}}{_HELD_KIND}"
+JOINED = r"(?:(?<!\w)(?:and|plus|with|w/|held by|by)_|[+&]_)?"
+_COUNT = r"(?<![\w.,/#-])(?P<count>[1-9]\d{0,3})(?:_[x×*]_| off | no\.? | pcs?\.? | )"
+_BEFORE = rf"(?:{JOINED}{_COUNT}(?:(?P<kind>(?:[\w-]+ ){{0,2}}{_KINDS}) )?|(?<![\w./#-]))"
+_AFTER = (
+    rf"(?: (?P<kind2>{_KINDS}))?"
+    r"(?:_\((?P<count2>[1-9]\d{0,3})\)| (?P<count3>[1-9]\d{0,3}) off(?!\w))?"
+)
+_FIGURE = r"\d{1,3}(?:[.,]\d{1,2})?"
+
+
+@dataclass(frozen=True, slots=True)
+class Fastener:
+    """One fastener phrase; `said` is its kind in the line's own words, `count` None if not said."""
+
+    count: int | None = None
+    kind: str = PLAIN_KIND
+    said: str = ""
+    thread: str = ""
+    length: float | None = None
+    length_unit: str = "mm"
+
+
+# --- threads
+
+_METRIC = rx(
+    rf"{_BEFORE}(?P<core>M(?P<size>[1-9]\d?(?:\.\d)?)"
+    rf"(?:_[x×*]_(?P<a>{_FIGURE}))?(?:_[x×*]_(?P<b>{_FIGURE}))?)(?:_mm)?(?: long(?!\w))?"
+    rf"(?![\w]|[.,]\d){_AFTER}"
+)
+# Coarse pitches in mm by diameter, ISO 261: a figure up to it is a pitch, far above it a length.
+_COARSE = {
+    1.6: 0.35, 2: 0.4, 2.5: 0.45, 3: 0.5, 3.5: 0.6, 4: 0.7, 5: 0.8, 6: 1, 7: 1, 8: 1.25, 10: 1.5,
+    12: 1.75, 14: 2, 16: 2, 18: 2.5, 20: 2.5, 22: 2.5, 24: 3, 27: 3, 30: 3.5, 33: 3.5, 36: 4,
+}  # fmt: skip
+_WORD_FOLLOWS = rx(r"[^\S\n](?!T\d)[^\W0-9]")
+
+
+def metric(text: str) -> Iterator[Found]:
+    """`11 x M6x30`, `M10x1.25`, `3 screws M6x12`, `M10 x 1,25 x 40`, `M6x30 (11)`."""
+    for match in _METRIC.finditer(text):
+        bare = match["a"] is None and not _count(match) and not match["kind2"]
+        if bare and _WORD_FOLLOWS.match(text, match.end()):
+            continue  # "M6 insert": the thread is part of a name
+        yield _found(match, *_metric_size(match))
+
+
+def _metric_size(match: re.Match[str]) -> tuple[str, float | None, int | None]:
+    """Thread, length and a count written last (`M6x30 x 7`)."""
+    size = f"M{match['size']}"
+    if match["a"] is None:
+        return size, None, None
+    first = number(match["a"])
+    if _is_pitch(float(match["size"]), first):
+        length = number(match["b"]) if match["b"] else None
+        return f"{size}x{first:g}", length, None
+    if _is_length(float(match["size"]), first):
+        if match["b"] is None:
+            return size, first, None
+        if match["b"].isdecimal() and int(match["b"]) and not match["count"]:
+            return size, first, int(match["b"])
+    return " ".join(match["core"].split()), None, None
+
+
+def _is_pitch(diameter: float, figure: float) -> bool:
+    return 0 < figure <= _COARSE.get(diameter, diameter / 6)
+
+
+def _is_length(diameter: float, figure: float) -> bool:
+    return figure > diameter / 2 and figure >= 2 * _COARSE.get(diameter, diameter / 6)
+
+
+_INCH_FORM = r"(?:UNC|UNF|UNEF|UNS|UN|NC|NF|BSW|BSF|BSPT|BSPP|BSP|NPTF|NPT)(?!\w)"
+FRACTION = r"(?:\d[- ])?\d{1,2}/(?:2|4|8|16|32|64)(?!\d)"
+INCH_SIGN = r"(?:_(?:\"|”|inch(?:es)?(?!\w)|in(?!\w)))"
+_PART = r"\d{1,2}/[1-9]\d?"
+_LENGTH = (
+    rf"(?P<length>\d{{1,2}}[- ]{_PART}|{_PART}|\d{{0,3}}\.\d{{1,3}}|\d{{1,3}})"
+    rf"(?![0-9/.])(?:{INCH_SIGN}|_(?P<mm>mm)(?!\w))?"
+)
+_INCH = rx(
+    rf"{_BEFORE}(?P<core>"
+    rf"(?:{FRACTION}|#\d{{1,2}}){INCH_SIGN}?_-_\d{{1,2}}(?![\w/])(?:_{_INCH_FORM})?"
+    rf"|(?:4-40|6-32|8-32|10-24|10-32|12-24)(?![\w/-])(?:_{_INCH_FORM})?"
+    rf"|1-(?:8|12|14)(?:_{_INCH_FORM}|(?=_[x×*]_\d))"
+    rf"|(?:{FRACTION}|#\d{{1,2}}|G_{FRACTION}){INCH_SIGN}?_{_INCH_FORM})"
+    rf"(?:_[x×*]_{_LENGTH}(?: long(?!\w))?)?(?!\w){_AFTER}"
+)
+
+
+def inch(text: str) -> Iterator[Found]:
+    """`3/8-16 x 1-1/4`, `1/4-28`, `#10-32`, `5/16 UNF x 1"`."""
+    for match in _INCH.finditer(text):
+        length = number(match["length"]) if match["length"] else None
+        if length == 0:
+            continue
+        thread = re.sub(r"\s*-\s*", "-", re.sub('["”]', "", match["core"]))
+        unit = "mm" if match["mm"] or length is None else "in"
+        yield _found(match, " ".join(thread.split()), length, None, unit)
+
+
+def _found(
+    match: re.Match[str], thread: str, length: float | None, count: int | None, unit: str = "mm"
+) -> Found:
+    said = match["kind"] or match["kind2"] or ""
+    fastener = Fastener(
+        _count(match) or count, kind_of(said) or PLAIN_KIND, said, thread, length, unit
+    )
+    return Found(match.start(), match.end(), "hardware", fastener)
+
+
+def _count(match: re.Match[str]) -> int | None:
+    said = match["count"] or match["count2"] or match["count3"]
+    return int(said) if said else None
+
+
+def kind_of(said: str) -> str:
+    """The kind in the singular: "countersunk screws" -> "countersunk screw"."""
+    return fold(said).removesuffix("s")
+
+
+_COUNTED = rx(
+    phrase(rf"{JOINED}(?P<count>[1-9]\d{{0,2}})(?:_[x×*]_| off | )(?P<kind>{_HELD_KINDS})")
+)
+
+
+def counted(text: str) -> Iterator[Found]:
+    """`2 screws`, `1 circlip`, alone in their piece."""
+    for match in _COUNTED.finditer(text):
+        fastener = Fastener(int(match["count"]), kind_of(match["kind"]), match["kind"])
+        yield Found(match.start("p"), match.end("p"), "hardware", fastener)
+
+
+_ENDS_IN_KIND = rx(rf"(?<!\w)(?:{_MADE} ){{0,4}}(?P<kind>{_KIND})$")
+
+
+def kind_in_name(name: str) -> str:
+    """The kind of fastener that a part's name says it is: "flywheel nut" is a nut, else ""."""
+    match = _ENDS_IN_KIND.search(name)
+    return kind_of(match["kind"]) if match else ""
