@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from bagtag.domain import hardware, which_way
+from bagtag.domain import codes, hardware, which_way
 from bagtag.domain.model import Away, Container, Removal, SignOff, Tag
 from bagtag.services.board import Step
 from bagtag.services.jobs import JobRow
@@ -43,7 +43,7 @@ def card(card: BenchCard) -> Data:
     """A removal with what belongs to it: its place, its standing, and the manual's word."""
     return removal(card.removal) | {
         "job": card.job_title,
-        "code": card.code,
+        "code": codes.show(card.code),
         "sentence": card.sentence,
         "area": card.area,
         "lies_in": list(card.where),
@@ -61,7 +61,7 @@ def card(card: BenchCard) -> Data:
 def step(step: Step, removal_: Removal, code: str) -> Data:
     return removal(removal_) | {
         "place": step.place,
-        "code": code,
+        "code": codes.show(code),
         "standing": step.standing.value,
         "waits_for": [hindrance.sentence for hindrance in step.hindrances],
         "signed_off": sign_off(step.sign_off) if step.sign_off else None,
@@ -80,7 +80,7 @@ def away(time: Away) -> Data:
 def container(box: Container, tag: Tag, where: tuple[str, ...], holds: list[Removal]) -> Data:
     return {
         "label": box.label,
-        "code": tag.code,
+        "code": codes.show(tag.code),
         "stands_in": list(where),
         "holds": [{"number": row.number, "name": row.name} for row in holds],
     }
