@@ -1,7 +1,7 @@
 """The name in a tape line: the first piece that nobody understood, and what it says by itself."""
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from bagtag.domain.which_way import Hand, Place
@@ -30,29 +30,30 @@ class Name:
 
 def in_piece(piece: Piece, *, counted: bool) -> Name:
     """The name in the first gap of a piece; `counted` when the line says the quantity elsewhere."""
-    gap = Span(*trimmed(piece.line, piece.gaps()[0].start, piece.gaps()[0].end))
+    gap = piece.gaps()[0]
     said = _tidied(piece.line, gap)
-    text, at = piece.line[said.start : said.end], said.start
-    count = None if counted else count_before(text)
-    chips = []
-    if count is not None:
-        at += count[1]
-        chips.append(Chip(piece.line[said.start : at].strip(), "count", gap.start, at))
-        text = piece.line[at : said.end]
+    text = piece.line[said.start : said.end]
+    quantity, skip = (None if counted else count_before(text)) or (None, 0)
     letter = _STAMPED.search(text)
-    chips.append(Chip(text, "name", at if count else gap.start, gap.end))
-    if letter:
-        chips.append(Chip(letter[1], "hand", said.end - 1, said.end))
-    hand = Hand(letter[1], stamped=True) if letter else None
     return Name(
-        text,
+        text[skip:],
         piece.number,
-        piece.gaps()[0].end,
-        count[0] if count else None,
-        hand,
-        None,
-        tuple(chips),
+        gap.end,
+        quantity,
+        Hand(letter[1], stamped=True) if letter else None,
+        chips=tuple(_chips(piece, said, skip, letter is not None)),
     )
+
+
+def _chips(piece: Piece, said: Span, skip: int, lettered: bool) -> Iterator[Chip]:
+    """The count, the name and the letter; the first and last reach over the signs beside them."""
+    start, end = trimmed(piece.line, piece.gaps()[0].start, piece.gaps()[0].end)
+    at = said.start + skip
+    if skip:
+        yield Chip(piece.line[said.start : at].strip(), "count", start, at)
+    yield Chip(piece.line[at : said.end], "name", at if skip else start, end)
+    if lettered:
+        yield Chip(piece.line[said.end - 1], "hand", said.end - 1, said.end)
 
 
 # Not the litres of "gear oil 2 L".

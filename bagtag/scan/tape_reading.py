@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from functools import partial
 
+from bagtag.domain.which_way import Clocking
 from bagtag.scan import tape_fastener, tape_fate, tape_row, tape_stow, tape_torque, tape_way
 from bagtag.scan.tape_piece import Piece, cut
 from bagtag.scan.tape_sift import settled, with_hardware
@@ -93,11 +94,20 @@ def _name_piece(parts: Sequence[Piece], text: str, words: Words) -> Piece | None
 
 def _loosely(part: Piece, text: str, words: Words) -> list[Found]:
     """Readings too free for a name: only where another piece can be the name."""
-    if part.found:
+    if not all(_lacks_its_feature(found) for found in part.found):
         return []
     said = text[part.span.start : part.span.end]
     found = list(tape_fate.to_decide(said))
     if not found and not tape_fate.is_doubtful(said):
-        found = list(tape_way.anything_faces(said, words)) or list(tape_fate.said_condition(said))
+        free = (
+            tape_way.anything_faces(said, words),
+            tape_way.anything_at_hour(said, words),
+            tape_fate.said_condition(said),
+        )
+        found = next((seen for seen in map(list, free) if seen), [])
     at = part.span.start
     return [replace(f, start=f.start + at, end=f.end + at) for f in found]
+
+
+def _lacks_its_feature(found: Found) -> bool:
+    return isinstance(found.value, Clocking) and not found.value.feature

@@ -121,5 +121,5 @@ def hand(text: str) -> Iterator[Found]:
 
 def bare_side(text: str, words: Words) -> Iterator[Found]:
     """`clutch side` by itself: says which of its like the part is, so it joins the name."""
-    for match in words.rx(phrase("SIDE")).finditer(text):
+    for match in words.rx(phrase("BARE")).finditer(text):
         yield Found(match.start("p"), match.end("p"), "name", words.side(match["p"]))

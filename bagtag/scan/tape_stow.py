@@ -51,7 +51,7 @@ _NUMBERS = [
 ]
 _FIRST = rx(
     r"(?P<times>[1-9]\d{0,3})(?:_[x×*]_| off | pcs?\.? )(?=[^\W0-9])"
-    rf"|(?P<plain>[1-9]\d?) (?!{_UNITS}(?!\w))(?=[^\W0-9])"
+    rf"|(?P<plain>[1-9]\d?) (?!(?:x|{_UNITS})(?!\w))(?=[^\W0-9])"
     rf"|(?P<word>{'|'.join(_NUMBERS)}) (?!{_UNITS}(?!\w))(?=[^\n]*[^s\W]s$)"
 )
 

@@ -19,8 +19,9 @@ _ADJECTIVE = (
 )
 _NOUN = (
     r"(?:lips?|chamfers?|bevel|arrow|dots?|marks?|numbers?|lettering|writing|boss|step|shoulder"
-    r"|grooves?|slots?|flats?|teeth|taper|oil holes?|notch|tabs?|tang|keyway|gap|crown|recess"
-    r"|relief|dish|dome|cut-?out|cut-?away|hook|shield|splines|dogs?|hump|coils|tails?|cone|flange|radius)"
+    r"|grooves?|slots?|flats?|teeth|taper|(?:(?:oil|dowel|pin|drain|bleed) )?holes?|notch|tabs?"
+    r"|tang|keyway|gap|crown|recess|relief|dish|dome|cut-?out|cut-?away|hook|shield|splines|dogs?"
+    r"|hump|coils|tails?|cone|flange|radius)"
 )
 _FACE = r"(?:sides?|faces?|edges?|ends?)"
 _FEATURE = rf"(?:(?:{_ADJECTIVE}[- ]){{0,3}}{_NOUN}|part[- ]number {_FACE}|[\w-]{{2,20}} {_FACE})"
@@ -51,6 +52,7 @@ _HOUR = (
 )
 _SEEN = r"(?:(?:seen|viewed|looking|looked at|as seen) )?from (?P<seen>SIDE)"
 _AT_HOUR = rf"(?:(?<![\w-])(?P<feature>{_CLOCK_FEATURE}) )?(?:is )?(?:at |to )?{_HOUR}(?: {_SEEN})?"
+_ANYTHING_AT_HOUR = rf"(?P<feature>\w[\w-]*(?: [\w-]+){{0,3}}) (?:is )?at {_HOUR}(?: {_SEEN})?"
 _TURNED_TO = (
     r"(?<![\w-])(?P<feature>(?:(?:timing|punch|paint|locating)[- ]){0,2}(?:dots?|marks?|tabs?"
     r"|tang|pip|notch|arrow|lug|gap|opening|keyway|peg)) (?:is )?(?P<how>in|into|to|with|opposite"
@@ -70,6 +72,15 @@ def at_hour(text: str, words: Words) -> Iterator[Found]:
         side = words.side(match["seen"]) if match["seen"] else None
         fact = Clocking(match["feature"] or "", _hour(match), seen_from=side)
         yield Found(match.start(), match.end(), "clocking", fact)
+
+
+def anything_at_hour(piece: str, words: Words) -> Iterator[Found]:
+    """`key at 12 o'clock`: a whole piece, whatever it is that stands there."""
+    match = words.rx(phrase(_ANYTHING_AT_HOUR)).fullmatch(piece)
+    if match:
+        side = words.side(match["seen"]) if match["seen"] else None
+        fact = Clocking(match["feature"], _hour(match), seen_from=side)
+        yield Found(match.start("p"), match.end("p"), "clocking", fact)
 
 
 def _hour(match: re.Match[str]) -> float:

@@ -23,7 +23,11 @@ _LONG = r"(?:out|in|up|down|for|back|rear)wards?(?!\w)"
 
 
 class Words:
-    """Patterns for one datum. In a template SIDE is a side by any of its names, WAY a direction."""
+    """Patterns for one datum.
+
+    In a template SIDE is a side by any of its names, WAY a direction, and BARE a side that needs
+    no other word beside it: "clutch side" and "left", but not "clutch", which is a part too.
+    """
 
     def __init__(self, names: dict[Side, str]) -> None:
         self._sides = dict(_PLAIN)
@@ -37,13 +41,15 @@ class Words:
             rf"(?:out(?:side)?|in(?:side)?|up|down|{self._side})(?!\w)(?:{END}|(?= (?:and|with) ))"
         )
         self._way = rf"(?:{_LONG}|{sure}|{short})"
+        self._bare = rf"(?:{sure}|(?:{'|'.join(_PLAIN)}))"
         self._compiled: dict[str, re.Pattern[str]] = {}
 
     def rx(self, template: str) -> re.Pattern[str]:
         """The template compiled for this datum, once."""
         known = self._compiled.get(template)
         if known is None:
-            known = rx(template.replace("SIDE", self._side).replace("WAY", self._way))
+            filled = template.replace("SIDE", self._side).replace("WAY", self._way)
+            known = rx(filled.replace("BARE", self._bare))
             self._compiled[template] = known
         return known
 

@@ -265,6 +265,13 @@ def test_a_torque_that_is_not_plain_is_kept_as_words_and_never_as_a_figure(said)
     assert said.split(" ")[0] in f"{line.note} {entry.note}"
 
 
+def test_a_torque_in_two_units_is_one_where_they_agree():
+    (line,) = read("nut, 10 lb-ft (13.5 Nm)", DATUM).entry.held_by
+    assert (str(line.torque), line.note) == ("10 lbf·ft", "13.5 Nm")
+    (line,) = read("nut, 10 lb-ft (31.5 Nm)", DATUM).entry.held_by
+    assert (line.torque, line.note) == (None, "torque 10 lb-ft, 31.5 Nm")
+
+
 def test_a_torque_never_goes_to_another_thread():
     """Common practice: the figure after a fastener is that fastener's."""
     entry = read("lid, 4 x M8x35, 2 x M6x20, 10 Nm", DATUM).entry
@@ -284,7 +291,7 @@ def test_a_word_denied_or_doubted_is_kept_and_not_obeyed(said):
     ["oil pump", "oil seal", "grease nipple", "check valve", "front bearing", "top gear",
      "flush plug", "inspection cover", "blue spring", "renewable filter", "left cover",
      "second gear", "2-stroke oil tank", "M6 insert", "bag of shims", "no. 2 jet", "O-ring 20 x 2",
-     "6203 bearing", "19 tooth sprocket", "bearing 20x47x14", "fuel line to tank", "I", "Ё"],
+     "6203 bearing", "2 x 4 mm dowel", "19 tooth sprocket", "bearing 20x47x14", "fuel line to tank", "I", "Ё"],
 )  # fmt: skip
 def test_the_trades_words_inside_a_name_stay_in_it(name):
     tape = read(f"{name}, bag 12", DATUM, BAGS)
@@ -321,6 +328,11 @@ def test_any_name_of_a_side_can_be_used(name):
     assert tape.entry.name
 
 
+def test_a_part_that_a_side_is_named_after_is_still_a_part():
+    entry = read("clutch, springs stay in, 6 x M6x25", DATUM).entry
+    assert (entry.name, entry.note) == ("clutch", "springs stay in")
+
+
 def test_american_and_british_words_say_the_same():
     for one, other in (
         ("clip, left-hand, 8mm wrench", "clip, LH, 8mm spanner"),
@@ -353,6 +365,13 @@ def test_a_bag_before_the_shelf_it_lies_on():
     for line in ("fork, bag 12, shelf B", "fork, shelf B, bag 12"):
         entry = read(line, DATUM, BAGS).entry
         assert (entry.container_id, entry.note) == (112, "shelf B")
+
+
+def test_a_second_bag_is_never_lost_wherever_it_stands():
+    for line in ("bag 12 bag 13 fork", "fork bag 12 bag 13", "bag 12, bag 13, fork"):
+        entry = read(line, DATUM, BAGS).entry
+        assert (entry.name, entry.container_id) == ("fork", 112)
+        assert "bag 13" in entry.note
 
 
 def test_an_area_by_its_name_or_its_path():
