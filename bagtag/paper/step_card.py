@@ -30,6 +30,7 @@ CODE_AT = 169.5 * MM
 MODULE = 5 * 72 / 300
 SIGN = 7 * MM
 LEAST = 24 * MM
+FATE = 6 * MM
 LINE = 1.22
 
 
@@ -63,9 +64,15 @@ def measure(step: ChecklistStep, tallest: float) -> Card:
     _which_way(setter, step)
     _hardware(setter, step)
     _remarks(setter, step)
-    height = max(setter.y + PAD + SIGN, LEAST + PAD)
+    height = max(setter.y + PAD + SIGN, _least(step))
     complaints = ["its words were cut."] if setter.was_cut else []
     return Card(step, height, setter.lines, complaints)
+
+
+def _least(step: ChecklistStep) -> float:
+    """The height that the tick box, and a fate below its picture, need whatever the words."""
+    fate_below = bool(step.facts) and step.fate is not Fate.REFIT
+    return max(LEAST, WHICH_WAY[2] + FATE + PAD if fate_below else 0) + PAD
 
 
 class _Setter:
@@ -172,7 +179,7 @@ def _paint_picture(canvas: "Canvas", step: ChecklistStep, left: float, top: floa
         drawn = draw(step.facts, step.datum, aspect=wide / high)
         paint_picture(canvas, drawn, left + at, top - PAD - high, wide, high, black=False)
     if step.fate is not Fate.REFIT:
-        y = top - PAD - (high + 6 * MM if step.facts else 5 * MM)
+        y = top - PAD - (high + FATE if step.facts else 5 * MM)
         _paint_pill(canvas, step.fate.value.upper(), left + at, y)
 
 

@@ -18,6 +18,7 @@ from bagtag.domain.errors import BadInput
 from bagtag.domain.hardware import OVERRIDE, HeldBy, Torque
 from bagtag.domain.model import Fate
 from bagtag.domain.which_way import Faces, Hand, Outness, Place
+from bagtag.paper import step_card
 from bagtag.paper.checklist import ChecklistHeader, ChecklistStep, SignedOff, checklist_pdf
 
 DATUM = Datum("standing behind the handlebars, looking forward", {Side.LEFT: "flywheel side"})
@@ -231,3 +232,12 @@ def test_the_accent_is_as_dark_as_text_in_black_and_white():
 def test_a_file_that_cannot_be_written_is_one_sentence(tmp_path, some_steps):
     with pytest.raises(BadInput, match=r"cannot be written \(.*\)\. Choose another folder"):
         checklist_pdf(tmp_path / "no" / "list.pdf", HEADER, some_steps(1))
+
+
+def test_a_fate_below_its_picture_stays_inside_its_card():
+    """A short step needs the room of picture and fate, whatever its words need."""
+    step = ChecklistStep(1, "tab washer", facts=(Hand("L"),), fate=Fate.RENEW)
+    plain = ChecklistStep(1, "tab washer", facts=(Hand("L"),))
+    below = step_card.WHICH_WAY[2] + step_card.FATE
+    assert step_card.measure(step, 700).height >= step_card.PAD + below + step_card.PAD
+    assert step_card.measure(plain, 700).height < step_card.measure(step, 700).height
