@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import Connection, Engine, create_engine, event
+from sqlalchemy import URL, Connection, Engine, create_engine, event
 from sqlalchemy.engine import make_url
 from sqlalchemy.exc import ArgumentError
 
@@ -102,7 +102,9 @@ def _folder(database: Path) -> None:
 
 
 def _engine(database: Path) -> Engine:
-    engine = create_engine(f"sqlite:///{database}", connect_args={"timeout": 10})
+    # made, not written: in a written address a question mark ends the file's name
+    address = URL.create("sqlite", database=str(database))
+    engine = create_engine(address, connect_args={"timeout": 10})
     event.listen(engine, "connect", _on_connect)
     event.listen(engine, "begin", _on_begin)
     return engine

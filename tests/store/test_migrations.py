@@ -1,0 +1,177 @@
+"""Store versions: the scripts make what the tables say, a copy comes first, newer is refused."""
+
+import hashlib
+import re
+import shutil
+import sqlite3
+import subprocess
+import sys
+from contextlib import closing
+from pathlib import Path
+
+import pytest
+from alembic.autogenerate import compare_metadata
+from alembic.migration import MigrationContext
+from alembic.script import ScriptDirectory
+from sqlalchemy.exc import IntegrityError
+
+from bagtag import services
+from bagtag.domain.entry import Entry
+from bagtag.domain.errors import BadInput, StoreTrouble
+from bagtag.store import migrate, versions
+from bagtag.store.engine import Location, open_engine
+from bagtag.store.tables import SEARCH, metadata
+from bagtag.store.work import Store
+
+NEXT = """
+import sqlalchemy as sa
+from alembic import op
+
+revision, down_revision, branch_labels, depends_on = "0002", "0001", None, None
+
+
+def upgrade():
+    op.add_column("job", sa.Column("colour", sa.String, nullable=False, server_default="red"))
+"""
+BREAKS_OFF = NEXT + '    raise RuntimeError("power cut")\n'
+
+
+def test_the_scripts_make_the_tables(store):
+    """Alembic's own comparison finds nothing to change."""
+    own = {"include_name": lambda name, kind, _: kind != "table" or not name.startswith(SEARCH)}
+    with store.engine.connect() as connection:
+        context = MigrationContext.configure(connection, opts=own | {"compare_type": True})
+        assert compare_metadata(context, metadata) == []
+
+
+def test_the_known_versions_are_those_of_the_scripts():
+    scripts = ScriptDirectory.from_config(migrate.config(None))
+    assert scripts.get_current_head() == versions.HEAD
+    oldest_first = [script.revision for script in scripts.walk_revisions()][::-1]
+    assert tuple(oldest_first) == versions.KNOWN
+
+
+@pytest.fixture
+def kept(tmp_path) -> Path:
+    """A closed store with one line in its log."""
+    store = Store.in_folder(tmp_path)
+    job_id = services.jobs.open_job(store, services.jobs.JobForm("Walking tractor")).new_id
+    services.strip.log_removal(store, job_id, Entry("flywheel"))
+    store.close()
+    return store.location.database
+
+
+def scripts_with(tmp_path: Path, script: str) -> Path:
+    """Our scripts and one more, as the next release will have them."""
+    folder = tmp_path / "scripts"
+    shutil.copytree(migrate.SCRIPTS, folder, ignore=shutil.ignore_patterns("__pycache__"))
+    (folder / "versions" / "v0002_next.py").write_text(script)
+    return folder
+
+
+def rows(database: Path, query: str) -> list[tuple]:
+    with closing(sqlite3.connect(database)) as raw:
+        return raw.execute(query).fetchall()
+
+
+def test_a_dated_copy_is_made_before_a_migration(tmp_path, kept):
+    engine = open_engine(Location.in_folder(tmp_path))
+    migrate.to_head(engine, kept, "0001", scripts_with(tmp_path, NEXT))
+    engine.dispose()
+    assert rows(kept, "SELECT version_num FROM alembic_version") == [("0002",)]
+    assert rows(kept, "SELECT machine, colour FROM job") == [("Walking tractor", "red")]
+    (copy,) = [f for f in tmp_path.glob("*.db") if f != kept]
+    assert re.fullmatch(r"bagtag\.0001\.\d{4}-\d\d-\d\dT\d\d-\d\d-\d\d\.db", copy.name)
+    assert rows(copy, "SELECT version_num FROM alembic_version") == [("0001",)]
+    assert rows(copy, "SELECT name FROM removal") == [("flywheel",)]
+    assert rows(copy, "PRAGMA integrity_check") == [("ok",)]
+
+
+def test_a_migration_that_breaks_off_changes_nothing(tmp_path, kept):
+    engine = open_engine(Location.in_folder(tmp_path))
+    with pytest.raises(RuntimeError, match="power cut"):
+        migrate.to_head(engine, kept, "0001", scripts_with(tmp_path, BREAKS_OFF))
+    engine.dispose()
+    again = Store.in_folder(tmp_path)
+    assert services.check.check(again).sound
+    assert [hit.name for hit in services.find.find(again, "fly")] == ["flywheel"]
+    again.close()
+    assert "colour" not in {row[1] for row in rows(kept, "PRAGMA table_info(job)")}
+
+
+NO_ROOM = """
+import resource, sys
+from pathlib import Path
+from bagtag.domain.errors import BadInput, StoreTrouble
+from bagtag.store import migrate
+resource.setrlimit(resource.RLIMIT_FSIZE, (8192, 8192))
+try:
+    migrate.copy_beside(Path(sys.argv[1]), "0001")
+except StoreTrouble as trouble:
+    print(trouble.sentence)
+"""
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="a limit on file size is POSIX")
+def test_without_room_for_the_copy_nothing_is_touched(tmp_path, kept):
+    before = hashlib.sha256(kept.read_bytes()).digest()
+    run = subprocess.run(
+        [sys.executable, "-c", NO_ROOM, kept], capture_output=True, text=True, check=True
+    )
+    assert "Free some space there; nothing was changed." in run.stdout
+    assert hashlib.sha256(kept.read_bytes()).digest() == before
+    assert list(tmp_path.glob("*.db")) == [kept]
+
+
+def test_a_store_from_a_newer_program_is_refused_and_left_alone(tmp_path, kept):
+    with closing(sqlite3.connect(kept)) as raw, raw:
+        raw.execute("UPDATE alembic_version SET version_num = '0417'")
+    before = hashlib.sha256(kept.read_bytes()).digest()
+    with pytest.raises(StoreTrouble, match=r"newer Bagtag .*0417.*nothing was changed"):
+        Store.in_folder(tmp_path)
+    assert hashlib.sha256(kept.read_bytes()).digest() == before
+
+
+def test_a_file_that_is_no_store_is_refused_and_left_alone(tmp_path):
+    database = tmp_path / "bagtag.db"
+    database.write_text("main jet 95, pilot jet 38\n" * 100)
+    with pytest.raises(StoreTrouble, match="is not a Bagtag store or is damaged"):
+        Store.in_folder(tmp_path)
+    assert database.read_text().startswith("main jet")
+
+
+def test_another_programs_database_is_refused_and_left_alone(tmp_path):
+    with closing(sqlite3.connect(tmp_path / "bagtag.db")) as raw, raw:
+        raw.execute("CREATE TABLE recipes (name TEXT)")
+    with pytest.raises(StoreTrouble, match="is a database, but not a Bagtag store"):
+        Store.in_folder(tmp_path)
+    assert rows(tmp_path / "bagtag.db", "SELECT name FROM sqlite_master") == [("recipes",)]
+
+
+@pytest.mark.parametrize("url", ["", "bagtag.db", "postgresql://localhost/bagtag", "sqlite://"])
+def test_an_address_that_is_no_sqlite_file(url):
+    with pytest.raises(BadInput, match="sqlite:///FILE"):
+        Location.from_url(url)
+
+
+def test_a_folder_may_have_odd_characters_in_its_name(tmp_path):
+    folder = tmp_path / "50% off? #1 Ölpumpe"
+    store = Store.in_folder(folder)
+    services.jobs.open_job(store, services.jobs.JobForm("Walking tractor"))
+    store.close()
+    assert (folder / "bagtag.db").stat().st_size > 0
+    again = Store.in_folder(folder)
+    assert [row.title for row in services.jobs.list_jobs(again)] == ["Walking tractor"]
+    again.close()
+
+
+@pytest.mark.parametrize("verb", ["UPDATE journal SET act = 'nothing'", "DELETE FROM journal"])
+def test_the_journal_is_only_ever_added_to(store, job_id, verb):
+    with (
+        pytest.raises(IntegrityError, match="only ever added to"),
+        store.engine.begin() as connection,
+    ):
+        connection.exec_driver_sql(verb)
+    assert [deed.act for deed in services.history.history(store, job_id)] == [
+        "open job Walking tractor"
+    ]
