@@ -23,7 +23,7 @@ class StageWord(QAbstractButton):
         super().__init__(parent)
         self.setText(word)
         self.setAccessibleName(word)
-        self.setToolTip(f"{word} (Ctrl+{number})")
+        self.setToolTip(f"{word} (Alt+{number})")
         self.setCheckable(True)
         self.setFont(fonts.font())
         self.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)

@@ -3,16 +3,24 @@
 Widgets ask for it by dynamic properties that the one style sheet reads:
 QLabel `scale` = small, body, head, big and `tone` = ink, muted, accent; QPushButton `role` =
 primary, plain, quiet; QFrame `surface` = card, tape, field. What paints itself takes `current()`.
+
+What is loaded before the window is painted names nothing of the namespace `Qt`: PySide builds all
+its hundred enums when the first is named, which takes as long as the whole window.
 """
 
-from dataclasses import astuple, dataclass, fields
+from __future__ import annotations
 
-from PySide6.QtCore import QObject, Qt
+from typing import TYPE_CHECKING, NamedTuple
+
+from PySide6.QtCore import QObject
 from PySide6.QtGui import QColor, QGuiApplication, QPalette
 from PySide6.QtWidgets import QApplication, QWidget
 
 from bagtag.ui import fonts
 from bagtag.ui.theme_sheet import SHEET
+
+if TYPE_CHECKING:
+    from PySide6.QtCore import Qt
 
 SMALL, BODY, HEAD, BIG = 13, fonts.BODY, 22, 36
 """The type scale, in pixels."""
@@ -20,8 +28,7 @@ TOUCH = 44
 """The least height of what a finger in a glove has to hit, in pixels."""
 
 
-@dataclass(frozen=True)
-class Colours:
+class Colours(NamedTuple):
     """The colours by name. Ink stands at 7:1 or better on every ground, muted at 4.5:1."""
 
     paper: QColor
@@ -70,21 +77,21 @@ class Theme(QObject):
         self._app = app
         fonts.load()
         app.setFont(fonts.font())
-        hints = app.styleHints()
-        self.wear(hints.colorScheme())
-        hints.colorSchemeChanged.connect(self.wear)
+        self.wear(current())  # the palette is still the system's own, light or dark
+        app.styleHints().colorSchemeChanged.connect(self._follow)
 
-    def wear(self, scheme: Qt.ColorScheme) -> None:
-        colours = DARK if scheme == Qt.ColorScheme.Dark else LIGHT
+    def wear(self, colours: Colours) -> None:
         self._app.setPalette(_palette(colours))
         self._app.setStyleSheet(_sheet(colours))
+
+    def _follow(self, scheme: Qt.ColorScheme) -> None:
+        self.wear(DARK if scheme.name == "Dark" else LIGHT)
 
 
 def _sheet(colours: Colours) -> str:
     sheet = SHEET
-    for field, colour in zip(fields(colours), astuple(colours), strict=True):
-        sheet = sheet.replace(f"@{field.name};", f"{colour.name()};")
-        sheet = sheet.replace(f"@{field.name} ", f"{colour.name()} ")
+    for name in sorted(colours._fields, key=len, reverse=True):  # on_accent before accent
+        sheet = sheet.replace(f"@{name}", getattr(colours, name).name())
     return sheet
 
 

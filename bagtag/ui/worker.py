@@ -4,12 +4,16 @@ Every piece of work answers on the main thread with its result or its error, in 
 Only ids and frozen rows cross; no thread but the main one owns a QObject.
 """
 
+from __future__ import annotations
+
 from collections.abc import Callable
-from concurrent.futures import Future, ThreadPoolExecutor
-from typing import Any
+from typing import TYPE_CHECKING, Any
 from weakref import WeakMethod
 
 from PySide6.QtCore import QObject, Signal
+
+if TYPE_CHECKING:
+    from concurrent.futures import Future, ThreadPoolExecutor
 
 Answer = Callable[[Any], None]
 
@@ -23,7 +27,8 @@ class Worker(QObject):
 
     def __init__(self, threads: int, name: str, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self._pool = ThreadPoolExecutor(threads, thread_name_prefix=name)
+        self._threads, self._name = threads, name
+        self._pool: ThreadPoolExecutor | None = None
         self._finished.connect(self._deliver)
         self._open = True
         self._busy = 0
@@ -39,8 +44,16 @@ class Worker(QObject):
             return
         self._busy += 1
         answers = _weak(then), _weak(failed)
-        future = self._pool.submit(work)
+        future = self._started().submit(work)
         future.add_done_callback(_Courier(self, answers))
+
+    def _started(self) -> ThreadPoolExecutor:
+        """The threads, made when they are first needed: the window is painted before that."""
+        if self._pool is None:
+            from concurrent.futures import ThreadPoolExecutor
+
+            self._pool = ThreadPoolExecutor(self._threads, thread_name_prefix=self._name)
+        return self._pool
 
     def _deliver(self, future: Future[Any], answers: tuple[Any, Any]) -> None:
         self._busy -= 1
@@ -55,7 +68,8 @@ class Worker(QObject):
     def close(self) -> None:
         """Finish what was begun, drop what was not, and answer nobody any more."""
         self._open = False
-        self._pool.shutdown(wait=True, cancel_futures=True)
+        if self._pool is not None:
+            self._pool.shutdown(wait=True, cancel_futures=True)
 
 
 class _Courier:

@@ -1,0 +1,73 @@
+"""The program with a window: painted first, and only then the store opens behind it.
+
+Nothing heavy is imported before the first paint: no SQLAlchemy, no services, nothing of paper.
+"""
+
+from __future__ import annotations
+
+import logging
+import sys
+from collections.abc import Callable
+from types import TracebackType
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject
+from PySide6.QtWidgets import QApplication
+
+from bagtag.ui.desk import Desk
+from bagtag.ui.theme import Theme
+from bagtag.ui.window import MainWindow
+
+if TYPE_CHECKING:
+    from bagtag.store.work import Store
+
+FAULT = "Something in Bagtag went wrong. What was logged is safe; do it again, or start anew."
+_log = logging.getLogger("bagtag")
+
+
+class Program(QObject):
+    """The application's life: the window, the store behind it, and the end in the right order."""
+
+    def __init__(self, app: QApplication, opener: Callable[[], Store], who: str) -> None:
+        super().__init__(app)
+        self._opener = opener
+        self.desk = Desk(who, self)
+        self.window = MainWindow(self.desk)
+        self.window.painted.connect(self._open)
+        app.aboutToQuit.connect(self.end)
+
+    def _open(self) -> None:
+        self.desk.open(self._opener)
+
+    def fault(
+        self, kind: type[BaseException], error: BaseException, trace: TracebackType | None
+    ) -> None:
+        """Our own fault: logged whole, and said in one sentence."""
+        _log.error("a fault", exc_info=(kind, error, trace))
+        self.window.message.say(FAULT, trouble=True)
+
+    def end(self) -> None:
+        """Stop what ticks, settle what is under way, close the store."""
+        sys.excepthook = sys.__excepthook__
+        self.window.stop()
+        self.desk.close()
+
+
+def make_app() -> QApplication:
+    """The application, named and dressed."""
+    QApplication.setStyle("Fusion")
+    app = QApplication(sys.argv[:1])
+    app.setApplicationName("Bagtag")
+    app.setOrganizationName("Bagtag")
+    app.setDesktopFileName("bagtag")
+    Theme(app)
+    return app
+
+
+def run(opener: Callable[[], Store], who: str) -> int:
+    """Show the window and stay until it is closed; `opener` opens the store on its own thread."""
+    app = make_app()
+    program = Program(app, opener, who)
+    sys.excepthook = program.fault
+    program.window.show()
+    return app.exec()

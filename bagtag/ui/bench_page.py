@@ -1,0 +1,253 @@
+"""The page for Strip and for Build: the strip at the left, at the right the card."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any
+from uuid import uuid4
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+
+from bagtag import services
+from bagtag.domain.change import Change
+from bagtag.domain.errors import Trouble
+from bagtag.ui.bench_card import BenchCardView
+from bagtag.ui.build_stage import BuildBar, standings
+from bagtag.ui.desk import Desk
+from bagtag.ui.entry_card import EntryCard
+from bagtag.ui.stage import Stage
+from bagtag.ui.strip_view import StripView
+
+if TYPE_CHECKING:
+    from bagtag.services.board import Board
+    from bagtag.services.tags import Match
+
+
+class BenchPage(Stage):
+    """One page under two words: on Strip the card takes entries, on Build it shows steps."""
+
+    title = "Strip"
+    numbered = Signal(str)
+    refused = Signal(str, str)
+    """A line of tape that could not be taken, and why."""
+    typed = Signal(str)
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(desk, parent)
+        self.strip = StripView(desk, self)
+        self.build = BuildBar(desk, self)
+        self.entry = EntryCard(desk, self)
+        self.card = BenchCardView(desk, self)
+        self.tag_code = ""
+        self._line = ""
+        self._sought = 0
+        self._at_work = False
+        self._lay()
+        self._connect()
+
+    def _lay(self) -> None:
+        self.right = QStackedWidget(self)
+        self.right.addWidget(self.entry)
+        self.right.addWidget(self.card)
+        across = QHBoxLayout()
+        across.setSpacing(22)
+        across.addWidget(self.strip, 38)
+        across.addWidget(self.right, 62)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(10)
+        column.addWidget(self.build)
+        column.addLayout(across, 1)
+        self.build.hide()
+
+    def _connect(self) -> None:
+        strip, entry = self.strip, self.entry
+        strip.chosen.connect(self._chosen)
+        strip.opened.connect(self._opened)
+        strip.insert_wanted.connect(self.insert_before)
+        strip.moved.connect(self.move_line)
+        strip.delete_wanted.connect(self.delete_line)
+        strip.typed.connect(self.typed)
+        strip.rows.ready.connect(self._rows_ready)
+        strip.rows.numbered.connect(self.numbered)
+        entry.logged.connect(self._logged)
+        entry.closed.connect(self._entry_closed)
+        self.card.correct.connect(self.correct)
+        self.build.board_read.connect(self._board_read)
+        self.desk.changed.connect(self._heard)
+
+    # Which of the two words
+
+    @property
+    def building(self) -> bool:
+        return self.title == "Build"
+
+    def set_stage(self, title: str) -> None:
+        """Be the page of this stage: "Strip" or "Build"."""
+        self.title = title
+        self.build.setVisible(self.building)
+        self.strip.set_building(self.building)
+
+    def enter(self) -> None:
+        if self.strip.rows.job_id != self.desk.job_id:
+            self._show_job()
+        if self.building:
+            self.build.enter()
+            self.right.setCurrentWidget(self.card)
+        elif not self._sought:
+            self.strip.choose_now()
+            self._keeping_focus(self.show_new)
+
+    def hear(self, change: Change) -> None:
+        """Nothing more: the page hears of every change, in sight or not."""
+
+    def _heard(self, change: Change) -> None:
+        self.strip.rows.hear(change)
+        if self.building and self.isVisible():
+            self.build.hear(change)
+
+    def _show_job(self) -> None:
+        self._at_work = False
+        self.card.show_nothing()
+        self.strip.set_standings(None)
+        self.strip.rows.show_job(self.desk.job_id)
+        self.strip.set_building(self.building)
+
+    # What is shown
+
+    def show_removal(self, removal_id: int) -> None:
+        """Put a removal on the card and choose it in the strip."""
+        self._sought = removal_id
+        self.card.show_removal(removal_id)
+        self.right.setCurrentWidget(self.card)
+        self._seek()
+
+    def show_match(self, match: Match) -> None:
+        """Whether two twin tags belong together, large."""
+        self.right.setCurrentWidget(self.card)
+        self.card.show_match(match)
+
+    def show_new(self, before: int | None = None) -> None:
+        """The card for a new entry."""
+        self.right.setCurrentWidget(self.entry)
+        self.entry.start_new(before)
+
+    def insert_before(self, removal_id: int) -> None:
+        """The card for one that was forgotten before another."""
+        if removal_id:
+            self.show_new(removal_id)
+
+    def correct(self, removal_id: int) -> None:
+        self.right.setCurrentWidget(self.entry)
+        self.entry.open(removal_id)
+        self.entry.setFocus()
+
+    def _seek(self) -> None:
+        """Choose what is sought as soon as its line is known."""
+        if self._sought and self.strip.rows.place_of(self._sought) >= 0:
+            self.strip.choose(self._sought)
+            self._sought = 0
+
+    def _rows_ready(self) -> None:
+        if not self._at_work:
+            self._at_work = True
+            self.strip.go_to_work()
+        if self._sought:
+            self._seek()
+        elif not self.building and not self.strip.chosen_id:
+            self.strip.choose_now()
+
+    def _chosen(self, removal_id: int) -> None:
+        if self._sought:
+            return
+        if not removal_id and not self.building:
+            if self.right.currentWidget() is not self.entry or self.entry.removal_id is not None:
+                self._keeping_focus(self.show_new)
+        elif removal_id and removal_id != self.card.removal_id:
+            self.card.show_removal(removal_id)
+            self.right.setCurrentWidget(self.card)
+        elif removal_id:
+            self.right.setCurrentWidget(self.card)
+
+    def _opened(self, removal_id: int) -> None:
+        if self.building and removal_id:
+            self.show_removal(removal_id)
+            self.card.setFocus()
+        elif removal_id:
+            self.correct(removal_id)
+        elif not self.building:
+            self.show_new()
+
+    def _entry_closed(self) -> None:
+        removal_id = self.strip.chosen_id
+        if removal_id:
+            self.show_removal(removal_id)
+        self.strip.setFocus()
+
+    def _board_read(self, board: Board) -> None:
+        first = self.strip.rows.standings is None
+        self.strip.set_standings(dict(standings(board)))
+        if first and self.building and not self.strip.chosen_id:
+            self.strip.go_to_work()
+
+    # What is done
+
+    def log_tape(self, line: str, tape: Any) -> None:
+        """Log a line of tape as the next removal."""
+        self._line = line
+        entry = replace(tape.entry, uid=str(uuid4()))
+        extras = services.strip.Extras(None, tape.container_wanted or "", self.tag_code)
+        self.desk.act(
+            services.strip.log_removal,
+            self.desk.job_id,
+            entry,
+            extras,
+            then=self._tape_logged,
+            failed=self._not_logged,
+        )
+
+    def tape_to_card(self, tape: Any) -> None:
+        """Put a line of tape on the card, to add what tape is too narrow for."""
+        self.show_new()
+        self.entry.take_tape(tape)
+
+    def _tape_logged(self, _: Change) -> None:
+        self.tag_code = ""
+        self.strip.choose_now()
+
+    def _not_logged(self, error: Exception) -> None:
+        if isinstance(error, Trouble):
+            self.refused.emit(self._line, error.sentence)
+        else:
+            self.desk.tell_error(error)
+
+    def _logged(self, removal_id: int) -> None:
+        if self.tag_code:
+            code, self.tag_code = self.tag_code, ""
+            self.desk.act(services.tags.bind_to_removal, code, removal_id)
+        if self.entry.removal_id is None:
+            self.strip.choose_now()
+
+    def move_line(self, removal_id: int, by: int) -> None:
+        """Move a line of the log up or down."""
+        rows = self.strip.rows
+        place = rows.place_of(removal_id)
+        target = place + by if by < 0 else place + by + 1
+        if place < 0 or not 0 <= target <= rows.count:
+            return
+        before = rows.id_at(target) if target < rows.count else None
+        self._sought = removal_id
+        self.desk.act(services.strip.move_removal, removal_id, before)
+
+    def delete_line(self, removal_id: int) -> None:
+        """Take a line out of the log; undo brings it back."""
+        self.card.show_nothing()
+        self.desk.act(services.strip.delete_removal, removal_id)
+
+    def _keeping_focus(self, show: Any) -> None:
+        """Show something without taking the keys from where they are."""
+        had = QApplication.focusWidget()
+        show()
+        if had is not None:
+            had.setFocus()

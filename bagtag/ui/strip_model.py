@@ -1,0 +1,286 @@
+"""The strip's rows: ids in the order off, and the rows of those that are shown.
+
+A hundred thousand lines cost nothing here: the newest page paints first, the ids come behind it,
+and a row is asked for when it is first painted. A row that is not there yet is a blank tape.
+"""
+
+from __future__ import annotations
+
+from array import array
+from collections import OrderedDict
+from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import QAbstractListModel, QModelIndex, QTimer, Signal
+
+from bagtag import services
+from bagtag.ui.desk import Desk
+
+if TYPE_CHECKING:
+    from bagtag.domain.change import Change
+    from bagtag.domain.datum import Datum
+    from bagtag.domain.model import Job
+    from bagtag.domain.standing import Standing
+    from bagtag.services.views import StripPage, StripRow
+    from bagtag.store.work import Store
+
+PAGE = 60
+KEPT = 1500
+"""How many rows are remembered; the rest are asked for again."""
+ROW_ROLE = 256
+"""The `StripRow`, or None while it is under way."""
+_SPOKEN = {0, 11}
+"""Qt's display and accessible-text roles, by their numbers: see theme.py."""
+
+
+def first_page(store: Store, job_id: int, count: int) -> tuple[StripPage, Job, str]:
+    """The newest rows, the job whose datum their pictures are drawn by, and the next number."""
+    page = services.views.last_page(store, job_id, count)
+    return page, services.jobs.get_job(store, job_id), _next_number(page)
+
+
+def _next_number(page: StripPage) -> str:
+    stems = [int("".join(c for c in row.removal.number if c.isdigit()) or 0) for row in page.rows]
+    return str(max(stems, default=0) + 1)
+
+
+class StripModel(QAbstractListModel):
+    """One job's log. With `with_now` its last row is the line to be logged next."""
+
+    ready = Signal()
+    """The newest page is here."""
+    numbered = Signal(str)
+    """The number the next line will get."""
+
+    def __init__(self, desk: Desk, parent: Any = None) -> None:
+        super().__init__(parent)
+        self.desk = desk
+        self.job_id = 0
+        self.datum: Datum | None = None
+        self.next_number = ""
+        self.with_now = False
+        self.standings: dict[int, Standing] | None = None
+        self._total = 0
+        self._first = 0
+        self._ids: array[int] = array("q")
+        self._rows: OrderedDict[int, StripRow] = OrderedDict()
+        self._asked: set[int] = set()
+        self._wanted: set[int] = set()
+        self._soon = QTimer(self)
+        self._soon.setSingleShot(True)
+        self._soon.setInterval(0)
+        self._soon.timeout.connect(self._fetch)
+
+    # What the view asks
+
+    def rowCount(self, parent: QModelIndex = QModelIndex()) -> int:  # noqa: B008  (Qt's own default)
+        return 0 if parent.isValid() else self._total + self.with_now
+
+    def data(self, index: QModelIndex, role: int = 0) -> Any:
+        if role == ROW_ROLE:
+            return self.row_at(index.row())
+        if role in _SPOKEN:
+            return self.spoken(index.row())
+        return None
+
+    def id_at(self, place: int) -> int:
+        """The removal at a row; 0 for the line to be logged, and while ids are under way."""
+        at = place - self._first
+        return self._ids[at] if 0 <= at < len(self._ids) else 0
+
+    def place_of(self, removal_id: int) -> int:
+        """The row of a removal, or -1."""
+        try:
+            return self._ids.index(removal_id) + self._first
+        except ValueError:
+            return -1
+
+    def is_now(self, place: int) -> bool:
+        return self.with_now and place == self._total
+
+    @property
+    def count(self) -> int:
+        """How many lines are logged."""
+        return self._total
+
+    def row_at(self, place: int) -> StripRow | None:
+        """The row if it is here; else it is asked for."""
+        removal_id = self.id_at(place)
+        row = self._rows.get(removal_id)
+        if row is None and removal_id and removal_id not in self._asked:
+            self._wanted.add(place)
+            if not self._soon.isActive():
+                self._soon.start()
+        return row
+
+    def standing_of(self, row: StripRow) -> Standing:
+        return (self.standings or {}).get(row.removal.id) or row.standing
+
+    def spoken(self, place: int) -> str:
+        """What a screen reader says for a row."""
+        if self.is_now(place):
+            return f"{self.next_number}, the next one to log"
+        row = self._rows.get(self.id_at(place))
+        if row is None:
+            return ""
+        said = (f"{row.removal.number} {row.removal.name}", row.short, self.standing_of(row).value)
+        return ", ".join(filter(None, said))
+
+    # What the page tells it
+
+    def show_job(self, job_id: int, count: int = PAGE) -> None:
+        """Show another job's log, the newest page first."""
+        self.job_id = job_id
+        self._reset(0, 0, ())
+        self.standings, self.next_number = None, ""
+        if job_id:
+            self.desk.ask(first_page, job_id, count, then=self._first_page)
+
+    def set_now(self, wanted: bool) -> None:
+        """Whether the line to be logged next stands at the end."""
+        if wanted == self.with_now:
+            return
+        if wanted:
+            self.beginInsertRows(QModelIndex(), self._total, self._total)
+        else:
+            self.beginRemoveRows(QModelIndex(), self._total, self._total)
+        self.with_now = wanted
+        if wanted:
+            self.endInsertRows()
+        else:
+            self.endRemoveRows()
+
+    def set_standings(self, standings: dict[int, Standing] | None) -> None:
+        """The build's word on each part, where a board is at hand."""
+        self.standings = standings
+        self._repaint(0, self._total)
+
+    def hear(self, change: Change) -> None:
+        """Ask again for the rows that were touched, and for the ids where the log has changed."""
+        if change.job_id not in (0, self.job_id) or not self.job_id:
+            return
+        touched = change.touched.get("removal", frozenset())
+        if change.touches("job"):
+            self.show_job(self.job_id)
+            return
+        if change.touches("area") or change.touches("container"):
+            self._rows.clear()
+            self._repaint(0, self._total)
+        if touched:
+            self.desk.ask(rows_of, self.job_id, sorted(touched), then=self._touched)
+
+    # What is answered
+
+    def _first_page(self, answer: tuple[StripPage, Job, str]) -> None:
+        page, job, number = answer
+        if job.id != self.job_id:
+            return
+        self.datum, self.next_number = job.datum, number
+        self._keep(page.rows)
+        self._reset(page.total, page.total - len(page.ids), page.ids)
+        self.numbered.emit(self.next_number)
+        self.ready.emit()
+        if page.total > len(page.ids):
+            self.desk.ask(services.strip.log_ids, self.job_id, then=self._all_ids)
+
+    def _all_ids(self, ids: Sequence[int]) -> None:
+        if len(ids) == self._total:
+            self._ids, self._first = array("q", ids), 0
+            self._repaint(0, self._total)
+        else:
+            self._reset(len(ids), 0, ids)
+
+    def _touched(self, answer: tuple[list[int], list[StripRow]]) -> None:
+        """Fresh rows; the ids are asked for again only where the log itself is another."""
+        ids, rows = answer
+        stays = len(ids) == len(rows) and all(self._stands(row) for row in rows)
+        self._here(answer)
+        if not stays:
+            self.desk.ask(ids_now, self.job_id, then=self._fresh)
+
+    def _stands(self, row: StripRow) -> bool:
+        known = self._rows.get(row.removal.id)
+        return known is not None and known.removal.position == row.removal.position
+
+    def _fresh(self, answer: tuple[int, Sequence[int], str]) -> None:
+        job_id, ids, number = answer
+        if job_id != self.job_id:
+            return
+        self._change_ids(array("q", ids))
+        self.next_number = number
+        self.numbered.emit(number)
+        self._repaint(0, self.rowCount())
+        self.ready.emit()
+
+    def _fetch(self) -> None:
+        places, self._wanted = sorted(self._wanted), set()
+        ids = [id_ for place in _spread(places, self._total) if (id_ := self.id_at(place))]
+        ids = [id_ for id_ in ids if id_ not in self._rows and id_ not in self._asked]
+        if ids:
+            self._asked.update(ids)
+            self.desk.ask(rows_of, self.job_id, ids, then=self._here)
+
+    def _here(self, answer: tuple[list[int], list[StripRow]]) -> None:
+        ids, rows = answer
+        self._asked.difference_update(ids)
+        self._keep(rows)
+        places = [self.place_of(row.removal.id) for row in rows]
+        if places:
+            self._repaint(min(places), max(places) + 1)
+
+    # Its own
+
+    def _keep(self, rows: Iterable[StripRow]) -> None:
+        for row in rows:
+            self._rows[row.removal.id] = row
+            self._rows.move_to_end(row.removal.id)
+        while len(self._rows) > KEPT:
+            self._rows.popitem(last=False)
+
+    def _reset(self, total: int, first: int, ids: Sequence[int]) -> None:
+        self.beginResetModel()
+        self._total, self._first, self._ids = total, first, array("q", ids)
+        self._asked.clear()
+        self.endResetModel()
+
+    def _change_ids(self, ids: array[int]) -> None:
+        """Tell the view of one line more or less as such, so that the choice stays where it is."""
+        old = self._ids
+        if self._first or abs(len(ids) - len(old)) > 1:
+            self._reset(len(ids), 0, ids)
+            return
+        at = next((i for i, (a, b) in enumerate(zip(old, ids, strict=False)) if a != b), None)
+        at = min(len(old), len(ids)) if at is None else at
+        if len(ids) == len(old) + 1 and ids[at + 1 :] == old[at:]:
+            self.beginInsertRows(QModelIndex(), at, at)
+            self._ids, self._total = ids, len(ids)
+            self.endInsertRows()
+        elif len(ids) == len(old) - 1 and ids[at:] == old[at + 1 :]:
+            self.beginRemoveRows(QModelIndex(), at, at)
+            self._ids, self._total = ids, len(ids)
+            self.endRemoveRows()
+        elif ids != old:
+            self._reset(len(ids), 0, ids)
+
+    def _repaint(self, start: int, end: int) -> None:
+        if end > start:
+            self.dataChanged.emit(self.index(start), self.index(end - 1))
+
+
+def ids_now(store: Store, job_id: int) -> tuple[int, Sequence[int], str]:
+    """The ids as they are now, and the next number."""
+    page = services.views.last_page(store, job_id, PAGE)
+    return job_id, services.strip.log_ids(store, job_id), _next_number(page)
+
+
+def rows_of(store: Store, job_id: int, ids: Sequence[int]) -> tuple[list[int], list[StripRow]]:
+    """Rows, with the ids they were asked by."""
+    return list(ids), services.views.strip_rows(store, job_id, ids)
+
+
+def _spread(places: Sequence[int], total: int) -> Iterable[int]:
+    """The places asked for and a few around them, so that scrolling finds the next ones here."""
+    if not places:
+        return ()
+    start, end = max(places[0] - 10, 0), min(places[-1] + 11, total)
+    return range(start, end) if end - start <= 4 * PAGE else places

@@ -1,0 +1,277 @@
+"""What the main window does once the store is open: jobs, stages, scans, undo."""
+
+import sys
+from importlib import import_module
+
+from PySide6.QtCore import QObject, QProcess
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import QWidget
+
+from bagtag import services
+from bagtag.domain.change import Change
+from bagtag.domain.errors import BadInput
+from bagtag.domain.model import Removal
+from bagtag.ui.bench_page import BenchPage
+from bagtag.ui.desk import Desk
+from bagtag.ui.plain_page import PlainPage
+from bagtag.ui.scanner import Scanner
+from bagtag.ui.stage import Stage
+from bagtag.ui.stage_bar import STAGES
+from bagtag.ui.tag_work import TagWork
+from bagtag.ui.window import MainWindow
+
+BENCH = ("Strip", "Build")
+PAGES = {
+    "Job": ("job_stage", "JobStage"),
+    "Containers": ("containers_stage", "ContainersStage"),
+    "Away": ("away_stage", "AwayStage"),
+    "Renew": ("renew_stage", "RenewStage"),
+    "Measure": ("measure_stage", "MeasureStage"),
+    "Close": ("close_stage", "CloseStage"),
+}
+"""Pages that are made when they are first gone to."""
+
+
+class WindowWork(QObject):
+    """Ties the parts of the window to each other and to the desk."""
+
+    def __init__(self, window: MainWindow) -> None:
+        super().__init__(window)
+        self.window = window
+        self.desk: Desk = window.desk
+        self.stage = ""
+        self._made: dict[str, Stage] = {}
+        self._empty: PlainPage | None = None
+        self._go_on = True
+        self.bench = BenchPage(self.desk, window)
+        window.pages.addWidget(self.bench)
+        self.tags = TagWork(self)
+        self.scanner = Scanner(window)
+        self._connect()
+        self._give_keys()
+        self._ask_jobs()
+
+    def _connect(self) -> None:
+        desk, window, field = self.desk, self.window, self.window.field
+        desk.changed.connect(self._changed)
+        desk.job_chosen.connect(self._job_chosen)
+        desk.show_removal.connect(self.show_removal)
+        desk.show_stage.connect(self.go_to)
+        window.stages.chosen.connect(self.go_to)
+        window.title.chosen.connect(self._title_chosen)
+        window.message.undo_wanted.connect(self.undo)
+        field.tape_entered.connect(self._log_tape)
+        field.tape_to_card.connect(self._tape_to_card)
+        field.code_entered.connect(self._code_entered)
+        field.hit_chosen.connect(self._hit_chosen)
+        field.left.connect(self._to_strip)
+        self.bench.numbered.connect(field.set_next_number)
+        self.bench.refused.connect(field.take_back)
+        self.bench.typed.connect(self._typed)
+        self.scanner.scanned.connect(self.tags.scanned)
+
+    def _give_keys(self) -> None:
+        for number, stage in enumerate(STAGES, start=1):
+            self._key(f"Alt+{number}", self._stage_key).setObjectName(stage)
+        for keys, slot in (
+            ("Ctrl+L", self.focus_field),
+            ("F2", self.focus_field),
+            ("Ctrl+J", self.window.title.open_menu),
+            ("Ctrl+Z", self.undo),
+            ("Ctrl+Shift+Z", self.redo),
+            ("Ctrl+Y", self.redo),
+            ("Ctrl+I", self._insert_key),
+        ):
+            self._key(keys, slot)
+
+    def _key(self, keys: str, slot: object) -> QShortcut:
+        made = QShortcut(QKeySequence(keys), self.window)
+        made.setAutoRepeat(False)
+        made.activated.connect(slot)
+        return made
+
+    def _stage_key(self) -> None:
+        self.go_to(self.sender().objectName())
+
+    # Jobs
+
+    def _ask_jobs(self) -> None:
+        self.desk.ask(services.jobs.list_jobs, then=self._jobs_known)
+
+    def _jobs_known(self, jobs: list) -> None:  # type: ignore[type-arg]  # of services.jobs.JobRow
+        window = self.window
+        window.title.set_jobs(jobs)
+        row = next((job for job in jobs if job.id == self.desk.job_id), None)
+        if row is None and jobs and self._go_on:
+            self._go_on = False
+            self.desk.choose_job(jobs[0].id)
+            self.go_to("Build" if jobs[0].back else "Strip")
+            row = jobs[0]
+        window.title.set_title(row.title if row else "")
+        window.setWindowTitle(f"{row.title} – Bagtag" if row else "Bagtag")
+        window.counts.show_counts(*((row.off, row.back, row.away) if row else (0, 0, 0)))
+        if not jobs:
+            self._show_empty()
+
+    def _job_chosen(self, job_id: int) -> None:
+        self._go_on = False
+        self._ask_jobs()
+        self._ask_reader()
+        self.go_to(self.stage or "Strip")
+
+    def _ask_reader(self) -> None:
+        if self.desk.job_id:
+            self.desk.ask(services.tape.reader, self.desk.job_id, then=self.window.field.set_reader)
+        else:
+            self.window.field.set_reader(None)
+
+    def _title_chosen(self, job_id: int) -> None:
+        if job_id:
+            self.desk.choose_job(job_id)
+        else:
+            self.open_new_job()
+
+    def open_new_job(self) -> None:
+        """Go to the form of a job that is still to be opened."""
+        page = self._page("Job")
+        self.go_to("Job")
+        page.open_new()  # type: ignore[attr-defined]  # a JobStage
+
+    def _show_empty(self) -> None:
+        if self.stage == "Job":
+            return
+        if self._empty is None:
+            self._empty = self._make_empty()
+            self.window.pages.addWidget(self._empty)
+        self.window.pages.setCurrentWidget(self._empty)
+        self.window.stages.set_current("")
+        self.stage = ""
+
+    def _make_empty(self) -> PlainPage:
+        page = PlainPage(
+            "Open a job first",
+            "A job is one machine taken apart for one reason. Say which machine it is, and log "
+            "each part as it comes off.",
+            self.window,
+        )
+        page.add_button("Open a job", "primary").clicked.connect(self.open_new_job)
+        page.add_button("Look at the demo").clicked.connect(self.open_demo)
+        return page
+
+    def open_demo(self) -> None:
+        """The demo job in a window of its own, on a copy that is thrown away."""
+        QProcess.startDetached(sys.executable, ["-m", "bagtag", "--demo"])
+        self.desk.say("The demo opens in a window of its own; nothing in it is kept.")
+
+    # Stages
+
+    def go_to(self, stage: str) -> None:
+        """Show a stage; without a job there is only the first."""
+        if not self.desk.job_id and stage != "Job":
+            self.window.stages.set_current(self.stage)
+            self._show_empty()
+            return
+        page = self._page(stage)
+        self.stage = stage
+        self.window.stages.set_current(stage)
+        if page is self.bench:
+            self.bench.set_stage(stage)
+        self.window.pages.setCurrentWidget(page)
+        self.window.field.set_stage(stage)
+        page.enter()
+
+    def _page(self, stage: str) -> Stage:
+        if stage in BENCH:
+            return self.bench
+        if stage not in self._made:
+            module, name = PAGES[stage]
+            made = getattr(import_module(f"bagtag.ui.{module}"), name)
+            self._made[stage] = made(self.desk, self.window)
+            self.window.pages.addWidget(self._made[stage])
+        return self._made[stage]
+
+    def container_page(self) -> Stage:
+        """The page that can show a container."""
+        return self._page("Containers")
+
+    @property
+    def page(self) -> QWidget:
+        return self.window.pages.currentWidget()
+
+    # What is shown
+
+    def show_removal(self, removal_id: int) -> None:
+        """Show a removal on the card, whichever job it is of."""
+        self.desk.ask(services.strip.get_removal, removal_id, then=self._removal_known)
+
+    def _removal_known(self, removal: Removal) -> None:
+        if removal.job_id != self.desk.job_id:
+            self.stage = self.stage if self.stage in BENCH else "Strip"
+            self.desk.choose_job(removal.job_id)
+        self.bench.show_removal(removal.id)
+        if self.stage not in BENCH:
+            self.go_to("Strip")
+        self.bench.show_removal(removal.id)
+
+    def _hit_chosen(self, hit: object) -> None:
+        self.window.field.clear()
+        self.show_removal(hit.removal_id)  # type: ignore[attr-defined]  # a services.find.Hit
+        self._to_strip()
+
+    def _code_entered(self, code: str) -> None:
+        self.window.field.clear()
+        self.tags.scanned(code)
+
+    # What is done
+
+    def _changed(self, change: Change) -> None:
+        self.window.message.hear(change)
+        self._ask_jobs()
+        if any(change.touches(kind) for kind in ("container", "area", "job")):
+            self._ask_reader()
+        page = self.page
+        if isinstance(page, Stage):
+            page.hear(change)
+
+    def _log_tape(self, tape: object) -> None:
+        line = self.window.field.text
+        self.window.field.clear()
+        self.bench.log_tape(line, tape)
+
+    def _tape_to_card(self, tape: object) -> None:
+        self.window.field.clear()
+        self.bench.tape_to_card(tape)
+
+    def undo(self) -> None:
+        """Take back the newest act of the job."""
+        self.desk.act(services.history.undo, self.desk.job_id, failed=self._nothing_to)
+
+    def redo(self) -> None:
+        self.desk.act(services.history.redo, self.desk.job_id, failed=self._nothing_to)
+
+    def _nothing_to(self, error: Exception) -> None:
+        if isinstance(error, BadInput):
+            self.desk.say(error.sentence)
+        else:
+            self.desk.tell_error(error)
+
+    # Keys
+
+    def focus_field(self) -> None:
+        self.window.field.frame.line.setFocus()
+        self.window.field.frame.line.selectAll()
+
+    def _to_strip(self) -> None:
+        if self.page is self.bench:
+            self.bench.strip.setFocus()
+
+    def _typed(self, text: str) -> None:
+        self.window.field.frame.line.setFocus()
+        self.window.field.frame.line.insert(text)
+
+    def _insert_key(self) -> None:
+        if self.page is self.bench:
+            self.bench.insert_before(self.bench.strip.chosen_id or self.bench.card.removal_id)
+
+    def stop(self) -> None:
+        self.scanner.stop()
