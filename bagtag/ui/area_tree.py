@@ -96,7 +96,7 @@ class AreaTree(QWidget):
         self._list = QWidget(self)
         self._column = QVBoxLayout(self._list)
         tight(self._column, 0)
-        self.form = AreaForm(desk, self)
+        self.form = AreaForm(desk, self._list)
         self.new = Line(self, "Add an area", hint="for example: gearbox")
         self.new_field = Field("Add an area", self.new, self)
         self.form.done.connect(self._done)
@@ -104,7 +104,7 @@ class AreaTree(QWidget):
         self.form.deleted.connect(self._delete)
         column = QVBoxLayout(self)
         tight(column, 8)
-        for part in (self.empty, self._list, self.help, self.form, self.new_field):
+        for part in (self.empty, self._list, self.help, self.new_field):
             column.addWidget(part)
         self.form.hide()
         self._show()
@@ -167,7 +167,15 @@ class AreaTree(QWidget):
         area = tree.by_id(self._areas)[area_id]
         self._set_here(area_id)
         self.form.open(area, self._areas, self._openers.get(area.opener_id or 0, ""))
+        self._place_form()
         self.opened.emit()
+
+    def _place_form(self) -> None:
+        """The form stands just below the area it is about."""
+        self._column.removeWidget(self.form)
+        slip = self._slip(self._here or 0)
+        below = self._slips.index(slip) + 1 if slip else len(self._slips)
+        self._column.insertWidget(below, self.form)
 
     def _clicked(self) -> None:
         slip = self.sender()
@@ -241,6 +249,7 @@ class AreaTree(QWidget):
             slip.setFocusPolicy(policy)
 
     def _show(self) -> None:
+        self._column.removeWidget(self.form)
         clear_layout(self._column)
         self._slips = [
             AreaSlip(area, depth, self._openers.get(area.opener_id or 0, ""), self._list)
@@ -250,6 +259,7 @@ class AreaTree(QWidget):
             slip.clicked.connect(self._clicked)
             self._column.addWidget(slip)
             slip.show()
+        self._place_form()
         self.empty.setVisible(not self._slips)
         self.help.setVisible(bool(self._slips))
         self._list.setVisible(bool(self._slips))

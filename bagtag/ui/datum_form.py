@@ -8,7 +8,7 @@ from bagtag.domain.datum import Datum, Side
 from bagtag.ui.forms import Field, Line, tight
 from bagtag.ui.forms_inks import inks
 
-HEIGHT = 330
+HEIGHT = 322
 FIELD_HIGH = 92
 _HINTS = {Side.LEFT: "flywheel side", Side.RIGHT: "clutch side", Side.FRONT: "axle side"}
 
@@ -22,10 +22,14 @@ class SideField(Field):
         line = Line(parent, f"Own name for {side.value}", hint=hint and f"e.g. {hint}")
         super().__init__(side.value.capitalize(), line, parent)
         self.line = line
+        column = self.layout()
+        assert isinstance(column, QVBoxLayout)
+        column.addStretch(1)
 
 
 class BoxPicture(QWidget):
-    """The box with its six fields. Front comes towards the viewer, rear goes away from him."""
+    """The box with its six fields. The near side is the front, or the rear where the viewpoint
+    looks the machine's own way."""
 
     changed = Signal()
 
@@ -35,21 +39,33 @@ class BoxPicture(QWidget):
         self.setMinimumWidth(500)
         order = (Side.TOP, Side.REAR, Side.LEFT, Side.FRONT, Side.RIGHT, Side.BOTTOM)
         self.fields = {side: SideField(side, self) for side in order}
+        self.near, self.far = Side.FRONT, Side.REAR
         for field in self.fields.values():
             field.line.textChanged.connect(self._tell)
 
+    def look_forward(self, forward: bool) -> None:
+        """Whether one looks the machine's own way, so that its rear is the near side."""
+        self.near, self.far = (Side.REAR, Side.FRONT) if forward else (Side.FRONT, Side.REAR)
+        for side, where in ((self.near, "the near side"), (self.far, "the far side")):
+            self.fields[side].caption.setText(f"{side.value.capitalize()}, {where}")
+        self._put_fields()
+
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
+        self._put_fields()
+
+    def _put_fields(self) -> None:
         for side, field in self.fields.items():
             field.setGeometry(self._place(side))
+        self.update()
 
     def _face(self) -> QRectF:
-        """The front face: it takes the middle third."""
+        """The near face: it takes the middle third."""
         wide = self._column()
-        return QRectF((self.width() - wide) / 2, 104, wide, 124)
+        return QRectF((self.width() - wide - self._depth().x()) / 2, 108, wide, 112)
 
     def _column(self) -> float:
-        return min((self.width() - 2 * 44) / 3, 260)
+        return min((self.width() - self._depth().x() - 24) / 3, 280)
 
     def _depth(self) -> QPointF:
         return QPointF(34, -26)
@@ -57,13 +73,13 @@ class BoxPicture(QWidget):
     def _place(self, side: Side) -> QRect:
         face, depth, wide = self._face(), self._depth(), self._column()
         high, gap = FIELD_HIGH, 12
-        middle = face.center().y() - 34
+        middle = face.center().y() - 33
         spot = {
-            Side.FRONT: QRectF(face.x() + 12, middle, face.width() - 24, high),
+            self.near: QRectF(face.x() + 12, middle, face.width() - 24, high),
             Side.LEFT: QRectF(face.x() - gap - wide, middle, wide, high),
             Side.RIGHT: QRectF(face.right() + depth.x() + gap, middle, wide, high),
             Side.TOP: QRectF(face.x(), 0, wide, high),
-            Side.REAR: QRectF(face.right() + depth.x() + gap, 0, wide, high),
+            self.far: QRectF(face.right() + depth.x() + gap, 0, wide, high),
             Side.BOTTOM: QRectF(face.x(), face.bottom() + gap - 2, wide, high),
         }[side]
         room = QRectF(self.rect())
@@ -86,8 +102,8 @@ class BoxPicture(QWidget):
         painter.end()
 
     def _paint_leader(self, painter: QPainter) -> None:
-        """From the field of the rear to the edge behind which it lies."""
-        field = self._place(Side.REAR)
+        """From the field of the far side to the edge behind which it lies."""
+        field = self._place(self.far)
         edge = self._face().topRight() + self._depth()
         start = QPointF(field.left() - 6, field.top() + 46)
         painter.setPen(QPen(inks().muted, 1.5, Qt.PenStyle.DashLine))
@@ -111,7 +127,8 @@ class DatumForm(QWidget):
         tight(column, 12)
         column.addWidget(Field("Looked at from", self.viewpoint, self))
         column.addWidget(self.box)
-        self.viewpoint.textChanged.connect(self._tell)
+        self.viewpoint.textChanged.connect(self._turn)
+        self._turn()
         self.box.changed.connect(self._tell)
 
     @property
@@ -136,6 +153,10 @@ class DatumForm(QWidget):
     def say_nothing(self) -> None:
         for field in self.box.fields.values():
             field.say("")
+
+    def _turn(self) -> None:
+        self.box.look_forward(Datum(self.viewpoint.text()).looks_forward)
+        self.changed.emit()
 
     def _tell(self) -> None:
         self.changed.emit()

@@ -82,7 +82,7 @@ class EntryCard(QFrame):
         self._sight.setSingleShot(True)
         self._sight.timeout.connect(self._bring_into_sight)
         column = QVBoxLayout(self)
-        column.setContentsMargins(24, 10, 24, 16)
+        column.setContentsMargins(24, 14, 24, 16)
         column.setSpacing(10)
         column.addWidget(self.head)
         column.addWidget(self.area, 1)
@@ -358,9 +358,9 @@ class EntryCard(QFrame):
 
     def _say_what(self) -> None:
         if self._removal is not None:
-            self.head.what.setText(f"Correct {self._removal.number}")
+            self.head.say_what(f"Correct {self._removal.number}")
         else:
-            self.head.what.setText("New entry")
+            self.head.say_what("New entry")
 
     # keys, drops and sight
 

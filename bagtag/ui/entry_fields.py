@@ -39,6 +39,7 @@ class EntryFields(QWidget):
         self.container = Line(self, "Container", hint="bag 12, tray 3: found or made")
         self.hardware = HardwareForm(self)
         self.fate = Choices("Fate", FATES, self, columns=4)
+        self.fate.set_value(Fate.REFIT)
         self.condition = WordField("Condition", CONDITIONS, self, hint="as it came off")
         self.goes_on = WordField("Goes on at fitting", GOES_ON, self)
         self.note = Note(self, "Note")

@@ -2,9 +2,9 @@
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFont, QKeyEvent
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QWidget
 
-from bagtag.ui.forms import Field, Line, button, label, tight
+from bagtag.ui.forms import Field, Line, button, tight
 from bagtag.ui.forms_figures import count
 from bagtag.ui.forms_inks import sized
 
@@ -26,7 +26,6 @@ class EntryHead(QWidget):
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
-        self.what = label("", self, scale="small", tone="muted")
         self.shut = button("Leave  Esc", self, role="quiet", name="Leave this entry")
         self.name = Line(self, "Name of the part", hint="What came off?")
         self.quantity = QuantityLine(self, "How many")
@@ -43,18 +42,15 @@ class EntryHead(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
-        top = QHBoxLayout()
-        tight(top, 8)
-        top.addWidget(self.what, 1)
-        top.addWidget(self.shut)
-        row = QHBoxLayout()
+        row = QHBoxLayout(self)
         tight(row, 12)
         row.addWidget(self.fields["name"], 1, Qt.AlignmentFlag.AlignTop)
         row.addWidget(self.fields["quantity"], 0, Qt.AlignmentFlag.AlignTop)
-        column = QVBoxLayout(self)
-        tight(column, 2)
-        column.addLayout(top)
-        column.addLayout(row)
+        row.addWidget(self.shut, 0, Qt.AlignmentFlag.AlignTop)
+
+    def say_what(self, what: str) -> None:
+        """What is being entered: `New entry`, `Correct 28`."""
+        self.fields["name"].caption.setText(what)
 
     def say(self, field: str, sentence: str) -> bool:
         if field not in self.fields:

@@ -13,6 +13,7 @@ from bagtag.ui.forms import TOUCH, clear_layout, tight
 from bagtag.ui.forms_inks import Inks, inks, sized
 from bagtag.ui.picture import paint
 
+PICTURE = 66
 _STEPS = {
     Qt.Key.Key_Left: (-1, 0),
     Qt.Key.Key_Right: (1, 0),
@@ -38,6 +39,7 @@ class Choice(QAbstractButton):
     def __init__(self, option: Option, parent: "Choices") -> None:
         super().__init__(parent)
         self.option = option
+        self.tall = False
         self.setCheckable(True)
         self.setText(option.title)
         said = ", ".join(filter(None, (option.title, option.detail)))
@@ -46,8 +48,8 @@ class Choice(QAbstractButton):
         self.setCursor(Qt.CursorShape.PointingHandCursor)
 
     def sizeHint(self) -> QSize:
-        high = 56 if self.option.detail or self.option.picture else TOUCH
-        return QSize(self._title_width() + self._left() + self._right() + 6, high)
+        wide = self._title_width() + self._left() + self._right() + 6
+        return QSize(wide, 56 if self.tall else TOUCH)
 
     def minimumSizeHint(self) -> QSize:
         return QSize(self._left() + min(self._title_width(), 60) + self._right(), TOUCH)
@@ -69,7 +71,7 @@ class Choice(QAbstractButton):
         self._paint_frame(painter, colours)
         self._paint_key(painter, colours)
         self._paint_words(painter, colours)
-        if self.option.picture is not None:
+        if self._right() == PICTURE:
             self._paint_picture(painter, colours)
         painter.end()
 
@@ -120,7 +122,10 @@ class Choice(QAbstractButton):
         return 34 if self.option.key else 14
 
     def _right(self) -> int:
-        return 66 if self.option.picture else 12
+        """Room at the right: for the picture, where it leaves the words theirs."""
+        wanted = self._left() + self._title_width() + PICTURE
+        fits = self.width() >= wanted or not self.isVisible()
+        return PICTURE if self.option.picture and fits else 12
 
 
 def fitted(picture: Picture, box: QRectF) -> tuple[Picture, QRectF]:
@@ -169,7 +174,9 @@ class Choices(QWidget):
         value = self.value
         clear_layout(self._grid)
         self._choices = [Choice(option, self) for option in options]
+        tall = any(option.detail or option.picture for option in options)
         for place, choice in enumerate(self._choices):
+            choice.tall = tall
             choice.clicked.connect(self._clicked)
             self._grid.addWidget(choice, place // self._columns, place % self._columns)
         self.set_value(value)

@@ -1,43 +1,17 @@
-"""A short list of what was entered, each to be opened again or taken out."""
+"""What was entered, as slips of tape: each to be opened again or taken out."""
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from bagtag.ui.forms import button, clear_layout, tight
+from bagtag.ui.forms import clear_layout
+from bagtag.ui.forms_flow import Flow
 from bagtag.ui.forms_plain import Slip
 
 
-class Row(QWidget):
-    """One line: Enter opens it, Delete takes it out."""
-
-    opened = Signal()
-    removed = Signal()
-
-    def __init__(self, text: str, name: str, parent: QWidget) -> None:
-        super().__init__(parent)
-        self.press = Slip(text, self)
-        self.press.setAccessibleName(f"Change {name}: {text}")
-        self.press.setToolTip("Enter changes it, Delete takes it out")
-        self.out = button("Take out", self, role="quiet", name=f"Take out {name}: {text}")
-        row = QHBoxLayout(self)
-        tight(row, 6)
-        row.addWidget(self.press, 1)
-        row.addWidget(self.out)
-        self.press.clicked.connect(self.opened)
-        self.out.clicked.connect(self.removed)
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
-            self.removed.emit()
-        else:
-            super().keyPressEvent(event)
-
-
 class Rows(QWidget):
-    """The lines, and which one is open."""
+    """Enter or a click opens a slip, Delete takes it out. The open one is marked."""
 
     opened = Signal(int)
     removed = Signal(int)
@@ -45,36 +19,38 @@ class Rows(QWidget):
     def __init__(self, name: str, parent: QWidget) -> None:
         super().__init__(parent)
         self._name = name
-        self._rows: list[Row] = []
-        self._column = QVBoxLayout(self)
-        tight(self._column, 6)
+        self._slips: list[Slip] = []
+        self._flow = Flow(self)
+        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
+        self.hide()
 
     def set_rows(self, texts: Sequence[str], opened: int | None = None) -> None:
-        """Show these lines; the open one is not shown, its editor stands for it."""
-        if [row.press.text() for row in self._rows] == list(texts):
-            self._show_open(opened)
-            return
-        clear_layout(self._column)
-        self._rows = [Row(text, self._name, self) for text in texts]
-        for row in self._rows:
-            row.opened.connect(self._open)
-            row.removed.connect(self._remove)
-            self._column.addWidget(row)
-        self._show_open(opened)
+        """Show these lines; `opened` is the one whose editor is open."""
+        if [slip.text() for slip in self._slips] != list(texts):
+            self._remake(texts)
+        for place, slip in enumerate(self._slips):
+            slip.set_open(place == opened)
+        self.setVisible(bool(self._slips))
 
-    def row(self, place: int) -> Row:
-        return self._rows[place]
-
-    def press(self, place: int) -> Slip:
-        return self._rows[place].press
+    def slip(self, place: int) -> Slip:
+        return self._slips[place]
 
     def __len__(self) -> int:
-        return len(self._rows)
+        return len(self._slips)
 
-    def _show_open(self, opened: int | None) -> None:
-        for place, row in enumerate(self._rows):
-            row.setVisible(place != opened)
-        self.setVisible(any(place != opened for place in range(len(self._rows))))
+    def _remake(self, texts: Sequence[str]) -> None:
+        clear_layout(self._flow)
+        self._slips = [Slip(text, self) for text in texts]
+        for slip in self._slips:
+            slip.setAccessibleName(f"{self._name}: {slip.text()}")
+            slip.setToolTip("Enter changes it, Delete takes it out")
+            slip.clicked.connect(self._open)
+            slip.removed.connect(self._remove)
+            self._flow.addWidget(slip)
+            slip.show()
+        self.updateGeometry()
 
     def _open(self) -> None:
         self.opened.emit(self._place())
@@ -83,5 +59,5 @@ class Rows(QWidget):
         self.removed.emit(self._place())
 
     def _place(self) -> int:
-        row = self.sender()
-        return next(place for place, known in enumerate(self._rows) if known is row)
+        slip = self.sender()
+        return next(place for place, known in enumerate(self._slips) if known is slip)

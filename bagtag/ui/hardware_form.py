@@ -38,7 +38,7 @@ class HardwareForm(QWidget):
         self.tape_field = Field("Held by, as on tape; Enter adds it", self.tape, self)
         self.heard = label("", self, scale="small", tone="muted")
         self.override = label(OVERRIDE, self, scale="small", tone="muted")
-        self.frame = panel(self)
+        self.frame = panel(self, "tape")
         self.editor = HardwareEditor(self.frame)
         self.by_fields = button("By &fields", self, name="Add hardware field by field")
         self.by_fields.clicked.connect(self.add)
@@ -63,7 +63,6 @@ class HardwareForm(QWidget):
         column.addWidget(self.heard)
         column.addWidget(self.override)
         self.heard.hide()
-        self.rows.hide()
         self.setFocusProxy(self.tape)
 
     def _acts(self) -> QHBoxLayout:
@@ -73,10 +72,12 @@ class HardwareForm(QWidget):
         leave = button(
             "Leave it  (Esc)", self.frame, role="quiet", name="Leave this line as it was"
         )
+        out = button("Take it out", self.frame, role="quiet", name="Take this line out")
         done.clicked.connect(self._go_on)
         leave.clicked.connect(self.leave)
-        row.addWidget(done)
-        row.addWidget(leave)
+        out.clicked.connect(self._take_open_out)
+        for press in (done, leave, out):
+            row.addWidget(press)
         row.addStretch(1)
         return row
 
@@ -161,6 +162,14 @@ class HardwareForm(QWidget):
         self._edited()
         self._close()
         self.tape.setFocus()
+
+    def _take_open_out(self) -> None:
+        place = self._open
+        if place is not None and place < len(self._before):
+            self._lines = list(self._before)
+            self.take_out(place)
+        else:
+            self.leave()
 
     def _edit_at(self, place: int, line: HeldBy) -> None:
         self._before = self.lines

@@ -47,6 +47,8 @@ class PhotoView(QDialog):
         self.area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._build()
         self.resize(_most_of(parent))
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setFocus()
         self._turn_to(place)
 
     def _build(self) -> None:

@@ -4,7 +4,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
 from bagtag import services
 from bagtag.domain.errors import NotFound
@@ -129,6 +129,7 @@ class RemovalPicker(QWidget):
         clear_layout(self._slips)
         for _, text in found:
             slip = Slip(text, self._list)
+            slip.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
             slip.clicked.connect(self._clicked)
             self._slips.addWidget(slip)
             slip.show()

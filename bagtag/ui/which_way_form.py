@@ -15,18 +15,19 @@ from bagtag.ui.fact_editor import FactEditor
 from bagtag.ui.fact_faces import FacesEditor
 from bagtag.ui.fact_place import PlaceEditor
 from bagtag.ui.fact_small import HandEditor, MatchMarkEditor, SeatEditor
-from bagtag.ui.forms import ENTER, Press, button, is_inside, panel, tight
+from bagtag.ui.forms import ENTER, button, is_inside, panel, tight
 from bagtag.ui.forms_flow import Flow
+from bagtag.ui.forms_plain import KeyButton
 from bagtag.ui.forms_rows import Rows
 from bagtag.ui.which_way_view import WhichWayView
 
 _KINDS: dict[str, tuple[str, type[FactEditor]]] = {
-    "F": ("&Faces", FacesEditor),
-    "H": ("&Hand", HandEditor),
-    "P": ("&Place", PlaceEditor),
-    "C": ("&Clocking", ClockingEditor),
-    "S": ("&Seat", SeatEditor),
-    "M": ("&Match mark", MatchMarkEditor),
+    "F": ("Faces", FacesEditor),
+    "H": ("Hand", HandEditor),
+    "P": ("Place", PlaceEditor),
+    "C": ("Clocking", ClockingEditor),
+    "S": ("Seat", SeatEditor),
+    "M": ("Match mark", MatchMarkEditor),
 }
 _KEYS: dict[type, str] = {
     Faces: "F", Hand: "H", Place: "P", Clocking: "C", Seat: "S", MatchMark: "M",
@@ -50,15 +51,15 @@ class WhichWayForm(QWidget):
         self.rows = Rows("which way", self)
         self.rows.opened.connect(self.edit)
         self.rows.removed.connect(self.take_out)
-        self.frame = panel(self)
+        self.frame = panel(self, "tape")
         self._kinds = QWidget(self)
-        self._buttons: dict[str, Press] = {}
+        self._buttons: dict[str, KeyButton] = {}
         self._build()
 
     def _build(self) -> None:
         kinds = Flow(self._kinds)
         for key, (title, _) in _KINDS.items():
-            press = button(title, self._kinds, role="plain", name=f"Add {title[1:]} (key {key})")
+            press = KeyButton(key, title, self._kinds)
             press.clicked.connect(self._add_pressed)
             press.setProperty("fact", key)
             kinds.addWidget(press)
@@ -71,7 +72,6 @@ class WhichWayForm(QWidget):
         tight(column, 8)
         for part in (self.view, self.rows, self.frame, self._kinds):
             column.addWidget(part)
-        self.rows.hide()
         self._show()
 
     @property
@@ -177,13 +177,22 @@ class WhichWayForm(QWidget):
         leave = button(
             "Leave it  (Esc)", self.frame, role="quiet", name="Leave this fact as it was"
         )
+        out = button("Take it out", self.frame, role="quiet", name="Take this fact out")
         done.clicked.connect(self.go_on)
         leave.clicked.connect(self.leave)
-        row.addWidget(done)
-        row.addWidget(leave)
+        out.clicked.connect(self._take_open_out)
+        self._acts = (done, leave, out)
+        for press in self._acts:
+            row.addWidget(press)
         row.addStretch(1)
-        self._acts = (done, leave)
         return row
+
+    def _take_open_out(self) -> None:
+        place = self._open
+        if place is not None and place < len(self._before):
+            self.take_out(place)
+        else:
+            self.leave()
 
     def _close_editor(self) -> None:
         self._open = None
