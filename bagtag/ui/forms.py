@@ -88,13 +88,10 @@ class Line(QLineEdit):
 
     def suggest(self, words: Sequence[str]) -> None:
         """Offer words while typing; Down shows them all."""
-        old = self.completer()
         completer = QCompleter(list(words), self)
         completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
         completer.setFilterMode(Qt.MatchFlag.MatchContains)
-        self.setCompleter(completer)
-        if old is not None:
-            old.deleteLater()
+        self.setCompleter(completer)  # which deletes the one before
 
     def event(self, event: QEvent) -> bool:
         if event.type() == QEvent.Type.ShortcutOverride and _is_repeat_key(event):
