@@ -190,6 +190,8 @@ class BenchPage(Stage):
         self.strip.set_standings(dict(standings(board)))
         if first and self.building and not self.strip.chosen_id:
             self.strip.go_to_work()
+        if self.building and not self.card.removal_id and not self._sought:
+            self.build.show_next()
 
     # What is done
 

@@ -26,6 +26,8 @@ if TYPE_CHECKING:
 ROW, GAP = 66, 8
 """Height of a row, of which the gap to the next piece of tape."""
 THUMB = 46
+WIDE = 400
+"""From this width on there is room for a thumbnail beside the name."""
 _PICTURE = QRectF(58, 9, 60, 41)
 _TEXT = 130
 _STRONG = {Standing.NEXT, Standing.AWAY}
@@ -86,7 +88,7 @@ class StripDelegate(QStyledItemDelegate):
         state = self._state(row, standing)
         strong = self.building and standing in _STRONG
         room = tape.right_room(code, state)
-        room += self._thumb(tape, row, room) if row.thumb else 0
+        room += self._thumb(tape, row, room) if row.thumb and tape.width >= WIDE else 0
         tape.right(23, code, colours.muted)
         tape.right(43, state, colours.accent if strong else colours.muted, bold=strong)
         name = row.removal.name

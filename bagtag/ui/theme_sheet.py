@@ -35,6 +35,7 @@ QLineEdit, QPlainTextEdit, QTextEdit, QComboBox, QAbstractSpinBox {
     background: @card; color: @ink; border: 1px solid @muted; border-radius: 6px;
     padding: 0 9px; selection-background-color: @accent; selection-color: @on_accent;
 }
+QLineEdit, QPlainTextEdit, QTextEdit { placeholder-text-color: @muted; }
 QLineEdit, QComboBox, QAbstractSpinBox { min-height: 42px; }
 QPlainTextEdit, QTextEdit { padding: 6px 5px; }
 QLineEdit:focus, QPlainTextEdit:focus, QTextEdit:focus, QComboBox:focus, QAbstractSpinBox:focus {
