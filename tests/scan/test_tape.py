@@ -291,7 +291,8 @@ def test_a_word_denied_or_doubted_is_kept_and_not_obeyed(said):
     ["oil pump", "oil seal", "grease nipple", "check valve", "front bearing", "top gear",
      "flush plug", "inspection cover", "blue spring", "renewable filter", "left cover",
      "second gear", "2-stroke oil tank", "M6 insert", "bag of shims", "no. 2 jet", "O-ring 20 x 2",
-     "6203 bearing", "2 x 4 mm dowel", "19 tooth sprocket", "bearing 20x47x14", "fuel line to tank", "I", "Ё"],
+     "6203 bearing", "2 x 4 mm dowel", "19 tooth sprocket", "bearing 20x47x14", "I", "Ё",
+     "fuel line to tank"],
 )  # fmt: skip
 def test_the_trades_words_inside_a_name_stay_in_it(name):
     tape = read(f"{name}, bag 12", DATUM, BAGS)
