@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QBoxLayout, QFileDialog, QFrame, QStackedLayout, Q
 from bagtag import services
 from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
-from bagtag.domain.model import PhotoRole
+from bagtag.domain.model import Photo, PhotoRole
 from bagtag.ui.card_acts import CardActs
 from bagtag.ui.card_asks import AskReason, AskShop
 from bagtag.ui.card_facts import CardCautions, CardFacts
@@ -22,6 +22,7 @@ from bagtag.ui.card_way import CardWay
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms import tight
 from bagtag.ui.label_dialog import open_labels
+from bagtag.ui.photo_view import PhotoView
 
 if TYPE_CHECKING:
     from bagtag.services.tags import Match
@@ -301,5 +302,6 @@ class BenchCardView(QFrame):
         if result[1]:
             self.desk.said.emit(" ".join(result[1]), True)
 
-    def _look_at(self, photos: object) -> None:
-        """Show photos large."""
+    def _look_at(self, photo: Photo) -> None:
+        photos = self.card.photos if self.card else ()
+        PhotoView(self.desk, photos, photos.index(photo), self).open()

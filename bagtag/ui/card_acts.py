@@ -1,13 +1,15 @@
 """The acts of the card: only those that make sense for the part as it stands now."""
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from PySide6.QtCore import QSize
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from bagtag.domain.standing import Standing
 from bagtag.ui.card_parts import Act
-from bagtag.ui.forms_flow import Flow
+from bagtag.ui.forms import TOUCH
 from bagtag.ui.theme import mark
 
 if TYPE_CHECKING:
@@ -37,9 +39,8 @@ class CardActs(QWidget):
         self.more.toggled.connect(self._fold)
         self._first = (self.fitted, self.came_back, self.take_back, self.tag)
         self._rest = (self.photo, self.correct, self.in_strip, self.send_away, self.twins)
-        flow = Flow(self, GAP)
-        for act in (*self._first, *self._rest, self.more):
-            flow.addWidget(act)
+        self._lines = 1
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self._wanted: set[Act] = {self.tag, self.correct, self.in_strip, self.twins}
 
     def show_card(self, card: "BenchCard") -> None:
@@ -60,17 +61,36 @@ class CardActs(QWidget):
         super().resizeEvent(event)
         self._fold()
 
+    def sizeHint(self) -> QSize:
+        return QSize(320, self._lines * (TOUCH + GAP) - GAP)
+
     def _fold(self) -> None:
-        """Show what makes sense, as many as the row has room for, and the rest when asked for."""
+        """Show what makes sense, as many as one line has room for, the rest when asked for."""
         wanted = [act for act in (*self._first, *self._rest) if act in self._wanted]
-        widths = [act.sizeHint().width() + GAP for act in wanted]
-        narrow = sum(widths) - GAP > self.width()
-        self.more.offer(narrow)
+        narrow = _width(wanted) > self.width()
+        kept = wanted
+        while narrow and not self.more.isChecked() and _width([*kept, self.more]) > self.width():
+            kept = kept[:-1]
         self.more.say("Less" if self.more.isChecked() else "More")
-        room = self.width() - (self.more.sizeHint().width() + GAP if narrow else 0) + GAP
+        self.more.offer(narrow)
         for act in (*self._first, *self._rest):
             act.offer(act in self._wanted)
-        for act, width in zip(wanted, widths, strict=True):
-            room -= width
-            if room < 0 and not self.more.isChecked():
-                act.hide()
+            act.setVisible(act in kept)
+        self._place([*kept, self.more] if narrow else kept)
+
+    def _place(self, acts: Sequence[Act]) -> None:
+        """From left to right, line by line."""
+        x, line = 0, 0
+        for act in acts:
+            wide = act.sizeHint().width()
+            if x and x + wide > self.width():
+                x, line = 0, line + 1
+            act.setGeometry(x, line * (TOUCH + GAP), wide, TOUCH)
+            x += wide + GAP
+        if self._lines != line + 1:
+            self._lines = line + 1
+            self.updateGeometry()
+
+
+def _width(acts: Sequence[Act]) -> int:
+    return sum(act.sizeHint().width() + GAP for act in acts) - GAP

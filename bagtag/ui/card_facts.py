@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
 from bagtag.domain.cautions import cautions
+from bagtag.domain.hardware import HeldBy
 from bagtag.domain.model import Fate, Replacement
 from bagtag.domain.standing import Standing
 from bagtag.ui.card_parts import Values
@@ -23,7 +24,7 @@ REPLACEMENT = {
 class CardFacts(Values):
     def show_card(self, card: "BenchCard") -> None:
         removal = card.removal
-        held = "\n".join(str(line) for line in removal.held_by)
+        held = "\n".join(map(hardware, removal.held_by))
         done = card.standing in (Standing.IN, Standing.SCRAPPED)
         self.show_values(
             [
@@ -37,6 +38,12 @@ class CardFacts(Values):
                 ("Note", removal.note, "ink"),
             ]
         )
+
+
+def hardware(line: HeldBy) -> str:
+    """One line of hardware; a torque is never torn from its unit at the end of a line."""
+    torque = str(line.torque) if line.torque else ""
+    return str(line).replace(torque, torque.replace(" ", "\u00a0")) if torque else str(line)
 
 
 def waits(card: "BenchCard") -> str:

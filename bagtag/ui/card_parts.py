@@ -139,6 +139,11 @@ class Emptiness(QWidget):
         self.next.setText(what_next)
 
 
+def keyless(text: str) -> str:
+    """A person's own words on a button: no `&` in them makes a key."""
+    return text.replace("&", "&&")
+
+
 def inks_of(widget: QWidget) -> tuple[QColor, QColor, QColor]:
     """Ink, accent and a faint line, for what is drawn by hand."""
     palette = widget.palette()

@@ -155,7 +155,7 @@ class CardPhotos(QWidget):
         box = self.sender()
         assert isinstance(box, PhotoBox)
         if box.photos:
-            self.looked_at.emit(box.photos)
+            self.looked_at.emit(box.photos[0])
         else:
             self.wanted.emit(box.role)
 

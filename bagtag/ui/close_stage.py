@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from bagtag import services
 from bagtag.domain.model import Fate, Removal
-from bagtag.ui.card_parts import Scroll
+from bagtag.ui.card_parts import Scroll, keyless
 from bagtag.ui.close_sum import ClosingSum
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms import Press, button, clear_layout, label, tight
@@ -26,7 +26,7 @@ class Left(Press):
     def __init__(self, removal: Removal, parent: QWidget) -> None:
         pieces = f"{removal.quantity} × " if removal.quantity > 1 else ""
         said = f"{removal.number}   {pieces}{removal.name}"
-        super().__init__(f"{said}   ({why(removal)})", parent)
+        super().__init__(keyless(f"{said}   ({why(removal)})"), parent)
         self.removal_id = removal.id
         self.setProperty("role", "quiet")
         self.setStyleSheet("text-align: left;")

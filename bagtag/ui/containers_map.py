@@ -4,18 +4,27 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtGui import QDragEnterEvent, QDragLeaveEvent, QDropEvent, QFontMetrics, QResizeEvent
+from PySide6.QtCore import QRectF, QSize, Qt, Signal
+from PySide6.QtGui import (
+    QDragEnterEvent,
+    QDragLeaveEvent,
+    QDropEvent,
+    QFontMetrics,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QResizeEvent,
+)
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from bagtag import services
 from bagtag.domain.codes import show
 from bagtag.domain.standing import Standing
-from bagtag.ui.card_parts import Scroll
+from bagtag.ui.card_parts import Scroll, keyless
 from bagtag.ui.forms import Press, clear_layout, label
 from bagtag.ui.forms_flow import Flow
 from bagtag.ui.stage_list import ids_in
-from bagtag.ui.theme import mark
+from bagtag.ui.theme import current
 
 if TYPE_CHECKING:
     from bagtag.services.containers import ContainerRow
@@ -66,7 +75,7 @@ class Head(Press):
     """A container's name; pressing it chooses the container."""
 
     def __init__(self, row: "ContainerRow", parent: QWidget) -> None:
-        super().__init__(row.container.label, parent)
+        super().__init__(keyless(row.container.label), parent)
         self.setProperty("role", "quiet")
         self.setCheckable(True)
         self.setAccessibleName(f"{row.container.label}, tag {show(row.code)}")
@@ -100,7 +109,17 @@ class ContainerCard(QFrame):
 
     def choose(self, chosen: bool) -> None:
         self.head.setChecked(chosen)
-        mark(self, chosen=chosen)
+        self.setProperty("chosen", chosen)
+        self.update()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        if self.head.isChecked():
+            painter = QPainter(self)
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            painter.setPen(QPen(current().accent, 3))
+            painter.drawRoundedRect(QRectF(self.rect()).adjusted(1.5, 1.5, -1.5, -1.5), 6, 6)
+            painter.end()
 
     def _press(self) -> None:
         self.pressed.emit(self.container_id)
@@ -109,14 +128,15 @@ class ContainerCard(QFrame):
         if ids_in(event.mimeData()):
             event.acceptProposedAction()
             self.head.setChecked(True)
+            self.update()
 
     def dragLeaveEvent(self, event: QDragLeaveEvent) -> None:
         super().dragLeaveEvent(event)
-        self.head.setChecked(bool(self.property("chosen")))
+        self.choose(bool(self.property("chosen")))
 
     def dropEvent(self, event: QDropEvent) -> None:
         ids = ids_in(event.mimeData())
-        self.head.setChecked(bool(self.property("chosen")))
+        self.choose(bool(self.property("chosen")))
         if ids:
             event.acceptProposedAction()
             self.dropped.emit(self.container_id, ids)

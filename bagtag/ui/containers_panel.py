@@ -13,7 +13,12 @@ from bagtag.ui.stage_list import PartList
 if TYPE_CHECKING:
     from bagtag.services.containers import ContainerRow
 
-NOWHERE = "nothing, it stands by itself"
+NOWHERE = "nothing"
+
+
+def capital(label: str) -> str:
+    """`Shelf B`: the first letter large, the others as they are."""
+    return label[:1].upper() + label[1:]
 
 
 class ContainersPanel(QFrame):
@@ -38,7 +43,7 @@ class ContainersPanel(QFrame):
         self.parent_box = QComboBox(self.form)
         self.parent_box.setMinimumHeight(TOUCH)
         self.fields = {
-            "name": Field("Number or name", self.name, self.form),
+            "name": Field("Number", self.name, self.form),
             "parent": Field("Stands in", self.parent_box, self.form),
         }
         self.save = button("Save", self.form)
@@ -60,8 +65,10 @@ class ContainersPanel(QFrame):
         form = QVBoxLayout(self.form)
         form.setContentsMargins(0, 0, 0, 0)
         form.setSpacing(8)
-        for field in self.fields.values():
-            form.addWidget(field)
+        pair_of_fields = QHBoxLayout()
+        pair_of_fields.addWidget(self.fields["name"], 2)
+        pair_of_fields.addWidget(self.fields["parent"], 3)
+        form.addLayout(pair_of_fields)
         for pair in ((self.save, self.print), (self.delete, self.back)):
             row = QHBoxLayout()
             for press in pair:
@@ -81,7 +88,6 @@ class ContainersPanel(QFrame):
         loose = where.on_the_bench
         self.row = None
         self.form.hide()
-        self.bench.hide()
         self.head.setText(f"On the bench, {len(loose)}" if loose else "Nothing lies loose")
         self.parts.show_rows(loose)
         self.parts.setVisible(bool(loose))
@@ -92,10 +98,9 @@ class ContainersPanel(QFrame):
         self.row = row
         inside = where.inside(row.container.id)
         count = f", {len(inside)}" if inside else ", empty"
-        self.head.setText(row.container.label.capitalize() + count)
+        self.head.setText(capital(row.container.label) + count)
         self.parts.show_rows(inside)
         self.parts.setVisible(bool(inside))
-        self.bench.setVisible(bool(inside))
         self.delete.setEnabled(not inside and not where.standing_in(row.container.id))
         self.form.show()
         if not same:
@@ -121,7 +126,7 @@ class ContainersPanel(QFrame):
 
     def _count(self) -> None:
         chosen = len(self.parts.chosen())
-        self.bench.setEnabled(bool(chosen))
+        self.bench.setVisible(bool(chosen) and self.row is not None)
         if chosen:
             self.hint.setText(f"{chosen} chosen. Press the container they go into, or drag them.")
         elif self.parts.isVisibleTo(self):

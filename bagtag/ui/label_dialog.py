@@ -5,20 +5,14 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QSettings
-from PySide6.QtWidgets import (
-    QAbstractSpinBox,
-    QComboBox,
-    QDoubleSpinBox,
-    QGridLayout,
-    QSpinBox,
-    QWidget,
-)
+from PySide6.QtWidgets import QComboBox, QGridLayout, QWidget
 
 from bagtag import services
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms import TOUCH, Field, label
 from bagtag.ui.sheet_dialog import Call, PaperDialog
 from bagtag.ui.sheet_preview import LittleSheet
+from bagtag.ui.sheet_stepper import Stepper
 
 if TYPE_CHECKING:
     from bagtag.services.labels import LabelOrder, Preview
@@ -53,15 +47,13 @@ class LabelDialog(PaperDialog):
         self.feed = label("", self, scale="small", tone="muted")
         self.sheet = LittleSheet(self)
         self.start = Field("First free place", self.sheet, self)
-        self.copies = QSpinBox(self)
-        self.copies.setRange(1, 99)
-        self.right, self.down = _millimetres(self), _millimetres(self)
+        self.copies = Stepper("Copies of each", self, least=1, most=99)
+        self.right = Stepper("Nudge right, in mm", self, least=-20, most=20, step=0.5)
+        self.down = Stepper("Nudge down, in mm", self, least=-20, most=20, step=0.5)
         self.dots = QComboBox(self)
         self.dots.addItems([f"{dpi} dpi" for dpi in DPI])
-        for editor in (self.stock, self.copies, self.right, self.down, self.dots):
-            editor.setMinimumHeight(TOUCH)
-        for box in (self.copies, self.right, self.down):
-            box.setButtonSymbols(QAbstractSpinBox.ButtonSymbols.NoButtons)
+        for box in (self.stock, self.dots):
+            box.setMinimumHeight(TOUCH)
 
     def _lay_controls(self) -> None:
         self.controls.addWidget(Field("Label stock", self.stock, self))
@@ -71,8 +63,8 @@ class LabelDialog(PaperDialog):
         grid.addWidget(self.start, 0, 0, 3, 1)
         grid.addWidget(Field("Copies of each", self.copies, self), 0, 1)
         grid.addWidget(Field("Printer", self.dots, self), 0, 2)
-        grid.addWidget(Field("Nudge right", self.right, self), 1, 1)
-        grid.addWidget(Field("Nudge down", self.down, self), 1, 2)
+        grid.addWidget(Field("Nudge right, mm", self.right, self), 1, 1)
+        grid.addWidget(Field("Nudge down, mm", self.down, self), 1, 2)
         grid.setRowStretch(2, 1)
         grid.setColumnStretch(1, 1)
         grid.setColumnStretch(2, 1)
@@ -81,9 +73,9 @@ class LabelDialog(PaperDialog):
     def _listen(self) -> None:
         self.stock.currentIndexChanged.connect(self._stock_chosen)
         self.sheet.chosen.connect(self.later)
-        self.copies.valueChanged.connect(self.later)
-        self.right.valueChanged.connect(self.later)
-        self.down.valueChanged.connect(self.later)
+        self.copies.changed.connect(self.later)
+        self.right.changed.connect(self.later)
+        self.down.changed.connect(self.later)
         self.dots.currentIndexChanged.connect(self.later)
 
     def _stock_chosen(self) -> None:
@@ -102,9 +94,9 @@ class LabelDialog(PaperDialog):
         self.stock.setCurrentIndex(names.index(name) if name in names else 0)
         dpi = int(str(settings.value("labels/dpi", self._wanted.dpi)))
         self.dots.setCurrentIndex(DPI.index(dpi) if dpi in DPI else 1)
-        self.right.setValue(float(str(settings.value("labels/right", self._wanted.nudge[0]))))
-        self.down.setValue(float(str(settings.value("labels/down", self._wanted.nudge[1]))))
-        self.copies.setValue(self._wanted.copies)
+        self.right.set_value(float(str(settings.value("labels/right", self._wanted.nudge[0]))))
+        self.down.set_value(float(str(settings.value("labels/down", self._wanted.nudge[1]))))
+        self.copies.set_value(self._wanted.copies)
 
     def remember(self) -> None:
         settings, order = QSettings(), self.order()
@@ -120,8 +112,8 @@ class LabelDialog(PaperDialog):
             self._wanted,
             stock=stock.name,
             start=self.sheet.start if stock.per_page > 1 else 1,
-            copies=self.copies.value(),
-            nudge=(self.right.value(), self.down.value()),
+            copies=round(self.copies.value),
+            nudge=(self.right.value, self.down.value),
             dpi=self.dpi(),
         )
 
@@ -160,12 +152,3 @@ def counted(report: Any, shown: int) -> str:
 def more(warnings: tuple[str, ...]) -> str:
     rest = len(warnings) - 4
     return f"\nand {rest} more." if rest > 0 else ""
-
-
-def _millimetres(parent: QWidget) -> QDoubleSpinBox:
-    box = QDoubleSpinBox(parent)
-    box.setRange(-20, 20)
-    box.setSingleStep(0.5)
-    box.setDecimals(1)
-    box.setSuffix(" mm")
-    return box

@@ -90,7 +90,8 @@ class Ticks(QStyledItemDelegate):
         inner = QStyleOptionViewItem(option)
         chosen = bool(option.state & QStyle.StateFlag.State_Selected)
         colours = current()
-        painter.fillRect(option.rect, colours.tape if chosen else colours.card)
+        if chosen:
+            painter.fillRect(option.rect.adjusted(1, 1, -1, -1), colours.tape)
         inner.rect = option.rect.adjusted(self.ROOM, 0, 0, 0)
         super().paint(painter, inner, index)
         painter.save()

@@ -10,6 +10,7 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.codes import show
+from bagtag.ui.card_parts import keyless
 from bagtag.ui.forms import Press, button, label, tight
 
 if TYPE_CHECKING:
@@ -64,7 +65,7 @@ class PartRow(QFrame):
         pieces = f"{removal.quantity} × " if removal.quantity > 1 else ""
         column = QVBoxLayout()
         tight(column, 2)
-        name = button(f"{removal.number}   {pieces}{removal.name}", self, role="quiet")
+        name = button(keyless(f"{removal.number}   {pieces}{removal.name}"), self, role="quiet")
         name.setAccessibleName(f"Show {removal.number} {removal.name}")
         name.setStyleSheet("text-align: left; font-weight: bold; padding-left: 0;")
         name.clicked.connect(self._show)

@@ -1,6 +1,13 @@
 """A walking tractor's gearbox, stripped: the job that the screens of the stages are tried on."""
 
+import gc
+import weakref
 from dataclasses import dataclass, field
+from pathlib import Path
+
+from PySide6.QtCore import QSettings, Qt
+from PySide6.QtGui import QAccessible
+from PySide6.QtWidgets import QAbstractScrollArea, QLabel, QWidget
 
 from bagtag.domain.datum import Datum, Side
 from bagtag.domain.entry import Entry
@@ -109,3 +116,41 @@ def entries(case: int, inner: int) -> list[tuple[Entry, str]]:
         (Entry("oil jets", 4, inner, fate=Fate.RENEW, note="fragile"), "bag 9"),
         (Entry("split pins", 2, inner, fate=Fate.SCRAP), ""),
     ]
+
+
+def sentence_of(widget: QWidget) -> str:
+    """Every word that a screen shows now, for tests that ask whether something is said."""
+    labels = [label for label in widget.findChildren(QLabel) if label.isVisibleTo(widget)]
+    return "\n".join(label.text() for label in labels if label.text())
+
+
+def nameless(widget: QWidget) -> list[str]:
+    """Controls in sight that the keyboard reaches and a screen reader could not name."""
+    controls = [
+        child
+        for child in widget.findChildren(QWidget)
+        if child.focusPolicy() & Qt.FocusPolicy.TabFocus
+        and child.isVisibleTo(widget)
+        and not isinstance(child, QAbstractScrollArea)
+    ]
+    return [repr(child) for child in controls if not _name(child)]
+
+
+def _name(widget: QWidget) -> str:
+    face = QAccessible.queryAccessibleInterface(widget)
+    return face.text(QAccessible.Text.Name) if face else ""
+
+
+def own_settings(folder: Path) -> None:
+    """Keep what a test remembers out of the person's own settings."""
+    ini = QSettings.Format.NativeFormat
+    QSettings.setPath(ini, QSettings.Scope.UserScope, str(folder))
+    QSettings().clear()
+
+
+def dies(qtbot, make) -> bool:
+    """Whether a widget that `make` builds is gone once it is let go."""
+    gone = weakref.ref(make())
+    gc.collect()
+    qtbot.waitUntil(lambda: gone() is None, timeout=2000)
+    return gone() is None

@@ -1,0 +1,48 @@
+"""Cautions by the words of an entry. What calls for which is common practice, no source."""
+
+import pytest
+
+from bagtag.domain.cautions import cautions
+from bagtag.domain.hardware import OVERRIDE, HeldBy, Torque
+from bagtag.domain.model import Removal
+
+
+def part(name: str, **more) -> Removal:
+    return Removal(1, "u", 1, "1", 1, name, **more)
+
+
+@pytest.mark.parametrize(
+    ("name", "word"),
+    [
+        ("valve spring", "tension"),
+        ("detent springs", "tension"),
+        ("circlip", "tension"),
+        ("flywheel", "lift"),
+        ("cylinder head", "lift"),
+        ("tine", "gloves"),
+        ("silencer", "cool"),
+        ("carburettor", "flame"),
+        ("fuel tank", "flame"),
+        ("injector", "skin"),
+    ],
+)
+def test_what_can_hurt_is_said(name: str, word: str) -> None:
+    (sentence,) = [line for line in cautions(part(name)) if word in line]
+    assert sentence.endswith(".")
+
+
+@pytest.mark.parametrize("name", ["spring washer", "shift fork", "gasket", "Springfield badge"])
+def test_what_only_sounds_like_it_is_left_alone(name: str) -> None:
+    assert cautions(part(name)) == ()
+
+
+def test_the_note_and_the_condition_count_too() -> None:
+    assert cautions(part("drum", note="the spring is under load"))
+    assert cautions(part("guard", condition="sharp burr"))
+
+
+def test_a_torque_always_carries_the_makers_word_first() -> None:
+    held = (HeldBy(torque=Torque(10)),)
+    assert cautions(part("cover", held_by=held)) == (OVERRIDE,)
+    assert cautions(part("flywheel", held_by=held))[0] == OVERRIDE
+    assert OVERRIDE not in cautions(part("cover", held_by=(HeldBy(),)))
