@@ -1,0 +1,211 @@
+"""Any story of acts, in any order: nothing lost, nothing doubled, and all of it can be undone."""
+
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+import hypothesis.strategies as st
+from hypothesis import settings
+from hypothesis.stateful import (
+    Bundle,
+    RuleBasedStateMachine,
+    consumes,
+    initialize,
+    invariant,
+    multiple,
+    precondition,
+    rule,
+)
+from sqlalchemy import select
+
+from bagtag import services
+from bagtag.domain.entry import Entry
+from bagtag.domain.errors import BadInput
+from bagtag.domain.model import Area, Fate
+from bagtag.services.jobs import JobForm
+from bagtag.services.strip import Extras
+from bagtag.store.tables import JOURNALED
+from bagtag.store.work import Store
+
+NAMES = st.sampled_from(["gear", "shaft", "шестерня", "<b>nut</b>", "oil seal, clutch side"])
+FATES = st.sampled_from(list(Fate))
+AREAS = 3
+
+
+class Story(RuleBasedStateMachine):
+    """One job. `logged` holds every id ever given; an id may be gone again, or back."""
+
+    logged = Bundle("logged")
+
+    @initialize()
+    def open_job(self) -> None:
+        self.folder = TemporaryDirectory(prefix="bagtag-story-")
+        self.store = Store.in_folder(Path(self.folder.name))
+        self.job_id = services.jobs.open_job(self.store, JobForm("Walking tractor")).new_id
+        self.areas = [None]
+        for number in range(AREAS):
+            made = services.jobs.add_area(
+                self.store, self.job_id, f"area {number}", parent_id=self.areas[-1]
+            )
+            self.areas.append(made.new_id)
+        self.start = self.rows()
+        self.undone: list[dict] = []
+        self.done: list[dict] = []
+
+    def teardown(self) -> None:
+        if hasattr(self, "store"):
+            while self.done:
+                self.undo()
+            assert self.rows() == self.start
+            assert services.check.check(self.store).sound
+            self.store.close()
+            self.folder.cleanup()
+
+    def rows(self) -> dict[str, list[dict]]:
+        with self.store.read() as connection:
+            return {
+                name: [
+                    dict(row) for row in connection.execute(select(t).order_by(t.c.id)).mappings()
+                ]
+                for name, t in JOURNALED.items()
+            }
+
+    def ids(self) -> list[int]:
+        return list(services.strip.log_ids(self.store, self.job_id))
+
+    def act(self, do) -> None:
+        """Do it; a refusal must leave everything as it was."""
+        before = self.rows()
+        try:
+            change = do()
+        except BadInput:
+            assert self.rows() == before
+            return
+        if change.journal_id:
+            self.done.append(before)
+            self.undone.clear()
+
+    @rule(target=logged, name=NAMES, area=st.integers(0, AREAS), fate=FATES)
+    def log(self, name: str, area: int, fate: Fate):
+        return self._log(Entry(name, area_id=self.areas[area], fate=fate), Extras())
+
+    @rule(target=logged, name=NAMES, before=logged, area=st.integers(0, AREAS))
+    def insert(self, name: str, before: int, area: int):
+        if before not in self.ids():
+            return multiple()
+        return self._log(Entry(name, area_id=self.areas[area]), Extras(before=before))
+
+    def _log(self, entry: Entry, extras: Extras) -> int:
+        before, known = self.rows(), set(self.ids())
+        change = services.strip.log_removal(self.store, self.job_id, entry, extras)
+        assert set(self.ids()) == known | {change.new_id}
+        assert change.new_id not in known
+        self.done.append(before)
+        self.undone.clear()
+        return change.new_id
+
+    @rule(which=logged, before=logged | st.none())
+    def move(self, which: int, before: int | None) -> None:
+        if which in self.ids() and (before is None or before in self.ids()):
+            self.act(lambda: services.strip.move_removal(self.store, which, before))
+
+    @rule(which=logged, name=NAMES, area=st.integers(0, AREAS), fate=FATES)
+    def correct(self, which: int, name: str, area: int, fate: Fate) -> None:
+        entry = Entry(name, 2, self.areas[area], fate=fate, container_id=None)
+        if which in self.ids():
+            extras = Extras(container_wanted="bag 7")
+            self.act(lambda: services.strip.correct_removal(self.store, which, entry, extras))
+
+    @rule(which=logged, area=st.integers(1, AREAS))
+    def set_opener(self, which: int, area: int) -> None:
+        if which in self.ids():
+            self.act(lambda: services.jobs.set_opener(self.store, self.areas[area], which))
+
+    @rule(which=consumes(logged), target=logged)
+    def delete(self, which: int):
+        if which in self.ids():
+            self.act(lambda: services.strip.delete_removal(self.store, which))
+            assert which not in self.ids()
+        return which  # an undo may bring it back
+
+    @rule(which=logged, reason=st.sampled_from(["", "trial fit"]))
+    def sign(self, which: int, reason: str) -> None:
+        if which in self.ids():
+            self.act(lambda: services.board.sign(self.store, which, who="Ada", out_of_order=reason))
+
+    @rule(which=logged)
+    def take_back(self, which: int) -> None:
+        if which in self.ids():
+            self.act(lambda: services.board.take_back(self.store, which))
+
+    @rule(which=logged)
+    def make_twins(self, which: int) -> None:
+        if which in self.ids():
+            self.act(lambda: services.tags.make_twins(self.store, which)[0])
+
+    @precondition(lambda self: self.done)
+    @rule()
+    def undo(self) -> None:
+        self.undone.append(self.rows())
+        services.history.undo(self.store, self.job_id)
+        assert self.rows() == self.done.pop()
+
+    @precondition(lambda self: self.undone)
+    @rule()
+    def redo(self) -> None:
+        self.done.append(self.rows())
+        services.history.redo(self.store, self.job_id)
+        assert self.rows() == self.undone.pop()
+
+    @rule()
+    def restart(self) -> None:
+        self.store.close()
+        self.store = Store(self.store.location)
+
+    @invariant()
+    def numbers_and_places_are_each_once(self) -> None:
+        if not hasattr(self, "store"):
+            return
+        removals = self.rows()["removal"]
+        for what in ("id", "uid", "number", "position"):
+            assert len({row[what] for row in removals}) == len(removals)
+        in_order = sorted(removals, key=lambda row: row["position"])
+        assert [row["id"] for row in in_order] == self.ids()
+
+    @invariant()
+    def the_index_finds_what_is_logged(self) -> None:
+        if not hasattr(self, "store"):
+            return
+        names = {row["id"]: row["name"] for row in self.rows()["removal"]}
+        for name in ("gear", "шестерня", "nut", "clutch sea"):
+            hits = services.find.find(self.store, name, limit=500)
+            words = name.split()
+            wanted = {id_ for id_, text in names.items() if all(w in text for w in words)}
+            assert [hit.removal_id for hit in hits] == sorted(wanted, reverse=True)
+
+    @invariant()
+    def the_build_has_every_part_once_and_no_cover_too_early(self) -> None:
+        if not hasattr(self, "store"):
+            return
+        removals = self.rows()["removal"]
+        steps = [s.removal_id for s in services.board.board(self.store, self.job_id).steps]
+        unscrapped = {row["id"] for row in removals if row["fate"] != Fate.SCRAP.value}
+        assert sorted(steps) == sorted(unscrapped)
+        place = {id_: place for place, id_ in enumerate(steps)}
+        areas = {a.id: a for a in services.jobs.areas_of(self.store, self.job_id)}
+        for row in removals:
+            for opener in _over(areas, row["area_id"]):
+                if opener in place and row["id"] in place:
+                    assert place[row["id"]] < place[opener]
+
+
+def _over(areas: dict[int, Area], area_id: int | None) -> list[int | None]:
+    """The openers of an area and of those around it, told again in the test's own way."""
+    if area_id is None:
+        return []
+    return [areas[area_id].opener_id, *_over(areas, areas[area_id].parent_id)]
+
+
+TestStory = Story.TestCase
+TestStory.settings = settings(
+    derandomize=True, max_examples=15, stateful_step_count=30, deadline=None, database=None
+)
