@@ -124,9 +124,7 @@ def delete_container(store: Store, container_id: int, *, who: str = "") -> Chang
         known = belongings.containers(act.connection, container.job_id)
         full = removals.ids_in_container(act.connection, container_id)
         if full or len(nesting.inside(known, container_id)) > 1:
-            raise BadInput(
-                f"{container.label.capitalize()} is not empty. Take out what lies in it first."
-            )
+            raise BadInput(f"The {container.label} is not empty. Take out what lies in it first.")
         for tag in belongings.tags_of_container(act.connection, container_id):
             act.delete(tables.tag, tag.id)
         act.delete(tables.container, container_id)
