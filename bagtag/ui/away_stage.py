@@ -97,7 +97,7 @@ class AwayStage(Stage):
         top.addWidget(self.send)
         inside = QVBoxLayout(self.choosing)
         tight(inside, 12)
-        inside.addWidget(label("Which parts go? Space chooses, typing finds.", self.choosing))
+        inside.addWidget(label("Which parts go? Arrows and Space choose.", self.choosing))
         inside.addWidget(self.parts, 1)
         inside.addWidget(self.ask)
         column = QVBoxLayout(self)

@@ -20,6 +20,7 @@ from bagtag.ui.theme import current, mark
 if TYPE_CHECKING:
     from bagtag.services.board import Board, Step
 
+NEXT = "F5"
 WHO = "bench/who"
 """Where the name of the last person at the bench is kept."""
 
@@ -78,7 +79,7 @@ class BuildBar(QFrame):
         self.progress = Progress(self)
         self.count = label("", self, scale="head")
         self.waiting = label("", self, scale="small", tone="muted")
-        self.next = Act("Next step", "N", self, role="primary")
+        self.next = Act("Next step", NEXT, self, role="primary")
         self.paper = Act("Print the checklist", "", self)
         self.who = Line(self, "Who signs: name or initials", hint="name or initials")
         self.who.setMaximumWidth(150)

@@ -13,6 +13,15 @@ from PySide6.QtWidgets import (
 from bagtag.ui.forms import Press, clear_layout, label, tight
 
 
+class Letter(Press):
+    """A button that says the letter which its stage presses it with."""
+
+    def __init__(self, word: str, letter: str, parent: QWidget) -> None:
+        super().__init__(f"{word}\u2002{letter}", parent)
+        self.letter = letter
+        self.setAccessibleName(word)
+
+
 class Act(Press):
     """A button that says its key and answers to it wherever the focus is, while it is enabled and
     what it stands in is shown."""

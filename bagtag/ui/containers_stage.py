@@ -1,5 +1,6 @@
 """Containers: what stands in what, what lies where, and the labels for them."""
 
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag import services
@@ -7,7 +8,7 @@ from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
 from bagtag.domain.model import ContainerKind
 from bagtag.ui.card_asks import AskCount
-from bagtag.ui.card_parts import Act, Emptiness
+from bagtag.ui.card_parts import Act, Emptiness, Letter
 from bagtag.ui.containers_map import ContainersMap, Whereabouts, read
 from bagtag.ui.containers_panel import ContainersPanel
 from bagtag.ui.desk import Desk
@@ -15,6 +16,7 @@ from bagtag.ui.forms import tight
 from bagtag.ui.forms_flow import Flow
 from bagtag.ui.label_dialog import open_labels
 from bagtag.ui.stage import Stage
+from bagtag.ui.stage_keys import LoneKeys
 
 KEYS = {
     ContainerKind.BAG: "B",
@@ -32,8 +34,9 @@ class ContainersStage(Stage):
         super().__init__(desk, parent)
         self.where = Whereabouts((), {})
         self.chosen = 0
+        self._alone = LoneKeys(self)
         self.top = QWidget(self)
-        self.add = {kind: Act(f"Add {kind.value}", key, self.top) for kind, key in KEYS.items()}
+        self.add = {kind: Letter(f"Add {kind.value}", key, self.top) for kind, key in KEYS.items()}
         self.labels = Act("Print labels", "", self.top)
         self.blank = Act("Blank tags", "", self.top)
         self.ask = AskCount(self)
@@ -64,7 +67,17 @@ class ContainersStage(Stage):
         column.addWidget(self.ask)
         column.addLayout(row, 1)
 
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if not self._alone.hear(event):
+            super().keyPressEvent(event)
+
+    def _letter(self, letter: str) -> None:
+        for press in self.add.values():
+            if press.letter == letter:
+                press.click()
+
     def _connect(self) -> None:
+        self._alone.pressed.connect(self._letter)
         for act in self.add.values():
             act.clicked.connect(self._add)
         self.labels.clicked.connect(self.print_all)

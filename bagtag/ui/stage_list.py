@@ -13,7 +13,7 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtGui import QPainter, QPen, QPolygonF
+from PySide6.QtGui import QKeyEvent, QPainter, QPen, QPolygonF
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QListView,
@@ -127,6 +127,13 @@ class PartList(QListView):
         self.setDragDropMode(QAbstractItemView.DragDropMode.DragOnly)
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.selectionModel().selectionChanged.connect(self.changed)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Letters are left to the page, which may have acts on them."""
+        if event.text().isalnum() and not event.modifiers():
+            event.ignore()
+        else:
+            super().keyPressEvent(event)
 
     def show_rows(self, rows: Sequence["StripRow"]) -> None:
         """Show parts; those chosen before stay chosen where they are still there."""

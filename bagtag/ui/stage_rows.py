@@ -5,13 +5,14 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.codes import show
 from bagtag.ui.card_parts import keyless
 from bagtag.ui.forms import Press, button, label, tight
+from bagtag.ui.stage_keys import LoneKeys
 
 if TYPE_CHECKING:
     from bagtag.services.views import StripRow
@@ -50,6 +51,8 @@ class PartRow(QFrame):
         self.setProperty("surface", "tape")
         self._keys = {word.key.upper(): word.value for word in words}
         self._now = now
+        self._alone = LoneKeys(self)
+        self._alone.pressed.connect(self._letter)
         line = QHBoxLayout(self)
         line.setContentsMargins(14, 10, 14, 10)
         line.setSpacing(8)
@@ -76,11 +79,12 @@ class PartRow(QFrame):
         return column
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        value = self._keys.get(event.text().upper())
-        if value is None or event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+        if not self._alone.hear(event):
             super().keyPressEvent(event)
-        else:
-            self.worded.emit(self.removal_id, value)
+
+    def _letter(self, letter: str) -> None:
+        if letter in self._keys:
+            self.worded.emit(self.removal_id, self._keys[letter])
 
     def _pressed(self) -> None:
         press = self.sender()

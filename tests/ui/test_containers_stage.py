@@ -9,6 +9,7 @@ from bagtag.domain.codes import show
 from bagtag.domain.model import ContainerKind, TagRole
 from bagtag.ui.containers_stage import ContainersStage
 from bagtag.ui.label_dialog import LabelDialog
+from bagtag.ui.stage_keys import QUIET
 from bagtag.ui.stage_list import MIME
 from tests.ui.stages_job import dies, gearbox, nameless, own_settings, sentence_of
 
@@ -149,11 +150,23 @@ def test_one_key_adds_one(stage, qtbot, desk, settle, store, job, kind, key) -> 
     stage.labels.setFocus()
     qtbot.keyClick(stage.labels, getattr(Qt.Key, f"Key_{key}"))
     settle(desk)
+    qtbot.waitUntil(lambda: stage.chosen != 0)
+    settle(desk)
     rows = services.containers.list_containers(store, job.id)
     assert len(rows) == before + 1
     new = next(row.container for row in rows if row.container.id == stage.chosen)
     assert new.kind is ContainerKind(kind)
     assert stage.panel.name.text() == new.name
+
+
+def test_a_scanner_that_types_adds_nothing(stage, qtbot, desk, settle, store, job) -> None:
+    before = services.containers.list_containers(store, job.id)
+    for widget in (stage.labels, stage.panel.parts, stage.map.cards[job.bags["bag 9"]].head):
+        widget.setFocus()
+        qtbot.keyClicks(widget, "BTS7BS")
+        qtbot.wait(QUIET + 30)
+    settle(desk)
+    assert services.containers.list_containers(store, job.id) == before
 
 
 def test_rename_and_stand_in_another(stage, desk, settle, store, job) -> None:

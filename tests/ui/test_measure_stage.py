@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt
 from bagtag import services
 from bagtag.domain.model import Fate
 from bagtag.ui.measure_stage import MeasureStage
+from bagtag.ui.stage_keys import QUIET
 from tests.ui.stages_job import dies, gearbox, nameless, sentence_of
 
 
@@ -45,9 +46,19 @@ def test_what_is_to_be_decided_is_listed(stage, job) -> None:
 )
 def test_one_key_decides(stage, qtbot, desk, settle, store, job, key, fate) -> None:
     qtbot.keyClick(stage.rows[1].presses[0], key)
+    qtbot.wait(QUIET + 30)
     settle(desk)
     assert services.strip.get_removal(store, job.parts["shift fork R"]).fate is fate
     assert [row.removal_id for row in stage.rows] == [job.parts["shift drum"]]
+
+
+def test_a_scanner_that_types_decides_nothing(stage, qtbot, desk, settle, store, job) -> None:
+    press = stage.rows[1].presses[0]
+    press.setFocus()
+    qtbot.keyClicks(press, "RSN7RS")
+    qtbot.wait(QUIET + 30)
+    settle(desk)
+    assert services.strip.get_removal(store, job.parts["shift fork R"]).fate is Fate.DECIDE
 
 
 def test_the_buttons_decide_too_and_the_rest_says_so(stage, desk, settle) -> None:

@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt
 from bagtag import services
 from bagtag.domain.model import Fate, Replacement
 from bagtag.ui.renew_stage import RenewStage
+from bagtag.ui.stage_keys import QUIET
 from tests.ui.stages_job import dies, gearbox, nameless, sentence_of
 
 
@@ -51,6 +52,7 @@ def test_one_key_says_where_it_stands(stage, qtbot, desk, settle, store, job, ke
     row = next(row for row in stage.rows if row.removal_id == job.parts["oil jets"])
     row.presses[0].setFocus()
     qtbot.keyClick(row.presses[0], key)
+    qtbot.wait(QUIET + 30)
     settle(desk)
     assert state(store, job, "oil jets") is word
 
@@ -68,6 +70,7 @@ def test_the_focus_stays_at_its_row(stage, qtbot, desk, settle) -> None:
     qtbot.waitUntil(stage.isActiveWindow)
     stage.rows[1].presses[0].setFocus()
     qtbot.keyClick(stage.rows[1].presses[0], Qt.Key.Key_O)
+    qtbot.wait(QUIET + 30)
     settle(desk)
     focus = stage.focusWidget()
     assert stage.rows[1].isAncestorOf(focus)
