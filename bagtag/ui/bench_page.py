@@ -159,7 +159,7 @@ class BenchPage(Stage):
             self.strip.choose_now()
 
     def _chosen(self, removal_id: int) -> None:
-        if self._sought:
+        if self._sought or self._correcting(removal_id):
             return
         if not removal_id and not self.building:
             if self.right.currentWidget() is not self.entry or self.entry.removal_id is not None:
@@ -169,6 +169,11 @@ class BenchPage(Stage):
             self.right.setCurrentWidget(self.card)
         elif removal_id:
             self.right.setCurrentWidget(self.card)
+
+    def _correcting(self, removal_id: int) -> bool:
+        """Whether this line is being corrected: hearing late that it is chosen changes nothing."""
+        open_now = self.right.currentWidget() is self.entry
+        return open_now and bool(removal_id) and self.entry.removal_id == removal_id
 
     def _opened(self, removal_id: int) -> None:
         if self.building and removal_id:

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Signal
-from PySide6.QtGui import QFocusEvent, QFontMetrics, QKeyEvent, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QWidget
+from PySide6.QtCore import QEvent, Signal
+from PySide6.QtGui import QFocusEvent, QFontMetrics, QKeyEvent, QKeySequence, QResizeEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QWidget
 
 from bagtag.ui import fonts, theme
 
@@ -28,6 +28,17 @@ class TapeLine(QLineEdit):
         self.setFont(fonts.font(theme.HEAD))
         self.setMaxLength(LIMIT)
         self.setAccessibleName("Write it as on tape, scan a tag, or type a word to find")
+
+    def event(self, event: QEvent) -> bool:
+        """An empty line has nothing of its own to undo: the key then takes back the last act."""
+        if event.type() == QEvent.Type.ShortcutOverride and not self.text():
+            keys = QKeySequence.StandardKey
+            if isinstance(event, QKeyEvent) and (
+                event.matches(keys.Undo) or event.matches(keys.Redo)
+            ):
+                event.ignore()
+                return False
+        return super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         key = event.key()
@@ -53,54 +64,45 @@ class TapeLine(QLineEdit):
         self.focus_moved.emit()
 
 
-class LineFrame(QWidget):
+class LineFrame(QFrame):
     """The frame around the line. Its hint gives way to a long line."""
 
-    def __init__(self, parent: QWidget) -> None:
+    def __init__(self, hint: str, parent: QWidget) -> None:
         super().__init__(parent)
-        self.hint = ""
         self.setFixedHeight(58)
+        self.setProperty("surface", "field")
+        self.setProperty("lit", "true")  # it has the focus when the window opens
         self.line = TapeLine(self)
+        self.label = QLabel(hint, self)
+        self.label.setProperty("tone", "muted")
         row = QHBoxLayout(self)
         row.setContentsMargins(18, 4, 18, 4)
-        row.addWidget(self.line)
+        row.addWidget(self.line, 1)
+        row.addWidget(self.label)
         self.setFocusProxy(self.line)
-        self.line.focus_moved.connect(self.update)
-        self.line.textChanged.connect(self.update)
+        self.line.focus_moved.connect(self._light)
+        self.line.textChanged.connect(self._make_room)
+
+    @property
+    def hint(self) -> str:
+        return self.label.text()
 
     def set_hint(self, hint: str) -> None:
-        self.hint = hint
+        from PySide6.QtCore import Qt
+
+        self.label.setTextFormat(Qt.TextFormat.PlainText)
+        self.label.setText(hint)
         self.line.setAccessibleDescription(hint)
-        self._leave_room()
-        self.update()
+        self._make_room()
 
-    def sizeHint(self) -> QSize:
-        return QSize(600, 58)
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._make_room()
 
-    def resizeEvent(self, event: object) -> None:
-        super().resizeEvent(event)  # type: ignore[arg-type]  # PySide hands a QResizeEvent
-        self._leave_room()
-
-    def paintEvent(self, _: QPaintEvent) -> None:
-        colours = theme.current()
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.setPen(QPen(colours.accent if self.line.hasFocus() else colours.ink, 2))
-        painter.setBrush(colours.card)
-        painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -1, -1), 8, 8)
-        width = self._hint_width()
-        if width:
-            painter.setFont(fonts.font())
-            painter.setPen(colours.muted)
-            painter.drawText(QPointF(self.width() - 18 - width, self.height() / 2 + 6), self.hint)
-        painter.end()
-
-    def _hint_width(self) -> int:
-        """How wide the hint is; 0 where the line needs its room."""
-        width = QFontMetrics(fonts.font()).horizontalAdvance(self.hint)
+    def _make_room(self) -> None:
         typed = QFontMetrics(self.line.font()).horizontalAdvance(self.line.text())
-        return width if typed + width + 80 < self.width() else 0
+        hint = QFontMetrics(self.label.font()).horizontalAdvance(self.hint)
+        self.label.setVisible(typed + hint + 80 < self.width())
 
-    def _leave_room(self) -> None:
-        width = self._hint_width()
-        self.line.setTextMargins(0, 0, width + 16 if width else 0, 0)
+    def _light(self) -> None:
+        theme.mark(self, lit="true" if self.line.hasFocus() else "false")
