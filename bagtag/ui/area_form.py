@@ -12,6 +12,7 @@ from bagtag.domain.errors import Trouble
 from bagtag.domain.model import Area
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms import ENTER, Field, Line, button, label, tight
+from bagtag.ui.forms_words import WordField
 from bagtag.ui.removal_picker import RemovalPicker
 
 
@@ -30,11 +31,12 @@ class AreaForm(QFrame):
         self._paths: dict[str, int] = {}
         self._opener_id: int | None = None
         self.name = Line(self, "Name of the area")
-        self.inside = Line(self, "Inside", hint="at the top")
+        self.inside_field = WordField("Inside", (), self, "at the top")
+        self.inside = self.inside_field.line
         self.opener = RemovalPicker(desk, "Opened by", self, hint="a cover, a case half, a head")
         self.fields = {
             "name": Field("Name", self.name, self),
-            "parent": Field("Inside", self.inside, self),
+            "parent": self.inside_field,
             "opener": self.opener.field,
         }
         self.said = label("", self, scale="small", tone="accent")
@@ -74,7 +76,7 @@ class AreaForm(QFrame):
         self._area, self._opener_id = area, area.opener_id
         self.opener.job_id = area.job_id
         self.name.setText(area.name)
-        self.inside.suggest(list(self._paths))
+        self.inside_field.suggest(list(self._paths))
         self.inside.setText(tree.path_text(known, area.parent_id))
         self.opener.show_chosen(opener)
         self._say_nothing()

@@ -78,6 +78,7 @@ class EntryCard(QFrame):
         self.area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.area.setWidget(self.fields)
         self.area.viewport().setAutoFillBackground(False)
+        QWidget.setTabOrder(self.acts.theirs, self.head.shut)  # leaving comes last
         self._sight = QTimer(self)
         self._sight.setSingleShot(True)
         self._sight.timeout.connect(self._bring_into_sight)

@@ -2,22 +2,22 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QSettings, Signal
+from PySide6.QtCore import QSettings, Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.model import Fate
 from bagtag.ui.desk import Desk
 from bagtag.ui.entry_bench import Bench
 from bagtag.ui.entry_draft import Draft
-from bagtag.ui.fact_editor import WordField
-from bagtag.ui.forms import Field, Line, Note, label, tight
+from bagtag.ui.forms import Field, Note, label, tight
 from bagtag.ui.forms_choices import Choices, Option
+from bagtag.ui.forms_words import WordField
 from bagtag.ui.hardware_form import HardwareForm
 from bagtag.ui.photo_strip import PhotoStrip
 from bagtag.ui.which_way_form import WhichWayForm
 
 CONDITIONS = ("good", "worn", "scored", "bent", "cracked", "pitted", "seized")
-GOES_ON = ("engine oil", "gear oil", "grease", "sealant", "assembly lubricant", "anti-seize", "dry")
+GOES_ON = ("engine oil", "grease", "sealant", "dry", "gear oil", "assembly lubricant", "anti-seize")
 FATES = [
     Option(Fate.REFIT, "Refit", "goes back", "1"),
     Option(Fate.RENEW, "Renew", "a new one goes in", "2"),
@@ -35,18 +35,21 @@ class EntryFields(QWidget):
         super().__init__(parent)
         self.setProperty("bare", True)
         self.which_way = WhichWayForm(self)
-        self.area = Line(self, "Area", hint="Down shows all")
-        self.container = Line(self, "Container", hint="bag 12, tray 3: found or made")
+        self.area_field = WordField("Area", (), self, "Down takes the next one")
+        self.container_field = WordField("Container", (), self, "bag 12, tray 3: found or made")
+        self.area, self.container = self.area_field.line, self.container_field.line
         self.hardware = HardwareForm(self)
         self.fate = Choices("Fate", FATES, self, columns=4)
         self.fate.set_value(Fate.REFIT)
-        self.condition = WordField("Condition", CONDITIONS, self, hint="as it came off")
+        self.condition = WordField("Condition", CONDITIONS, self, "as it came off")
         self.goes_on = WordField("Goes on at fitting", GOES_ON, self)
         self.note = Note(self, "Note")
         self.photos = PhotoStrip(desk, self, settings=settings)
         self.fields = {
-            "area_id": Field("Area", self.area, self),
-            "container": Field("Container", self.container, self),
+            "area_id": self.area_field,
+            "container": self.container_field,
+            "condition": self.condition,
+            "goes_on": self.goes_on,
             "fate": Field("Fate", self.fate, self),
             "note": Field("Note", self.note, self),
         }
@@ -62,7 +65,7 @@ class EntryFields(QWidget):
         column.addWidget(label("Which way", self, scale="head"))
         column.addWidget(self.which_way)
         column.addWidget(self.wrong_way)
-        column.addLayout(_beside(self.fields["area_id"], self.fields["container"]))
+        column.addLayout(_beside(self.area_field, self.container_field))
         column.addWidget(self.hardware)
         column.addWidget(self.fields["fate"])
         column.addLayout(_beside(self.condition, self.goes_on))
@@ -82,8 +85,8 @@ class EntryFields(QWidget):
     def set_bench(self, bench: Bench) -> None:
         self.which_way.set_datum(bench.datum)
         self.hardware.set_reader(bench.reader)
-        self.area.suggest(list(bench.names.areas))
-        self.container.suggest(list(bench.names.containers.values()))
+        self.area_field.suggest(list(bench.names.areas))
+        self.container_field.suggest(list(bench.names.containers.values()))
 
     def fill(self, draft: Draft, but: Sequence[str] = ()) -> None:
         """Show a draft; fields in `but` stay as they are."""
@@ -117,27 +120,23 @@ class EntryFields(QWidget):
 
     def say(self, field: str, sentence: str) -> bool:
         """Say what is wrong beside its field and go there; False when it is not one of these."""
-        places = {
-            "which_way": self.which_way, "held_by": self.hardware.tape,
-            "condition": self.condition, "goes_on": self.goes_on,
-        }  # fmt: skip
         if field == "which_way":
             self.wrong_way.setText(sentence)
             self.wrong_way.show()
+            self.which_way.setFocus()
         elif field == "held_by":
             self.hardware.tape_field.say(sentence)
-        elif field in ("condition", "goes_on"):
-            places[field].field.say(sentence)
+            self.hardware.setFocus()
         elif field in self.fields:
             self.fields[field].say(sentence)
+            self.fields[field].editor.setFocus()
         else:
             return False
-        (places.get(field) or self.fields[field].editor).setFocus()
         return True
 
     def say_nothing(self) -> None:
         self.wrong_way.hide()
-        for field in (*self.fields.values(), self.condition.field, self.goes_on.field):
+        for field in self.fields.values():
             field.say("")
         self.hardware.tape_field.say("")
 
@@ -159,6 +158,6 @@ class EntryFields(QWidget):
 def _beside(left: QWidget, right: QWidget) -> QHBoxLayout:
     row = QHBoxLayout()
     tight(row, 16)
-    row.addWidget(left, 1)
-    row.addWidget(right, 1)
+    row.addWidget(left, 1, Qt.AlignmentFlag.AlignTop)
+    row.addWidget(right, 1, Qt.AlignmentFlag.AlignTop)
     return row

@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFont, QKeyEvent
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.ui.forms import Field, Line, button, tight
 from bagtag.ui.forms_figures import count
@@ -26,7 +26,6 @@ class EntryHead(QWidget):
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
-        self.shut = button("Leave  Esc", self, role="quiet", name="Leave this entry")
         self.name = Line(self, "Name of the part", hint="What came off?")
         self.quantity = QuantityLine(self, "How many")
         for line in (self.name, self.quantity):
@@ -39,6 +38,7 @@ class EntryHead(QWidget):
             "name": Field("Name", self.name, self),
             "quantity": Field("How many", self.quantity, self),
         }
+        self.shut = button("Leave  Esc", self, role="quiet", name="Leave this entry")
         self._lay_out()
 
     def _lay_out(self) -> None:
@@ -46,7 +46,12 @@ class EntryHead(QWidget):
         tight(row, 12)
         row.addWidget(self.fields["name"], 1, Qt.AlignmentFlag.AlignTop)
         row.addWidget(self.fields["quantity"], 0, Qt.AlignmentFlag.AlignTop)
-        row.addWidget(self.shut, 0, Qt.AlignmentFlag.AlignTop)
+        beside = QVBoxLayout()  # level with the line, below the height of a caption
+        tight(beside, 0)
+        beside.addSpacing(20)
+        beside.addWidget(self.shut)
+        beside.addStretch(1)
+        row.addLayout(beside)
 
     def say_what(self, what: str) -> None:
         """What is being entered: `New entry`, `Correct 28`."""

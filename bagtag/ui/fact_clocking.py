@@ -8,8 +8,9 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from bagtag.domain.datum import Datum
 from bagtag.domain.which_way import Clocking
 from bagtag.ui.clock_face import ClockFace
-from bagtag.ui.fact_editor import FactEditor, WordField, side_choices, side_of
+from bagtag.ui.fact_editor import FactEditor, side_choices, side_of
 from bagtag.ui.forms import Field, Line, tight
+from bagtag.ui.forms_words import WordField
 
 FEATURES = ("gap", "tab", "dot", "line", "keyway", "oil hole", "ear")
 _TIME = re.compile(r"(\d{1,2})(?:[:.,](\d{1,2}))?\s*(?:o'?clock|h)?")
@@ -18,7 +19,9 @@ _TIME = re.compile(r"(\d{1,2})(?:[:.,](\d{1,2}))?\s*(?:o'?clock|h)?")
 class ClockingEditor(FactEditor):
     def __init__(self, datum: Datum, parent: QWidget) -> None:
         super().__init__(datum, parent)
-        self.feature = WordField("What is turned", FEATURES, self, hint="what points there")
+        self.feature = WordField(
+            "What is turned", FEATURES, self, hint="what points there", always=True
+        )
         self.face = ClockFace(self)
         self.hour = Line(self, "Hour", hint="4 or 4:30")
         self.target = Line(self, "Or in or to what", hint="for example: in the notch")

@@ -1,6 +1,5 @@
 """What every editor of a which-way fact shares."""
 
-from collections.abc import Sequence
 from typing import Any
 
 from PySide6.QtCore import Signal
@@ -9,9 +8,8 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from bagtag.domain.datum import Datum, Side
 from bagtag.domain.picture import draw
 from bagtag.domain.which_way import Faces, Fact
-from bagtag.ui.forms import Field, Line, tight
+from bagtag.ui.forms import tight
 from bagtag.ui.forms_choices import Choices, Option
-from bagtag.ui.forms_flow import Words
 
 
 class FactEditor(QWidget):
@@ -38,36 +36,6 @@ class FactEditor(QWidget):
     def next_gap(self) -> QWidget | None:
         """What is still to be filled in; None when the fact is whole."""
         return None
-
-    def _tell(self) -> None:
-        self.edited.emit()
-
-
-class WordField(QWidget):
-    """A word of the trade: typed, or one of those that are common."""
-
-    edited = Signal()
-
-    def __init__(self, caption: str, words: Sequence[str], parent: QWidget, hint: str = "") -> None:
-        super().__init__(parent)
-        self.line = Line(self, caption, hint=hint)
-        self.line.suggest(words)
-        self.line.textChanged.connect(self._tell)
-        self.words = Words(words, self)
-        self.words.chosen.connect(self.line.setText)
-        column = QVBoxLayout(self)
-        tight(column, 6)
-        self.field = Field(caption, self.line, self)
-        column.addWidget(self.field)
-        column.addWidget(self.words)
-        self.setFocusProxy(self.line)
-
-    @property
-    def text(self) -> str:
-        return self.line.text().strip()
-
-    def set_text(self, text: str) -> None:
-        self.line.setText(text)
 
     def _tell(self) -> None:
         self.edited.emit()

@@ -7,9 +7,10 @@ from PySide6.QtWidgets import QWidget
 from bagtag.domain.datum import Datum, Side
 from bagtag.domain.picture import draw
 from bagtag.domain.which_way import Faces, OtherPart, Outness
-from bagtag.ui.fact_editor import FactEditor, WordField, side_options
+from bagtag.ui.fact_editor import FactEditor, side_options
 from bagtag.ui.forms import Field, Line
 from bagtag.ui.forms_choices import Choices, Option
+from bagtag.ui.forms_words import WordField
 
 FEATURES = (
     "OUT", "sealed side", "sharp edge", "chamfer", "lip", "arrow", "dot", "part-number side",
@@ -21,7 +22,11 @@ class FacesEditor(FactEditor):
     def __init__(self, datum: Datum, parent: QWidget) -> None:
         super().__init__(datum, parent)
         self.feature = WordField(
-            "What faces somewhere", FEATURES, self, hint="what the part carries, in a word"
+            "What faces somewhere",
+            FEATURES,
+            self,
+            hint="what the part carries, in a word",
+            always=True,
         )
         self.toward = Choices("It faces", _options(datum), self, columns=3)
         self.other = Line(self, "Which part it faces", hint="for example: gear 3")

@@ -6,9 +6,10 @@ from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from bagtag.domain.datum import Datum
 from bagtag.domain.which_way import Place
-from bagtag.ui.fact_editor import FactEditor, WordField, side_choices, side_of
+from bagtag.ui.fact_editor import FactEditor, side_choices, side_of
 from bagtag.ui.forms import Field, Line, tight
 from bagtag.ui.forms_figures import count
+from bagtag.ui.forms_words import WordField
 
 WHATS = ("cylinder", "hole", "journal", "stud", "valve")
 
@@ -18,8 +19,8 @@ class PlaceEditor(FactEditor):
         super().__init__(datum, parent)
         self.index = Line(self, "Number", hint="2")
         self.of = Line(self, "Of how many", hint="not said")
-        self.what = WordField("Of what", WHATS, self, hint="empty: in its row")
         self.counted_from = side_choices("Counted from", datum, self)
+        self.what = WordField("Of what", WHATS, self, hint="empty: in its row", always=True)
         self._index_field = Field("Number", self.index, self)
         self._of_field = Field("Of how many", self.of, self)
         row = QHBoxLayout()

@@ -7,10 +7,11 @@ from PySide6.QtWidgets import QWidget
 from bagtag.domain.datum import Datum
 from bagtag.domain.picture import draw
 from bagtag.domain.which_way import Hand, MatchMark, Seat, SeatKind
-from bagtag.ui.fact_editor import FactEditor, WordField
+from bagtag.ui.fact_editor import FactEditor
 from bagtag.ui.forms import Field, Line
 from bagtag.ui.forms_choices import Choices, Option
 from bagtag.ui.forms_figures import figure
+from bagtag.ui.forms_words import WordField
 
 MARKS = ("two punch dots", "one punch dot", "paint line", "scribed line", "number stamped on both")
 _MEASURED = (SeatKind.PROUD, SeatKind.BELOW)
@@ -106,7 +107,7 @@ def _seats(datum: Datum) -> list[Option]:
 class MatchMarkEditor(FactEditor):
     def __init__(self, datum: Datum, parent: QWidget) -> None:
         super().__init__(datum, parent)
-        self.mark = WordField("The mark", MARKS, self, hint="what joins the two parts")
+        self.mark = WordField("The mark", MARKS, self, hint="what joins the two parts", always=True)
         self.partner = Line(self, "On the other part", hint="the part that carries it too")
         self.column.addWidget(self.mark)
         self.column.addWidget(Field("On the other part", self.partner, self))

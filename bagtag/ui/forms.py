@@ -3,9 +3,8 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent
+from PySide6.QtGui import QFocusEvent, QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import (
-    QCompleter,
     QFrame,
     QLabel,
     QLayout,
@@ -66,18 +65,23 @@ class Press(QPushButton):
             super().keyPressEvent(event)
 
 
-def _is_repeat_key(event: QEvent) -> bool:
-    control = Qt.KeyboardModifier.ControlModifier
-    return (
-        isinstance(event, QKeyEvent)
-        and event.key() == Qt.Key.Key_D
-        and event.modifiers() == control
-    )
+def _is_for_the_form(event: QEvent) -> bool:
+    if not isinstance(event, QKeyEvent):
+        return False
+    if event.matches(QKeySequence.StandardKey.Paste):
+        mime = QGuiApplication.clipboard().mimeData()
+        return mime is not None and not mime.hasText() and (mime.hasImage() or mime.hasUrls())
+    repeat = Qt.KeyboardModifier.ControlModifier
+    return event.key() == Qt.Key.Key_D and event.modifiers() == repeat
 
 
 class Line(QLineEdit):
-    """One line of text. Ctrl+D goes on to the form, where it repeats the last entry."""
+    """One line of text. Down and Up go through the words it was told to suggest; nothing pops up.
 
+    Ctrl+D goes on to the form, where it repeats the last entry; so does a paste of pictures.
+    """
+
+    entered = Signal()
     left = Signal()
 
     def __init__(self, parent: QWidget, name: str, *, hint: str = "") -> None:
@@ -85,34 +89,52 @@ class Line(QLineEdit):
         self.setMinimumHeight(TOUCH)
         self.setAccessibleName(name)
         self.setPlaceholderText(hint)
+        self.words: tuple[str, ...] = ()
+        self._typed = ""
+        self.textEdited.connect(self._remember)
 
     def suggest(self, words: Sequence[str]) -> None:
-        """Offer words while typing; Down shows them all."""
-        completer = QCompleter(list(words), self)
-        completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
-        completer.setFilterMode(Qt.MatchFlag.MatchContains)
-        self.setCompleter(completer)  # which deletes the one before
+        """Offer words: Down takes the first that has what is typed in it, then the next."""
+        self.words = tuple(words)
+
+    def matches(self) -> tuple[str, ...]:
+        """The words that go with what was typed."""
+        wanted = self._typed.strip().casefold()
+        return tuple(word for word in self.words if wanted in word.casefold())
 
     def event(self, event: QEvent) -> bool:
-        if event.type() == QEvent.Type.ShortcutOverride and _is_repeat_key(event):
+        if event.type() == QEvent.Type.ShortcutOverride and _is_for_the_form(event):
             event.ignore()
             return False
         return super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        if _is_repeat_key(event):
+        step = {Qt.Key.Key_Down: 1, Qt.Key.Key_Up: -1}.get(Qt.Key(event.key()))
+        if _is_for_the_form(event):
             event.ignore()
-            return
-        if event.key() == Qt.Key.Key_Down and self.completer() is not None and not self.text():
-            self.completer().setCompletionPrefix("")
-            self.completer().complete()
-            return
-        super().keyPressEvent(event)
+        elif step is not None and self.matches():
+            self._step(step)
+        else:
+            super().keyPressEvent(event)
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        super().focusInEvent(event)
+        self.entered.emit()
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         super().focusOutEvent(event)
         if event.reason() != Qt.FocusReason.PopupFocusReason:
+            self._typed = ""
             self.left.emit()
+
+    def _remember(self, typed: str) -> None:
+        self._typed = typed
+
+    def _step(self, step: int) -> None:
+        """Put in the next word that goes with what was typed."""
+        words = self.matches()
+        at = words.index(self.text()) + step if self.text() in words else min(step, 0)
+        self.setText(words[at % len(words)])
 
 
 class Note(QPlainTextEdit):
@@ -126,14 +148,14 @@ class Note(QPlainTextEdit):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
     def event(self, event: QEvent) -> bool:
-        if event.type() == QEvent.Type.ShortcutOverride and _is_repeat_key(event):
+        if event.type() == QEvent.Type.ShortcutOverride and _is_for_the_form(event):
             event.ignore()
             return False
         return super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         with_control = bool(event.modifiers() & Qt.KeyboardModifier.ControlModifier)
-        if with_control and event.key() in (*ENTER, Qt.Key.Key_D):
+        if _is_for_the_form(event) or (with_control and event.key() in ENTER):
             event.ignore()
         else:
             super().keyPressEvent(event)

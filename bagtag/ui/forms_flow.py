@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from PySide6.QtCore import QPoint, QRect, QSize, Qt, Signal
 from PySide6.QtWidgets import QLayout, QLayoutItem, QSizePolicy, QWidget
 
+from bagtag.ui.forms import clear_layout
 from bagtag.ui.forms_plain import Chip
 
 
@@ -67,21 +68,48 @@ class Flow(QLayout):
         return y + line - rect.y()
 
 
-class Words(QWidget):
+class FlowBox(QWidget):
+    """A widget laid out by a `Flow`, as high as its lines need.
+
+    The hints are those of one line: taken from the layout they would be those of the narrowest
+    column, one word a line, and leave room below for ever.
+    """
+
+    def __init__(self, parent: QWidget, spacing: int = 6) -> None:
+        super().__init__(parent)
+        self.flow = Flow(self, spacing)
+        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
+
+    def sizeHint(self) -> QSize:
+        return self.flow.minimumSize()
+
+    def minimumSizeHint(self) -> QSize:
+        return self.flow.minimumSize()
+
+
+class Words(FlowBox):
     """Words to click instead of typing; by keyboard the field beside them offers the same."""
 
     chosen = Signal(str)
 
     def __init__(self, words: Sequence[str], parent: QWidget) -> None:
         super().__init__(parent)
-        flow = Flow(self)
+        self._words: tuple[str, ...] = ()
+        self.set_words(words)
+
+    def set_words(self, words: Sequence[str]) -> None:
+        if tuple(words) == self._words:
+            return
+        self._words = tuple(words)
+        clear_layout(self.flow)
         for word in words:
             press = Chip(word, self)
             press.clicked.connect(self._tell)
-            flow.addWidget(press)
-        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
-        policy.setHeightForWidth(True)
-        self.setSizePolicy(policy)
+            self.flow.addWidget(press)
+            press.show()
+        self.updateGeometry()
 
     def _tell(self) -> None:
         press = self.sender()

@@ -1,7 +1,16 @@
 """Buttons that carry a person's own words: painted, so that no `&` in them is read as a key."""
 
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QFontMetrics, QKeyEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import (
+    QColor,
+    QFontMetrics,
+    QKeyEvent,
+    QKeySequence,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QShortcut,
+)
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
 from bagtag.ui.forms import ENTER, TOUCH
@@ -113,7 +122,9 @@ class KeyButton(Plain):
     def __init__(self, key: str, text: str, parent: QWidget) -> None:
         self.key = key
         super().__init__(text, parent)
-        self.setShortcut(f"Alt+{key}")
+        # A button's own shortcut acts 100 ms late: what is typed next would land elsewhere.
+        self._shortcut = QShortcut(QKeySequence(f"Alt+{key}"), self)
+        self._shortcut.activated.connect(self.click)
         self.setAccessibleName(f"{text}, key {key}")
 
     def left(self) -> int:

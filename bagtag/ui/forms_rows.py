@@ -3,14 +3,14 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtWidgets import QWidget
 
 from bagtag.ui.forms import clear_layout
-from bagtag.ui.forms_flow import Flow
+from bagtag.ui.forms_flow import FlowBox
 from bagtag.ui.forms_plain import Slip
 
 
-class Rows(QWidget):
+class Rows(FlowBox):
     """Enter or a click opens a slip, Delete takes it out. The open one is marked."""
 
     opened = Signal(int)
@@ -20,10 +20,6 @@ class Rows(QWidget):
         super().__init__(parent)
         self._name = name
         self._slips: list[Slip] = []
-        self._flow = Flow(self)
-        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
-        policy.setHeightForWidth(True)
-        self.setSizePolicy(policy)
         self.hide()
 
     def set_rows(self, texts: Sequence[str], opened: int | None = None) -> None:
@@ -41,14 +37,14 @@ class Rows(QWidget):
         return len(self._slips)
 
     def _remake(self, texts: Sequence[str]) -> None:
-        clear_layout(self._flow)
+        clear_layout(self.flow)
         self._slips = [Slip(text, self) for text in texts]
         for slip in self._slips:
             slip.setAccessibleName(f"{self._name}: {slip.text()}")
             slip.setToolTip("Enter changes it, Delete takes it out")
             slip.clicked.connect(self._open)
             slip.removed.connect(self._remove)
-            self._flow.addWidget(slip)
+            self.flow.addWidget(slip)
             slip.show()
         self.updateGeometry()
 

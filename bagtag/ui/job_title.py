@@ -26,6 +26,7 @@ class JobTitle(QAbstractButton):
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self.jobs: tuple[JobRow, ...] = ()
+        self.is_known = False
         self._menu: QMenu | None = None
         self.setFont(fonts.font(18, bold=True))
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
@@ -33,14 +34,14 @@ class JobTitle(QAbstractButton):
         self.set_title("")
 
     def set_title(self, title: str) -> None:
-        self.title = title or "Bagtag"
+        self.title = title or ("Open a job" if self.is_known else "")
         self.setAccessibleName(f"Job: {title}" if title else "No job is chosen")
         self.setToolTip(f"{title}\nChoose or open another job (Ctrl+J)".strip())
         self.updateGeometry()
         self.update()
 
     def set_jobs(self, jobs: Sequence[JobRow]) -> None:
-        self.jobs = tuple(jobs)
+        self.jobs, self.is_known = tuple(jobs), True
 
     def open_menu(self) -> None:
         """List the jobs, and a way to open one more."""
@@ -62,11 +63,13 @@ class JobTitle(QAbstractButton):
         return QSize(130, theme.TOUCH)
 
     def paintEvent(self, _: QPaintEvent) -> None:
+        if not self.title:
+            return
         colours = theme.current()
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setFont(self.font())
-        painter.setPen(colours.ink)
+        painter.setPen(QPen(colours.ink))
         shown, base = _shortened(self.title, self.font(), self.width() - 26), self.height() / 2 + 6
         painter.drawText(QPointF(4, base), shown)
         end = 4 + QFontMetrics(self.font()).horizontalAdvance(shown) + 8

@@ -22,7 +22,7 @@ from bagtag.domain.errors import Trouble
 from bagtag.domain.model import Photo, PhotoRole
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms import button, clear_layout, label, tight
-from bagtag.ui.forms_flow import Flow
+from bagtag.ui.forms_flow import FlowBox
 from bagtag.ui.photo_sources import Coming, clipboard_pictures, keep, pictures_in, read_scaled
 from bagtag.ui.photo_tile import HIGH, WIDE, PhotoTile
 from bagtag.ui.photo_view import PhotoView
@@ -82,8 +82,7 @@ class PhotoStrip(QWidget):
         self.empty = label(EMPTY, self, scale="small", tone="muted")
         self.refused = label("", self, scale="small", tone="accent")
         self.refused.hide()
-        self._tray = QWidget(self)
-        self._flow = Flow(self._tray, 10)
+        self._tray = FlowBox(self, 10)
         self._tray.hide()
         acts = QHBoxLayout()
         tight(acts, 8)
@@ -208,7 +207,7 @@ class PhotoStrip(QWidget):
         """A tile for each photo; one that is there already keeps its picture."""
         rows = [(p.hash, p.name, p.role.value) for p in self._photos]
         rows += [(t.hash, t.name, self.role.value) for t in self._pending]
-        clear_layout(self._flow)
+        clear_layout(self._tray.flow)
         self._tiles = [(row[0], self._tile(*row)) for row in rows]
         self._tray.setVisible(bool(rows))
         self.empty.setVisible(not rows)
@@ -219,7 +218,7 @@ class PhotoStrip(QWidget):
         tile = PhotoTile(name, role, self._tray)
         tile.clicked.connect(self._opened)
         tile.removed.connect(self._removed)
-        self._flow.addWidget(tile)
+        self._tray.flow.addWidget(tile)
         tile.show()
         ratio = self.devicePixelRatioF()
         box = QSize(round(WIDE * 1.4 * ratio), round(HIGH * 1.4 * ratio))

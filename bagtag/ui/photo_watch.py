@@ -30,7 +30,7 @@ class PhotoWatch(QObject):
         super().__init__(parent)
         self._settings = settings
         self._watcher = QFileSystemWatcher(self)
-        self._watcher.directoryChanged.connect(self._look)
+        self._watcher.directoryChanged.connect(self._stir)
         self._timer = QTimer(self)
         self._timer.setInterval(SETTLE_MS)
         self._timer.timeout.connect(self._look)
@@ -70,21 +70,39 @@ class PhotoWatch(QObject):
         if self._watcher.directories():
             self._watcher.removePaths(self._watcher.directories())
 
+    def _stir(self) -> None:
+        """Something in the folder changed: look at it again when the clock has ticked."""
+        folder = self._present()
+        if folder is not None:
+            for path, mark in self._fresh(folder).items():
+                self._growing.setdefault(path, mark)
+            self._keep_looking()
+
     def _look(self) -> None:
-        folder = self.folder
-        if folder is None or not folder.is_dir():
-            self.stop()
-            if folder is not None:
-                self._tell_lost(folder)
+        """What is the same as at the last look is whole."""
+        folder = self._present()
+        if folder is None:
             return
-        now = self._pictures(folder)
-        fresh = {path: mark for path, mark in now.items() if path not in self._seen}
+        fresh = self._fresh(folder)
         whole = [path for path, mark in fresh.items() if self._growing.get(path) == mark]
         self._seen |= {path: fresh[path] for path in whole}
         self._growing = {path: mark for path, mark in fresh.items() if path not in self._seen}
         self._keep_looking()
         if whole:
             self.found.emit(sorted(whole, key=self._written))
+
+    def _present(self) -> Path | None:
+        """The folder, while it is there; else it is said that it is gone."""
+        folder = self.folder
+        if folder is not None and not folder.is_dir():
+            self.stop()
+            self._tell_lost(folder)
+            return None
+        return folder
+
+    def _fresh(self, folder: Path) -> dict[Path, Mark]:
+        now = self._pictures(folder)
+        return {path: mark for path, mark in now.items() if path not in self._seen}
 
     def _keep_looking(self) -> None:
         """The clock runs only while a file is still being written."""

@@ -16,7 +16,7 @@ from bagtag.ui.fact_faces import FacesEditor
 from bagtag.ui.fact_place import PlaceEditor
 from bagtag.ui.fact_small import HandEditor, MatchMarkEditor, SeatEditor
 from bagtag.ui.forms import ENTER, button, is_inside, panel, tight
-from bagtag.ui.forms_flow import Flow
+from bagtag.ui.forms_flow import FlowBox
 from bagtag.ui.forms_plain import KeyButton
 from bagtag.ui.forms_rows import Rows
 from bagtag.ui.which_way_view import WhichWayView
@@ -52,17 +52,16 @@ class WhichWayForm(QWidget):
         self.rows.opened.connect(self.edit)
         self.rows.removed.connect(self.take_out)
         self.frame = panel(self, "tape")
-        self._kinds = QWidget(self)
+        self._kinds = FlowBox(self)
         self._buttons: dict[str, KeyButton] = {}
         self._build()
 
     def _build(self) -> None:
-        kinds = Flow(self._kinds)
         for key, (title, _) in _KINDS.items():
             press = KeyButton(key, title, self._kinds)
             press.clicked.connect(self._add_pressed)
             press.setProperty("fact", key)
-            kinds.addWidget(press)
+            self._kinds.flow.addWidget(press)
             self._buttons[key] = press
         self._frame_column = QVBoxLayout(self.frame)
         self._frame_column.setContentsMargins(14, 12, 14, 12)
