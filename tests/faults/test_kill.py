@@ -1,6 +1,6 @@
 """A process killed in the middle of logging, again and again: every confirmed entry is there.
 
-100 kills; BAGTAG_KILLS=1000 in the environment for as many more. docs/reliability.md has the figures.
+100 kills, or as many as BAGTAG_KILLS in the environment says. docs/reliability.md has figures.
 """
 
 import os
