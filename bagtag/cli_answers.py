@@ -64,7 +64,7 @@ def say_jobs(store: Store, as_json: bool) -> None:
         f"{row.number:3}  {row.title}  (off {row.off}, back {row.back}, away {row.away})"
         for row in known
     ]
-    if not known:
+    if not known and not as_json:
         warn(["There is no job yet; bagtag new MACHINE opens one."])
     answer([cli_data.job(row) for row in known], lines, as_json)
 
