@@ -49,7 +49,8 @@ def test_a_script_begins_from_nothing_and_ends_with_a_checklist(answer, bagtag, 
     line = "shift fork R x2, bag 12"
     logged = answer("log", "walking tractor", line)
     assert (logged["number"], logged["quantity"], logged["lies_in"]) == ("1", 2, ["bag 12"])
-    assert logged["which_way"] == [{"fact": "hand", "which": "R"}]
+    (hand,) = logged["which_way"]
+    assert (hand["fact"], hand["which"]) == ("hand", "R")
     assert codes.is_valid(logged["code"].replace("-", ""))
     (job,) = answer("jobs")
     assert (job["off"], job["back"], job["away"]) == (1, 0, 0)
