@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QWidget
 
 from bagtag.domain.datum import Side
 from bagtag.domain.which_way import (
@@ -313,11 +313,12 @@ def test_every_control_has_a_name(form):
     for key in "FHPCSM":
         form.add(key)
         nameless = [
-            w
-            for w in form.findChildren(type(form).__mro__[1])
-            if w.focusPolicy() != Qt.FocusPolicy.NoFocus and w.isVisible() and w.focusProxy() is None
-            and not w.accessibleName()
-        ]  # fmt: skip
+            widget
+            for widget in form.findChildren(QWidget)
+            if widget.focusPolicy() != Qt.FocusPolicy.NoFocus
+            and widget.focusProxy() is None
+            and not widget.accessibleName()
+        ]
         assert nameless == []
 
 
