@@ -59,7 +59,7 @@ class BenchCardView(QFrame):
         self.match = CardMatch(self)
         self.head = CardHead(self.page)
         self.view = Scroll(self.page, "What to know about the part")
-        self.way = CardWay(self.view.body)
+        self.way = CardWay(self.desk, self.view.body)
         self.cautions = CardCautions(self.view.body)
         self.facts = CardFacts(self.view.body)
         self.photos = CardPhotos(self.desk, self.view.body)
@@ -69,13 +69,13 @@ class BenchCardView(QFrame):
 
     def _lay(self) -> None:
         around = QVBoxLayout(self)
-        around.setContentsMargins(22, 16, 22, 16)
+        around.setContentsMargins(20, 12, 20, 12)
         self._stack = QStackedLayout()
         around.addLayout(self._stack)
         for page in (self.empty, self.page, self.match):
             self._stack.addWidget(page)
         column = QVBoxLayout(self.page)
-        tight(column, 12)
+        tight(column, 10)
         column.addWidget(self.head)
         column.addWidget(self.view, 1)
         for widget in (self.reason, self.shop, self.acts):
@@ -109,6 +109,8 @@ class BenchCardView(QFrame):
         self.photos.wanted.connect(self.choose_photo)
         self.photos.dropped.connect(self.add_photos)
         self.photos.looked_at.connect(self._look_at)
+        self.way.photo.pressed.connect(self._look_at_photo)
+        self.way.photo.dropped.connect(self._dropped_on_photo)
         self.match.closed.connect(self._close_match)
         self.desk.changed.connect(self._heard)
 
@@ -121,6 +123,7 @@ class BenchCardView(QFrame):
         """The picture takes what room there is; photos stand beside the facts where it is wide."""
         room = self.view.viewport().size()
         self.way.fit(room.width(), room.height())
+        self.photos.off.setVisible(not self.way.shows_photo)
         wide = room.width() >= SIDE_BY_SIDE
         way = QBoxLayout.Direction
         self._beside.setDirection(way.LeftToRight if wide else way.TopToBottom)
@@ -301,6 +304,12 @@ class BenchCardView(QFrame):
     def _photos_added(self, result: tuple[Change, list[str]]) -> None:
         if result[1]:
             self.desk.said.emit(" ".join(result[1]), True)
+
+    def _look_at_photo(self) -> None:
+        self._look_at(self.way.photo.photos[0])
+
+    def _dropped_on_photo(self, paths: list[Path]) -> None:
+        self.add_photos(PhotoRole.OFF, paths)
 
     def _look_at(self, photo: Photo) -> None:
         photos = self.card.photos if self.card else ()

@@ -4,8 +4,8 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QRectF, QSettings, QSize, Qt, Signal
-from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from bagtag import services
 from bagtag.domain.change import Change
@@ -49,7 +49,7 @@ class Progress(QWidget):
         self.update()
 
     def sizeHint(self) -> QSize:
-        return QSize(200, 10)
+        return QSize(120, 6)
 
     def paintEvent(self, _: QPaintEvent) -> None:
         painter = QPainter(self)
@@ -61,8 +61,33 @@ class Progress(QWidget):
             painter.setBrush(colour)
             if share:
                 wide = max(self.width() * share, self.height())
-                painter.drawRoundedRect(QRectF(0, 0, wide, self.height()), 5, 5)
+                painter.drawRoundedRect(QRectF(0, 0, wide, self.height()), 3, 3)
         painter.end()
+
+
+class OneLine(QLabel):
+    """A sentence on one line, cut where there is no room; the whole of it in its tool tip."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.sentence = ""
+        self.setTextFormat(Qt.TextFormat.PlainText)
+        self.setProperty("scale", "small")
+        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+
+    def say(self, sentence: str) -> None:
+        self.sentence = sentence
+        self.setToolTip(sentence)
+        self.setAccessibleName(sentence)
+        self._cut()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._cut()
+
+    def _cut(self) -> None:
+        right = Qt.TextElideMode.ElideRight
+        self.setText(self.fontMetrics().elidedText(self.sentence, right, self.width()))
 
 
 class BuildBar(QFrame):
@@ -78,7 +103,7 @@ class BuildBar(QFrame):
         desk.who = last_at_the_bench(desk.who)
         self.progress = Progress(self)
         self.count = label("", self, scale="head")
-        self.waiting = label("", self, scale="small", tone="muted")
+        self.waiting = OneLine(self)
         self.next = Act("Next step", NEXT, self, role="primary")
         self.paper = Act("Print the checklist", "", self)
         self.who = Line(self, "Who signs: name or initials", hint="name or initials")
@@ -91,7 +116,7 @@ class BuildBar(QFrame):
 
     def _lay(self) -> None:
         words = QVBoxLayout()
-        tight(words, 4)
+        tight(words, 2)
         words.addWidget(self.count)
         words.addWidget(self.progress)
         words.addWidget(self.waiting)
@@ -123,7 +148,7 @@ class BuildBar(QFrame):
         of, ready = len(board.steps), len(self._ready())
         self.progress.show_shares(board.done, ready, of)
         self.count.setText(progress_words(board.done, of))
-        self.waiting.setText(waiting_words(board))
+        self.waiting.say(waiting_words(board))
         mark(self.waiting, tone="muted")
         self.next.setEnabled(bool(self._ready()))
         self.paper.setEnabled(bool(of))
@@ -135,7 +160,7 @@ class BuildBar(QFrame):
             return
         self.board = None
         self.count.setText("No order works")
-        self.waiting.setText(error.sentence)
+        self.waiting.say(error.sentence)
         mark(self.waiting, tone="accent")
         self.next.setEnabled(False)
 

@@ -30,6 +30,11 @@ if TYPE_CHECKING:
 HEIGHT = 150
 
 
+def thumb_of(desk: Desk, photos: Sequence[Photo]) -> Path | None:
+    """The thumbnail file of the first photo."""
+    return services.photos.thumb(desk.store, photos[0].hash) if photos else None
+
+
 class PhotoBox(QFrame):
     """One picture of a part, or the words that there is none yet."""
 
@@ -145,11 +150,8 @@ class CardPhotos(QWidget):
             box.dropped.connect(self._dropped)
 
     def show_card(self, card: "BenchCard") -> None:
-        self.off.show_photos(card.photos_off, self._thumb(card.photos_off))
-        self.fitted.show_photos(card.photos_fitted, self._thumb(card.photos_fitted))
-
-    def _thumb(self, photos: Sequence[Photo]) -> Path | None:
-        return services.photos.thumb(self.desk.store, photos[0].hash) if photos else None
+        self.off.show_photos(card.photos_off, thumb_of(self.desk, card.photos_off))
+        self.fitted.show_photos(card.photos_fitted, thumb_of(self.desk, card.photos_fitted))
 
     def _pressed(self) -> None:
         box = self.sender()

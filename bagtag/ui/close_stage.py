@@ -2,8 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag import services
 from bagtag.domain.model import Fate, Removal
@@ -54,11 +53,14 @@ class CloseStage(Stage):
         self.build = button("Go to the build", self, role="primary")
         self.build.clicked.connect(self._to_build)
         column = QVBoxLayout(self)
-        tight(column, 16)
-        for widget in (self.verdict, self.sum, self.under):
-            column.addWidget(widget)
+        tight(column, 12)
+        top = QHBoxLayout()
+        top.addWidget(self.verdict, 1)
+        top.addWidget(self.build)
+        column.addLayout(top)
+        column.addWidget(self.sum)
+        column.addWidget(self.under)
         column.addWidget(self.view, 1)
-        column.addWidget(self.build, 0, Qt.AlignmentFlag.AlignLeft)
 
     def enter(self) -> None:
         if self.desk.job_id:

@@ -12,7 +12,7 @@ from bagtag.ui.theme import SMALL, current
 if TYPE_CHECKING:
     from bagtag.services.closing import ClosingCount
 
-HEIGHT = 150
+HEIGHT, LEAST = 150, 96
 
 
 class ClosingSum(QWidget):
@@ -22,7 +22,7 @@ class ClosingSum(QWidget):
         super().__init__(parent)
         self._figures: list[tuple[int, str]] = []
         self._sign = "="
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Maximum)
 
     def show_count(self, count: "ClosingCount") -> None:
         self._figures = [
@@ -43,6 +43,9 @@ class ClosingSum(QWidget):
     def sizeHint(self) -> QSize:
         return QSize(600, HEIGHT)
 
+    def minimumSizeHint(self) -> QSize:
+        return QSize(320, LEAST)
+
     def paintEvent(self, _: QPaintEvent) -> None:
         if not self._figures:
             return
@@ -53,10 +56,10 @@ class ClosingSum(QWidget):
         left = 0.0
         for index, (figure, word) in enumerate(self._figures):
             if index:
-                self._sign_at(painter, QRectF(left, 0, sign, HEIGHT - 34), index)
+                self._sign_at(painter, QRectF(left, 0, sign, self.height() - 34), index)
                 left += sign
             whole = index == 0
-            box = QRectF(left, 4, cell, HEIGHT - 8)
+            box = QRectF(left, 2, cell, self.height() - 4)
             painter.setPen(QPen(colours.ink if whole else colours.line, 2 if whole else 1))
             painter.setBrush(colours.card)
             painter.drawRoundedRect(box.adjusted(1, 1, -1, -1), 8, 8)
@@ -73,7 +76,7 @@ class ClosingSum(QWidget):
         colours = current()
         centre = Qt.AlignmentFlag.AlignCenter
         painter.setPen(colours.ink)
-        painter.setFont(_fitting(str(figure), box.width() - 16))
+        painter.setFont(_fitting(str(figure), box.width() - 16, box.height() - 38))
         painter.drawText(box.adjusted(0, 0, 0, -34), centre, str(figure))
         painter.setPen(colours.muted)
         painter.setFont(fonts.font(16))
@@ -88,9 +91,9 @@ class ClosingSum(QWidget):
         painter.drawText(box.adjusted(0, 18, 0, 18), Qt.AlignmentFlag.AlignCenter, sign)
 
 
-def _fitting(text: str, room: float) -> QFont:
+def _fitting(text: str, room: float, high: float) -> QFont:
     """The largest of the figures' sizes that has room."""
     size = 64
-    while size > SMALL and len(text) * size * 0.6 > room:
+    while size > SMALL and (len(text) * size * 0.6 > room or size > high):
         size -= 4
     return fonts.font(size, bold=True)

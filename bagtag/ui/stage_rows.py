@@ -54,7 +54,7 @@ class PartRow(QFrame):
         self._alone = LoneKeys(self)
         self._alone.pressed.connect(self._letter)
         line = QHBoxLayout(self)
-        line.setContentsMargins(14, 10, 14, 10)
+        line.setContentsMargins(14, 4, 14, 8)
         line.setSpacing(8)
         line.addLayout(self._words(row), 1)
         self.presses = [WordPress(word, row.removal.name, self) for word in words]
@@ -67,10 +67,12 @@ class PartRow(QFrame):
         removal = row.removal
         pieces = f"{removal.quantity} × " if removal.quantity > 1 else ""
         column = QVBoxLayout()
-        tight(column, 2)
+        tight(column, 0)
         name = button(keyless(f"{removal.number}   {pieces}{removal.name}"), self, role="quiet")
         name.setAccessibleName(f"Show {removal.number} {removal.name}")
-        name.setStyleSheet("text-align: left; font-weight: bold; padding-left: 0;")
+        name.setStyleSheet(
+            "text-align: left; font-weight: bold; padding-left: 0; border-left: none;"
+        )
         name.clicked.connect(self._show)
         column.addWidget(name)
         said = [row.area, row.container, removal.condition, removal.note]

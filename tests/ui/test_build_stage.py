@@ -111,7 +111,7 @@ def test_everything_in_says_so_and_what_comes_next(bar, desk, settle, store, job
         desk.act(services.board.sign, step.removal_id, out_of_order="because")
     settle(desk)
     assert bar.count.text() == "Everything is back in"
-    assert "Close" in bar.waiting.text()
+    assert "Close" in bar.waiting.sentence
     assert not bar.next.isEnabled()
 
 
