@@ -6,7 +6,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.errors import Trouble
-from bagtag.ui.containers_map import Whereabouts
+from bagtag.ui.containers_where import Whereabouts
 from bagtag.ui.forms import TOUCH, Field, Line, button, label
 from bagtag.ui.stage_list import PartList
 

@@ -9,8 +9,9 @@ from bagtag.domain.errors import Trouble
 from bagtag.domain.model import ContainerKind
 from bagtag.ui.card_asks import AskCount
 from bagtag.ui.card_parts import Act, Emptiness, Letter
-from bagtag.ui.containers_map import ContainersMap, Whereabouts, read
+from bagtag.ui.containers_map import ContainersMap
 from bagtag.ui.containers_panel import ContainersPanel
+from bagtag.ui.containers_where import Whereabouts, read
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms import tight
 from bagtag.ui.forms_flow import Flow
