@@ -5,7 +5,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QObject, Signal
-from PySide6.QtWidgets import QBoxLayout, QFileDialog, QFrame, QStackedLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QFrame, QStackedLayout, QVBoxLayout, QWidget
 
 from bagtag import services
 from bagtag.domain.change import Change
@@ -18,11 +18,11 @@ from bagtag.ui.card_head import CardHead
 from bagtag.ui.card_match import CardMatch
 from bagtag.ui.card_parts import Emptiness, Scroll
 from bagtag.ui.card_photos import CardPhotos
+from bagtag.ui.card_tags import CardTags
+from bagtag.ui.card_taking import CardTaking
 from bagtag.ui.card_way import CardWay
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms import tight
-from bagtag.ui.label_dialog import open_labels
-from bagtag.ui.photo_view import PhotoView
 
 if TYPE_CHECKING:
     from bagtag.services.tags import Match
@@ -30,7 +30,6 @@ if TYPE_CHECKING:
 
 SIDE_BY_SIDE = 760
 """The least width for photos beside the facts, in pixels."""
-PICTURES = "Pictures (*.jpg *.jpeg *.png *.webp *.tif *.tiff *.bmp *.gif *.heic *.heif)"
 
 
 class BenchCardView(QFrame):
@@ -45,7 +44,8 @@ class BenchCardView(QFrame):
         self.desk = desk
         self.removal_id = 0
         self.card: BenchCard | None = None
-        self._role = PhotoRole.OFF
+        self.tags = CardTags(desk, self)
+        self.taking = CardTaking(desk, self)
         self.setProperty("surface", "card")
         self.setAccessibleName("The card")
         self._make()
@@ -253,64 +253,30 @@ class BenchCardView(QFrame):
     def _show_in_strip(self) -> None:
         self.desk.show_removal.emit(self.removal_id)
 
-    # Tags
+    # Tags and photos
 
     def print_tag(self) -> None:
-        order = services.labels.LabelOrder(self.desk.job_id, removal_ids=(self.removal_id,))
-        open_labels(self.desk, order, self)
+        self.tags.print_tag(self.removal_id)
 
     def print_twins(self) -> None:
-        """Make two matching tags and open them for printing; twins made before are used again."""
-        known = self._twins()
-        if known:
-            self._open_twins(known)
-        else:
-            self.desk.act(services.tags.make_twins, self.removal_id, then=self._twins_made)
-
-    def _twins(self) -> tuple[str, ...]:
-        tags = self.card.tags if self.card else ()
-        pair = next((tag.pair for tag in reversed(tags) if tag.pair), "")
-        return tuple(tag.code for tag in tags if pair and tag.pair == pair)
-
-    def _twins_made(self, made: tuple[Change, tuple[str, str]]) -> None:
-        self._open_twins(made[1])
-
-    def _open_twins(self, codes: Sequence[str]) -> None:
-        order = services.labels.LabelOrder(self.desk.job_id, codes=tuple(codes))
-        open_labels(self.desk, order, self)
-
-    # Photos
+        self.tags.print_twins(self.removal_id, self.card.tags if self.card else ())
 
     def choose_photo_as_fitted(self) -> None:
         self.choose_photo(PhotoRole.FITTED)
 
     def choose_photo(self, role: PhotoRole) -> None:
-        self._role = role
-        dialog = QFileDialog(self, "Choose photos", "", PICTURES)
-        dialog.setFileMode(QFileDialog.FileMode.ExistingFiles)
-        dialog.filesSelected.connect(self._photos_chosen)
-        dialog.finished.connect(dialog.deleteLater)
-        dialog.open()
-
-    def _photos_chosen(self, names: list[str]) -> None:
-        self.add_photos(self._role, [Path(name) for name in names])
+        self.taking.choose(self.removal_id, role)
 
     def add_photos(self, role: PhotoRole, paths: Sequence[Path]) -> None:
-        """Take picture files in; one that is no picture is said, the rest are taken."""
-        self.desk.act(
-            services.photos.add, self.removal_id, list(paths), role, then=self._photos_added
-        )
-
-    def _photos_added(self, result: tuple[Change, list[str]]) -> None:
-        if result[1]:
-            self.desk.said.emit(" ".join(result[1]), True)
-
-    def _look_at_photo(self) -> None:
-        self._look_at(self.way.photo.photos[0])
+        """Take picture files in for the part on the card."""
+        self.taking.add(self.removal_id, role, paths)
 
     def _dropped_on_photo(self, paths: list[Path]) -> None:
         self.add_photos(PhotoRole.OFF, paths)
 
+    def _look_at_photo(self) -> None:
+        self._look_at(self.way.photo.photos[0])
+
     def _look_at(self, photo: Photo) -> None:
-        photos = self.card.photos if self.card else ()
-        PhotoView(self.desk, photos, photos.index(photo), self).open()
+        if self.card is not None:
+            self.taking.show_large(self.card.photos, photo)

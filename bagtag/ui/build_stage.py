@@ -3,19 +3,20 @@
 from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QRectF, QSettings, QSize, Qt, Signal
-from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtCore import QSettings, Signal
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag import services
 from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
 from bagtag.domain.standing import Standing
+from bagtag.ui.build_progress import OneLine, Progress
+from bagtag.ui.build_words import progress_words, waiting_words
 from bagtag.ui.card_parts import Act
 from bagtag.ui.checklist_dialog import open_checklist
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms import Line, label, tight
-from bagtag.ui.theme import current, mark
+from bagtag.ui.theme import mark
 
 if TYPE_CHECKING:
     from bagtag.services.board import Board, Step
@@ -33,61 +34,6 @@ def standings(board: "Board") -> Mapping[int, Standing]:
 def last_at_the_bench(otherwise: str) -> str:
     """The name that signed last on this machine."""
     return str(QSettings().value(WHO, "")) or otherwise
-
-
-class Progress(QWidget):
-    """A quiet bar: fitted, can go in now, the rest."""
-
-    def __init__(self, parent: QWidget) -> None:
-        super().__init__(parent)
-        self._shares = (0.0, 0.0)
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-
-    def show_shares(self, done: int, ready: int, of: int) -> None:
-        self._shares = (done / of, (done + ready) / of) if of else (0.0, 0.0)
-        self.setAccessibleName(f"{done} of {of} fitted, {ready} can go in now")
-        self.update()
-
-    def sizeHint(self) -> QSize:
-        return QSize(120, 6)
-
-    def paintEvent(self, _: QPaintEvent) -> None:
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.setPen(Qt.PenStyle.NoPen)
-        colours = current()
-        done, ready = self._shares
-        for share, colour in ((1.0, colours.line), (ready, colours.muted), (done, colours.accent)):
-            painter.setBrush(colour)
-            if share:
-                wide = max(self.width() * share, self.height())
-                painter.drawRoundedRect(QRectF(0, 0, wide, self.height()), 3, 3)
-        painter.end()
-
-
-class OneLine(QLabel):
-    """A sentence on one line, cut where there is no room; the whole of it in its tool tip."""
-
-    def __init__(self, parent: QWidget) -> None:
-        super().__init__(parent)
-        self.sentence = ""
-        self.setTextFormat(Qt.TextFormat.PlainText)
-        self.setProperty("scale", "small")
-        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
-
-    def say(self, sentence: str) -> None:
-        self.sentence = sentence
-        self.setToolTip(sentence)
-        self.setAccessibleName(sentence)
-        self._cut()
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        self._cut()
-
-    def _cut(self) -> None:
-        right = Qt.TextElideMode.ElideRight
-        self.setText(self.fontMetrics().elidedText(self.sentence, right, self.width()))
 
 
 class BuildBar(QFrame):
@@ -182,39 +128,3 @@ class BuildBar(QFrame):
     def _who_typed(self, typed: str) -> None:
         self.desk.who = typed.strip()
         QSettings().setValue(WHO, self.desk.who)
-
-
-def progress_words(done: int, of: int) -> str:
-    if not of:
-        return "Nothing to build yet"
-    return "Everything is back in" if done == of else f"{done} of {of} fitted"
-
-
-def waiting_words(board: "Board") -> str:
-    """`4 can go in now. 5 wait: 2 for a new part, 1 to be decided, 2 for other parts.`"""
-    steps = board.steps
-    if not steps:
-        return "Log what comes off under Strip; the build is that log, turned round."
-    ready = sum(step.standing is Standing.NEXT for step in steps)
-    said = f"{ready} can go in now." if ready else ""
-    reasons = [word for word in map(_reason, steps) if word]
-    kinds = [f"{reasons.count(word)} {word}" for word in REASONS if word in reasons]
-    if not reasons:
-        return said or "Every step is signed off. Close the job next."
-    verb = "waits" if len(reasons) == 1 else "wait"
-    return f"{said} {len(reasons)} {verb}: {', '.join(kinds)}.".strip()
-
-
-REASONS = ("away", "for a new part", "to be decided", "for other parts")
-
-
-def _reason(step: "Step") -> str:
-    """Why a step waits, in one word; the part's own reasons first."""
-    if step.standing is Standing.AWAY:
-        return "away"
-    if step.standing is not Standing.WAITS:
-        return ""
-    own = [h.sentence for h in step.hindrances if h.removal_id is None]
-    if any("new part" in sentence for sentence in own):
-        return "for a new part"
-    return "to be decided" if any("decided" in sentence for sentence in own) else "for other parts"

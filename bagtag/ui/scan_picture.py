@@ -7,7 +7,7 @@ from PySide6.QtCore import QMimeData, QObject, Signal
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from bagtag import services
-from bagtag.ui.bench_card import PICTURES
+from bagtag.ui.card_taking import PICTURES
 from bagtag.ui.desk import Desk
 
 

@@ -1,0 +1,44 @@
+"""What is said of a build as it stands."""
+
+from typing import TYPE_CHECKING
+
+from bagtag.domain.standing import Standing
+
+if TYPE_CHECKING:
+    from bagtag.services.board import Board, Step
+
+
+def progress_words(done: int, of: int) -> str:
+    if not of:
+        return "Nothing to build yet"
+    return "Everything is back in" if done == of else f"{done} of {of} fitted"
+
+
+def waiting_words(board: "Board") -> str:
+    """`4 can go in now. 5 wait: 2 for a new part, 1 to be decided, 2 for other parts.`"""
+    steps = board.steps
+    if not steps:
+        return "Log what comes off under Strip; the build is that log, turned round."
+    ready = sum(step.standing is Standing.NEXT for step in steps)
+    said = f"{ready} can go in now." if ready else ""
+    reasons = [word for word in map(_reason, steps) if word]
+    kinds = [f"{reasons.count(word)} {word}" for word in REASONS if word in reasons]
+    if not reasons:
+        return said or "Every step is signed off. Close the job next."
+    verb = "waits" if len(reasons) == 1 else "wait"
+    return f"{said} {len(reasons)} {verb}: {', '.join(kinds)}.".strip()
+
+
+REASONS = ("away", "for a new part", "to be decided", "for other parts")
+
+
+def _reason(step: "Step") -> str:
+    """Why a step waits, in one word; the part's own reasons first."""
+    if step.standing is Standing.AWAY:
+        return "away"
+    if step.standing is not Standing.WAITS:
+        return ""
+    own = [h.sentence for h in step.hindrances if h.removal_id is None]
+    if any("new part" in sentence for sentence in own):
+        return "for a new part"
+    return "to be decided" if any("decided" in sentence for sentence in own) else "for other parts"
