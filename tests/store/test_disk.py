@@ -7,6 +7,7 @@ import subprocess
 import sys
 import tempfile
 from contextlib import closing
+from pathlib import Path
 from uuid import uuid4
 
 import pytest
