@@ -15,6 +15,10 @@ if TYPE_CHECKING:
     from bagtag.services.views import BenchCard
 
 
+CAPTION = 20
+"""How high a field's caption is with the room below it, in pixels."""
+
+
 class Asking(QFrame):
     """A question with its answer and two buttons; Enter answers, Escape drops it."""
 
@@ -41,12 +45,23 @@ class Asking(QFrame):
         column.setSpacing(8)
         column.addWidget(self.head)
         column.addLayout(self.fields)
-        row = QHBoxLayout()
-        row.setSpacing(12)
-        row.addWidget(self.yes)
-        row.addWidget(self.no)
-        row.addStretch(1)
-        column.addLayout(row)
+        self._presses = QHBoxLayout()
+        self._presses.setSpacing(12)
+        self._presses.addWidget(self.yes)
+        self._presses.addWidget(self.no)
+        self._column = column
+
+    def _end(self, *, beside: bool) -> None:
+        """The buttons stand beside the last field, or in a row of their own."""
+        if not beside:
+            self._presses.addStretch(1)
+            self._column.addLayout(self._presses)
+            return
+        below_captions = QVBoxLayout()
+        below_captions.addSpacing(CAPTION)
+        below_captions.addLayout(self._presses)
+        below_captions.addStretch(1)
+        self.fields.addLayout(below_captions)
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
@@ -72,7 +87,8 @@ class AskReason(Asking):
         super().__init__("Fit it all the same", parent)
         self.reason = Line(self, "Why it goes in now", hint="for example: a trial fit")
         self.field = Field("Why does it go in now?", self.reason, self)
-        self.fields.addWidget(self.field)
+        self.fields.addWidget(self.field, 1)
+        self._end(beside=True)
 
     def open_for(self, card: "BenchCard") -> None:
         sentences = ", ".join(hindrance.sentence for hindrance in card.hindrances)
@@ -133,6 +149,7 @@ class AskShop(Asking):
         self.fields.addWidget(self._fields["shop"], 3)
         self.fields.addWidget(self._fields["work"], 3)
         self.fields.addWidget(self._fields["due"], 2)
+        self._end(beside=False)
 
     def open_with(self, head: str) -> None:
         self.head.setText(head)
@@ -165,6 +182,7 @@ class AskCount(Asking):
         self.number = Line(self, "How many blank tags")
         self.field = Field("How many", self.number, self)
         self.fields.addWidget(self.field)
+        self._end(beside=True)
         self.fields.addStretch(1)
 
     def open_now(self) -> None:

@@ -27,7 +27,7 @@ from bagtag.ui.forms import ENTER, tight
 if TYPE_CHECKING:
     from bagtag.services.views import BenchCard
 
-HEIGHT = 150
+HEIGHT, WIDEST = 150, 420
 
 
 def thumb_of(desk: Desk, photos: Sequence[Photo]) -> Path | None:
@@ -148,6 +148,8 @@ class CardPhotos(QWidget):
             row.addWidget(box)
             box.pressed.connect(self._pressed)
             box.dropped.connect(self._dropped)
+            box.setMaximumWidth(WIDEST)
+        row.addStretch(0)
 
     def show_card(self, card: "BenchCard") -> None:
         self.off.show_photos(card.photos_off, thumb_of(self.desk, card.photos_off))

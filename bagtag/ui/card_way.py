@@ -22,7 +22,8 @@ if TYPE_CHECKING:
     from bagtag.services.views import BenchCard
 
 LEAST, MOST = 112, 520
-"""How high the picture's panel is: never less than can be read, never more than looks calm."""
+"""How high the picture's panel is: never less than can be read, never more than this or half of
+what is seen, whichever is more."""
 PEEK = 64
 """How much of what follows is seen below picture and sentence."""
 LOW = 215
@@ -125,4 +126,5 @@ class CardWay(QWidget):
         sentence = self.sentence.heightForWidth(width)
         self.top.setMinimumWidth(0)
         self.top.setMaximumWidth(QWIDGETSIZE_MAX)
-        self.top.setFixedHeight(min(max(height - sentence - PEEK, LEAST), MOST))
+        most = max(MOST, height // 2)
+        self.top.setFixedHeight(min(max(height - sentence - PEEK, LEAST), most))
