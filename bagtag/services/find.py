@@ -21,9 +21,6 @@ def find(store: Store, typed: str, *, job_id: int | None = None, limit: int = 50
     """Removals that have every word typed, the last as far as it goes, the newest first."""
     with store.read() as connection:
         ids = search.ids(connection, typed, job_id=job_id, limit=limit)
-        found = removals.by_ids(connection, ids)
+        found = removals.named(connection, ids)
         titles = {job.id: job.title for job in jobs.all_jobs(connection)} if ids else {}
-    return [
-        Hit(r.id, r.job_id, r.number, r.name, titles[r.job_id])
-        for r in (found[id_] for id_ in ids if id_ in found)
-    ]
+    return [Hit(id_, *found[id_], titles[found[id_][0]]) for id_ in ids if id_ in found]
