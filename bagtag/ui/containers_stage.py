@@ -39,6 +39,7 @@ class ContainersStage(Stage):
         self.top = QWidget(self)
         self.add = {kind: Letter(f"Add {kind.value}", key, self.top) for kind, key in KEYS.items()}
         self.labels = Act("Print labels", "", self.top)
+        self.part_tags = Act("Print part tags", "", self.top)
         self.blank = Act("Blank tags", "", self.top)
         self.ask = AskCount(self)
         self.panel = ContainersPanel(self)
@@ -54,7 +55,7 @@ class ContainersStage(Stage):
 
     def _lay(self) -> None:
         flow = Flow(self.top, 8)
-        for act in (*self.add.values(), self.labels, self.blank):
+        for act in (*self.add.values(), self.labels, self.part_tags, self.blank):
             flow.addWidget(act)
         self.panel.setFixedWidth(PANEL)
         row = QHBoxLayout()
@@ -82,6 +83,7 @@ class ContainersStage(Stage):
         for act in self.add.values():
             act.clicked.connect(self._add)
         self.labels.clicked.connect(self.print_all)
+        self.part_tags.clicked.connect(self.print_parts)
         self.blank.clicked.connect(self.ask.open_now)
         self.ask.answered.connect(self._make_blank)
         self.map.pressed.connect(self.press)
@@ -183,6 +185,14 @@ class ContainersStage(Stage):
         """Labels for every container, or for the chosen one and all that stand in it."""
         ids = tuple(row.container.id for row in self.where.containers)
         self._print(self._family(self.chosen) if self.chosen else ids)
+
+    def print_parts(self) -> None:
+        """A tag for every part of the log."""
+        self.desk.ask(services.labels.of_job, self.desk.job_id, then=self._print_parts)
+
+    def _print_parts(self, removal_ids: tuple[int, ...]) -> None:
+        order = services.labels.LabelOrder(self.desk.job_id, removal_ids=removal_ids)
+        open_labels(self.desk, order, self)
 
     def _family(self, container_id: int) -> tuple[int, ...]:
         inner = [row.container.id for row in self.where.standing_in(container_id)]

@@ -77,7 +77,7 @@ class PartRow(QFrame):
         column.addWidget(name)
         said = [row.area, row.container, removal.condition, removal.note]
         said += [show(row.code)] if row.code else []
-        column.addWidget(label(", ".join(filter(None, said)), self, scale="small", tone="muted"))
+        column.addWidget(label(", ".join(filter(None, said)), self, tone="muted"))
         return column
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

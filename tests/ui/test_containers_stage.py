@@ -236,6 +236,14 @@ def test_labels_for_all_and_for_a_family(stage, desk, settle, job) -> None:
     dialog.close()
 
 
+def test_every_part_of_the_log_gets_a_tag(stage, desk, settle, job) -> None:
+    stage.part_tags.click()
+    settle(desk)
+    (dialog,) = stage.findChildren(LabelDialog)
+    assert list(dialog.order().removal_ids) == list(job.parts.values())
+    dialog.close()
+
+
 def test_blank_tags_are_made_and_printed(stage, desk, settle, store) -> None:
     stage.blank.click()
     stage.ask.number.setText("a few")
