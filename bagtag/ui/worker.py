@@ -10,7 +10,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 from weakref import WeakMethod
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, Qt, Signal
 
 if TYPE_CHECKING:
     from concurrent.futures import Future, ThreadPoolExecutor
@@ -29,7 +29,8 @@ class Worker(QObject):
         super().__init__(parent)
         self._threads, self._name = threads, name
         self._pool: ThreadPoolExecutor | None = None
-        self._finished.connect(self._deliver)
+        # Queued also for work that is done at once: no answer comes before `run` has returned.
+        self._finished.connect(self._deliver, Qt.ConnectionType.QueuedConnection)
         self._open = True
         self._busy = 0
 

@@ -1,0 +1,30 @@
+"""Background work: no answer comes before the one who asked has finished asking."""
+
+from PySide6.QtCore import QObject
+
+from bagtag.ui.worker import Worker
+
+
+class Asker(QObject):
+    def __init__(self, worker: Worker) -> None:
+        super().__init__()
+        self.worker = worker
+        self.answers: list[int] = []
+
+    def ask(self) -> int:
+        """How many answers were there when the asking was done."""
+        for number in range(200):
+            self.worker.run(number.__int__, self.take, self.take)
+        return len(self.answers)
+
+    def take(self, answer: int) -> None:
+        self.answers.append(answer)
+
+
+def test_work_that_is_done_at_once_is_answered_later(qtbot, qapp):
+    worker = Worker(1, "test")
+    asker = Asker(worker)
+    assert asker.ask() == 0
+    qtbot.waitUntil(lambda: worker.idle)
+    assert asker.answers == list(range(200))
+    worker.close()
