@@ -3,31 +3,31 @@
 from dataclasses import fields, replace
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QSettings, Qt, QTimer, Signal
+from PySide6.QtCore import QSettings, Qt, Signal
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QKeyEvent, QKeySequence
-from PySide6.QtWidgets import QApplication, QFrame, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
 from bagtag import services
 from bagtag.domain.change import Change
 from bagtag.domain.entry import Entry
 from bagtag.domain.errors import BadInput, Trouble
-from bagtag.domain.model import Removal
 from bagtag.ui.desk import Desk
 from bagtag.ui.entry_acts import EntryActs
 from bagtag.ui.entry_bench import Bench, look_up, the_last
+from bagtag.ui.entry_correction import Correction
 from bagtag.ui.entry_draft import (
     Draft,
     Kept,
+    Merged,
     Names,
-    merge,
     new_uid,
     of_entry,
-    of_removal,
     to_entry,
 )
 from bagtag.ui.entry_fields import FATES, EntryFields
 from bagtag.ui.entry_head import EntryHead
-from bagtag.ui.forms import ENTER, is_inside
+from bagtag.ui.forms import ENTER
+from bagtag.ui.forms_sight import InSight, scrolling
 from bagtag.ui.photo_sources import pictures_in
 
 if TYPE_CHECKING:
@@ -56,11 +56,10 @@ class EntryCard(QFrame):
         self.setAcceptDrops(True)
         self._names = Names({}, {})
         self._job_id = 0
-        self._removal: Removal | None = None
+        self._correction: Correction | None = None
         self._wanted: int | None = None
         self._before: int | None = None
         self._uid = new_uid()
-        self._opened = Draft()
         self._sent: Draft | None = None
         self._kept: dict[tuple[int, int], Kept] = {}
         self._tape = Draft()
@@ -72,16 +71,9 @@ class EntryCard(QFrame):
         self._connect()
 
     def _build(self) -> None:
-        self.area = QScrollArea(self)
-        self.area.setWidgetResizable(True)
-        self.area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self.area.setWidget(self.fields)
-        self.area.viewport().setAutoFillBackground(False)
+        self.area = scrolling(self.fields, self)
+        InSight(self.area, (self.fields.which_way.frame, self.fields.hardware.frame))
         QWidget.setTabOrder(self.acts.theirs, self.head.shut)  # leaving comes last
-        self._sight = QTimer(self)
-        self._sight.setSingleShot(True)
-        self._sight.timeout.connect(self._bring_into_sight)
         column = QVBoxLayout(self)
         column.setContentsMargins(24, 14, 24, 16)
         column.setSpacing(10)
@@ -99,9 +91,6 @@ class EntryCard(QFrame):
         self.acts.before_chosen.connect(self._put_before)
         self.acts.theirs.clicked.connect(self._take_theirs)
         self.desk.changed.connect(self._hear)
-        app = QApplication.instance()
-        assert isinstance(app, QApplication)
-        app.focusChanged.connect(self._focus_moved)
 
     # what is shown
 
@@ -118,27 +107,24 @@ class EntryCard(QFrame):
     def start_new(self, before: int | None = None) -> None:
         """An empty card for the next removal, or for one that was forgotten before another."""
         self._keep_draft()
-        self._job_id, self._wanted, self._removal, self._before = (
-            self.desk.job_id,
-            None,
-            None,
-            before,
-        )
-        self._opened, self._tape = Draft(), Draft()
+        self._job_id, self._wanted, self._before = self.desk.job_id, None, before
+        self._forget_correction()
+        self.setEnabled(True)
+        self._tape = Draft()
         kept = self._kept.pop(self._key(), None) or Kept(Draft(), new_uid())
         self._uid = kept.uid
         self.fields.photos.open(None, kept.pending)
         self._fill(kept.draft)
         self.acts.show_new()
-        self._say_what()
+        self.head.say_what("New entry")
         self.desk.ask(look_up, self._job_id, before, then=self._known, failed=self._failed)
         self.head.name.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def open(self, removal_id: int) -> None:
         """Show a logged removal to correct it."""
         self._keep_draft()
-        self._wanted, self._removal, self._before = removal_id, None, None
-        self._opened = Draft()
+        self._wanted, self._before = removal_id, None
+        self._forget_correction()
         self._fill(Draft())
         self.setEnabled(False)
         self.acts.show_correction()
@@ -178,10 +164,8 @@ class EntryCard(QFrame):
                 services.strip.log_removal, self._job_id, entry, extras,
                 then=self._logged, failed=self._failed,
             )  # fmt: skip
-        else:
-            self.desk.ask(
-                look_up, self._job_id, self._wanted, then=self._compare, failed=self._failed
-            )
+        elif self._correction is not None:
+            self._correction.send(self._sent)
 
     def as_the_last(self) -> None:
         """Fill the fields that are still empty as in the last entry."""
@@ -202,24 +186,32 @@ class EntryCard(QFrame):
             return
         self._names, self._job_id = bench.names, bench.job_id
         self.fields.set_bench(bench)
-        if self._wanted is not None and self._removal is None and bench.removal is not None:
-            self._show_removal(bench.removal)
+        if self._wanted is not None and self._correction is None:
+            self._begin_correction(bench)
         if self._wanted is None and bench.removal is not None:
             self.acts.show_before(f"{bench.removal.number} {bench.removal.name}")
         if self._waiting_tape is not None:
             self._apply_tape(self._waiting_tape)
 
-    def _show_removal(self, removal: Removal) -> None:
-        self._removal = removal
-        self._uid = removal.uid
-        self._opened = of_removal(removal, self._names)
+    def _begin_correction(self, bench: Bench) -> None:
+        assert bench.removal is not None
+        self._correction = Correction(self.desk, bench, self)
+        self._correction.kept.connect(self._corrected)
+        self._correction.clashed.connect(self._clashed)
+        self._correction.failed.connect(self._failed)
+        self._uid = bench.removal.uid
         kept = self._kept.pop(self._key(), None)
-        self._fill(kept.draft if kept else self._opened)
+        self._fill(kept.draft if kept else self._correction.opened)
         if kept is not None:
             self.acts.say("What you had changed and not kept is here again.")
         self.setEnabled(True)
-        self._say_what()
+        self.head.say_what(f"Correct {bench.removal.number}")
         self.head.name.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _forget_correction(self) -> None:
+        if self._correction is not None:
+            self._correction.deleteLater()
+        self._correction = None
 
     def _not_opened(self, error: BaseException) -> None:
         self.setEnabled(True)
@@ -240,39 +232,20 @@ class EntryCard(QFrame):
             self.start_new()
         self.logged.emit(removal_id)
 
-    def _compare(self, bench: Bench) -> None:
-        """Nobody's change is written over: theirs is kept where I changed nothing."""
-        assert bench.removal is not None
-        self._names = bench.names
-        sent = self._sent or self.draft
-        theirs = of_removal(bench.removal, bench.names)
-        both = merge(self._opened, sent, theirs)
-        self._opened = theirs
-        if both.clashes:
-            self._stop_sending()
-            words = " and ".join(_CALLED.get(name, name) for name in both.clashes)
-            self._fill(both.draft)
-            self.acts.say_clash(words, theirs)
-            return
-        self._fill(both.draft)
-        self._sent = both.draft
-        entry = to_entry(both.draft, bench.names, self._uid)
-        extras = services.strip.Extras(container_wanted=both.draft.container)
-        if both.theirs:
-            self.desk.say("This entry was changed elsewhere meanwhile: both changes are kept.")
-        self.desk.act(
-            services.strip.correct_removal, bench.removal.id, entry, extras,
-            then=self._corrected, failed=self._failed,
-        )  # fmt: skip
-
-    def _corrected(self, _: Change) -> None:
-        removal_id = self._wanted or 0
-        self._opened = self._sent or self._opened
+    def _clashed(self, both: Merged, theirs: Draft) -> None:
+        """Nothing is kept yet: the person sees both and says which."""
         self._stop_sending()
-        if self.draft != self._opened:
-            return
-        self.logged.emit(removal_id)
-        self.closed.emit()
+        self._fill(both.draft)
+        words = " and ".join(_CALLED.get(name, name) for name in both.clashes)
+        self.acts.say_clash(words, theirs)
+
+    def _corrected(self, kept: Draft) -> None:
+        sent = self._sent
+        self._stop_sending()
+        if self.draft == sent:
+            self._fill(kept)
+            self.logged.emit(self._wanted or 0)
+            self.closed.emit()
 
     def _failed(self, error: BaseException) -> None:
         self._stop_sending()
@@ -339,9 +312,10 @@ class EntryCard(QFrame):
 
     def _keep_draft(self) -> None:
         """Put what is typed and not logged aside under its entry."""
-        loaded = self._wanted is None or self._removal is not None
+        loaded = self._wanted is None or self._correction is not None
         pending = self.fields.photos.pending
-        if loaded and self._sent is None and (pending or self.draft != self._opened):
+        opened = self._correction.opened if self._correction else Draft()
+        if loaded and self._sent is None and (pending or self.draft != opened):
             self._kept[self._key()] = Kept(self.draft, self._uid, pending)
 
     def _changed(self) -> None:
@@ -356,12 +330,6 @@ class EntryCard(QFrame):
         self.head.say_nothing()
         self.fields.say_nothing()
         self.acts.say("")
-
-    def _say_what(self) -> None:
-        if self._removal is not None:
-            self.head.say_what(f"Correct {self._removal.number}")
-        else:
-            self.head.say_what("New entry")
 
     # keys, drops and sight
 
@@ -386,20 +354,6 @@ class EntryCard(QFrame):
 
     def dropEvent(self, event: QDropEvent) -> None:
         self.fields.photos.dropEvent(event)
-
-    def _focus_moved(self, _: QWidget | None, now: QWidget | None) -> None:
-        if now is not None and is_inside(now, self.fields):
-            self._sight.start(0)
-
-    def _bring_into_sight(self) -> None:
-        """The field with the focus, and the whole of the editor it belongs to, where it fits."""
-        now = self.fields.focusWidget()
-        if now is None or not is_inside(now, self.fields):
-            return
-        for editor in (self.fields.which_way.frame, self.fields.hardware.frame):
-            if is_inside(now, editor):
-                self.area.ensureWidgetVisible(editor, 0, 12)
-        self.area.ensureWidgetVisible(now, 0, 40)
 
 
 def _needs_names(tape: "Tape") -> bool:

@@ -29,7 +29,7 @@ class EntryHead(QWidget):
         self.name = Line(self, "Name of the part", hint="What came off?")
         self.quantity = QuantityLine(self, "How many")
         for line in (self.name, self.quantity):
-            line.setFont(_big(line))
+            line.set_face(_big(line))
             line.setMinimumHeight(60)
             line.textChanged.connect(self._tell)
         self.quantity.setFixedWidth(96)

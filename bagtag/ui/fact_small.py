@@ -42,7 +42,12 @@ def _hands(datum: Datum) -> list[Option]:
     hands = [Hand("L", True), Hand("R", True), Hand("L"), Hand("R")]
     return [
         Option(
-            hand, hand.which, stamped if hand.stamped else by_place, str(key), draw((hand,), datum)
+            hand,
+            hand.which,
+            stamped if hand.stamped else by_place,
+            str(key),
+            draw((hand,), datum),
+            lettered=True,
         )
         for key, hand in enumerate(hands, start=1)
     ]

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QGuiApplication, QKeyEvent, QKeySequence
+from PySide6.QtGui import QFocusEvent, QFont, QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import (
     QFrame,
     QLabel,
@@ -91,7 +91,16 @@ class Line(QLineEdit):
         self.setPlaceholderText(hint)
         self.words: tuple[str, ...] = ()
         self._typed = ""
+        self._face = self.font()
         self.textEdited.connect(self._remember)
+        self.textChanged.connect(self._slant)
+        self._slant()
+
+    def set_face(self, font: QFont) -> None:
+        """The font of what is typed; the hint of an empty line is light and slanted."""
+        self._face = QFont(font)
+        self._face.setItalic(False)
+        self._slant()
 
     def suggest(self, words: Sequence[str]) -> None:
         """Offer words: Down takes the first that has what is typed in it, then the next."""
@@ -126,6 +135,15 @@ class Line(QLineEdit):
         if event.reason() != Qt.FocusReason.PopupFocusReason:
             self._typed = ""
             self.left.emit()
+
+    def _slant(self) -> None:
+        """A hint must not look like something that was filled in."""
+        font = QFont(self._face)
+        if not self.text():
+            font.setItalic(True)
+            font.setBold(False)
+        if font != self.font():
+            self.setFont(font)
 
     def _remember(self, typed: str) -> None:
         self._typed = typed

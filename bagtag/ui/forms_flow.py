@@ -12,8 +12,10 @@ from bagtag.ui.forms_plain import Chip
 class Flow(QLayout):
     """Items from left to right, line by line."""
 
-    def __init__(self, parent: QWidget, spacing: int = 6) -> None:
+    def __init__(self, parent: QWidget, spacing: int = 6, lines: int | None = None) -> None:
+        """`spacing` between the items of a line, `lines` between the lines, in pixels."""
         super().__init__(parent)
+        self._between = spacing if lines is None else lines
         self._items: list[QLayoutItem] = []
         self.setContentsMargins(0, 0, 0, 0)
         self.setSpacing(spacing)
@@ -60,7 +62,7 @@ class Flow(QLayout):
                 continue
             size = item.sizeHint()
             if x > rect.x() and x + size.width() > rect.right() + 1:
-                x, y, line = rect.x(), y + line + self.spacing(), 0
+                x, y, line = rect.x(), y + line + self._between, 0
             if move:
                 item.setGeometry(QRect(QPoint(x, y), size))
             x += size.width() + self.spacing()
@@ -75,9 +77,9 @@ class FlowBox(QWidget):
     column, one word a line, and leave room below for ever.
     """
 
-    def __init__(self, parent: QWidget, spacing: int = 6) -> None:
+    def __init__(self, parent: QWidget, spacing: int = 6, lines: int | None = None) -> None:
         super().__init__(parent)
-        self.flow = Flow(self, spacing)
+        self.flow = Flow(self, spacing, lines)
         policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
@@ -95,7 +97,7 @@ class Words(FlowBox):
     chosen = Signal(str)
 
     def __init__(self, words: Sequence[str], parent: QWidget) -> None:
-        super().__init__(parent)
+        super().__init__(parent, lines=0)
         self._words: tuple[str, ...] = ()
         self.set_words(words)
 

@@ -1,16 +1,8 @@
 """The page of one job: its fields, its datum, its areas."""
 
-from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import (
-    QApplication,
-    QFrame,
-    QGridLayout,
-    QHBoxLayout,
-    QScrollArea,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.datum import Datum
 from bagtag.domain.errors import Trouble
@@ -18,8 +10,9 @@ from bagtag.domain.model import Job
 from bagtag.ui.area_tree import AreaTree
 from bagtag.ui.datum_form import DatumForm
 from bagtag.ui.desk import Desk
-from bagtag.ui.forms import ENTER, Field, Line, Note, button, is_inside, label, tight
+from bagtag.ui.forms import ENTER, Field, Line, Note, button, label, tight
 from bagtag.ui.forms_inks import sized
+from bagtag.ui.forms_sight import InSight, scrolling
 
 Values = tuple[str, str, str, str, Datum]
 """Machine, what for, owner, notes and datum, in the order of a job's form."""
@@ -59,7 +52,6 @@ class JobPage(QFrame):
 
     def _lay_out(self) -> None:
         self._middle = QWidget(self)
-        self._middle.setProperty("bare", True)
         grid = QGridLayout()
         tight(grid, 14)
         grid.addWidget(self.fields["machine"], 0, 0)
@@ -77,11 +69,8 @@ class JobPage(QFrame):
         column.addWidget(self._areas_head)
         column.addWidget(self.areas)
         column.addStretch(1)
-        self.area = QScrollArea(self)
-        self.area.setWidgetResizable(True)
-        self.area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self.area.setWidget(self._middle)
+        self.area = scrolling(self._middle, self)
+        InSight(self.area, (self.areas.form,))
         outer = QVBoxLayout(self)
         outer.setContentsMargins(24, 14, 24, 16)
         outer.setSpacing(10)
@@ -107,12 +96,6 @@ class JobPage(QFrame):
             signal.connect(self._changed)
         self.keep.clicked.connect(self._keep)
         self.leave.clicked.connect(self.left)
-        self._sight = QTimer(self)
-        self._sight.setSingleShot(True)
-        self._sight.timeout.connect(self._bring_into_sight)
-        app = QApplication.instance()
-        assert isinstance(app, QApplication)
-        app.focusChanged.connect(self._focus_moved)
         self._changed()
 
     @property
@@ -209,14 +192,3 @@ class JobPage(QFrame):
         wanted = self.is_changed or not self.job_id
         self.keep.setVisible(wanted)
         self.leave.setVisible(wanted)
-
-    def _focus_moved(self, _: QWidget | None, now: QWidget | None) -> None:
-        if now is not None and is_inside(now, self._middle):
-            self._sight.start(0)
-
-    def _bring_into_sight(self) -> None:
-        now = self._middle.focusWidget()
-        if now is not None and is_inside(now, self._middle):
-            if is_inside(now, self.areas.form):
-                self.area.ensureWidgetVisible(self.areas.form, 0, 12)
-            self.area.ensureWidgetVisible(now, 0, 40)

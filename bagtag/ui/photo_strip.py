@@ -1,7 +1,6 @@
 """The photos of one removal: chosen, dropped, pasted, or from the folder a phone syncs to."""
 
 from collections.abc import Sequence
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QSettings, QSize, Signal
@@ -14,26 +13,25 @@ from PySide6.QtGui import (
     QKeySequence,
     QShowEvent,
 )
-from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from bagtag import services
 from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
 from bagtag.domain.model import Photo, PhotoRole
 from bagtag.ui.desk import Desk
-from bagtag.ui.forms import button, clear_layout, label, tight
+from bagtag.ui.forms import clear_layout, label, tight
 from bagtag.ui.forms_flow import FlowBox
+from bagtag.ui.photo_acts import PhotoActs
 from bagtag.ui.photo_sources import Coming, clipboard_pictures, keep, pictures_in, read_scaled
 from bagtag.ui.photo_tile import HIGH, WIDE, PhotoTile
 from bagtag.ui.photo_view import PhotoView
-from bagtag.ui.photo_watch import PICTURES, PhotoWatch
 
 if TYPE_CHECKING:
     from bagtag.services.views import BenchCard
     from bagtag.store.photo_files import Taken
 
 EMPTY = "Drop pictures here, paste them with Ctrl+V, or choose them."
-_FILTER = "Pictures ({})".format(" ".join(f"*{end} *{end.upper()}" for end in sorted(PICTURES)))
 
 
 class PhotoStrip(QWidget):
@@ -63,38 +61,25 @@ class PhotoStrip(QWidget):
         self._photos: tuple[Photo, ...] = ()
         self._tiles: list[tuple[str, PhotoTile]] = []
         self._view: PhotoView | None = None
-        self.watch = PhotoWatch(settings or QSettings(), self)
+        self.acts = PhotoActs(settings or QSettings(), self)
+        self.watch = self.acts.watch
         self._build()
         self.setAcceptDrops(True)
-        self.watch.found.connect(self.add)
-        self.watch.moved.connect(self._show_folder)
-        self.watch.lost.connect(self._say_lost)
+        self.acts.coming.connect(self.add)
+        self.acts.lost.connect(self._say_lost)
         desk.changed.connect(self._hear)
-        self._show_folder()
 
     def _build(self) -> None:
-        self.choose = button("Add &photos…", self, name="Add photos from files")
-        self.choose.clicked.connect(self._choose)
-        self.follow = button("", self, role="quiet")
-        self.follow.clicked.connect(self._follow)
-        self.unfollow = button("Stop", self, role="quiet", name="Stop watching the folder")
-        self.unfollow.clicked.connect(self._unfollow)
         self.empty = label(EMPTY, self, scale="small", tone="muted")
         self.refused = label("", self, scale="small", tone="accent")
         self.refused.hide()
         self._tray = FlowBox(self, 10)
         self._tray.hide()
-        acts = QHBoxLayout()
-        tight(acts, 8)
-        acts.addWidget(self.choose)
-        acts.addWidget(self.follow)
-        acts.addWidget(self.unfollow)
-        acts.addStretch(1)
         column = QVBoxLayout(self)
         tight(column, 8)
         for part in (self._tray, self.empty, self.refused):
             column.addWidget(part)
-        column.addLayout(acts)
+        column.addWidget(self.acts)
 
     @property
     def count(self) -> int:
@@ -243,7 +228,7 @@ class PhotoStrip(QWidget):
         else:
             del self._pending[place - len(self._photos)]
             self._show()
-        self.choose.setFocus()
+        self.acts.choose.setFocus()
 
     def _opened(self) -> None:
         place = self._place()
@@ -252,37 +237,6 @@ class PhotoStrip(QWidget):
             self._view.open()
         else:
             self._say(["It opens large once the entry is logged."])
-
-    def _choose(self) -> None:
-        dialog = QFileDialog(self, "Add photos", "", _FILTER)
-        dialog.setFileMode(QFileDialog.FileMode.ExistingFiles)
-        dialog.filesSelected.connect(self._chosen)
-        dialog.finished.connect(dialog.deleteLater)
-        dialog.open()
-
-    def _chosen(self, names: list[str]) -> None:
-        self.add([Path(name) for name in names])
-
-    def _follow(self) -> None:
-        dialog = QFileDialog(self, "The folder a phone's pictures arrive in")
-        dialog.setFileMode(QFileDialog.FileMode.Directory)
-        dialog.setOption(QFileDialog.Option.ShowDirsOnly)
-        dialog.fileSelected.connect(self._followed)
-        dialog.finished.connect(dialog.deleteLater)
-        dialog.open()
-
-    def _followed(self, folder: str) -> None:
-        self.watch.choose(Path(folder))
-
-    def _unfollow(self) -> None:
-        self.watch.choose(None)
-
-    def _show_folder(self) -> None:
-        folder = self.watch.folder
-        words = f"Watching: {_short(folder)}" if folder else "Watch a folder…"
-        self.follow.setText(words.replace("&", "&&"))
-        self.follow.setAccessibleName(f"{words}; choose the folder to watch for new pictures")
-        self.unfollow.setVisible(folder is not None)
 
     def _say_lost(self, sentence: str) -> None:
         self._say([sentence])
@@ -295,9 +249,3 @@ class PhotoStrip(QWidget):
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange:
             self.update()
-
-
-def _short(folder: Path) -> str:
-    """A folder as a person says it: `~/phone`."""
-    home = Path.home()
-    return f"~/{folder.relative_to(home)}" if folder.is_relative_to(home) else str(folder)

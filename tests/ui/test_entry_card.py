@@ -133,7 +133,7 @@ def test_tab_goes_through_all_of_it_and_comes_back(card):
         card.head.name, card.head.quantity, card.fields.which_way._buttons["F"],
         card.fields.area, card.fields.container, card.fields.hardware.tape,
         card.fields.fate.focusProxy(), card.fields.condition.line, card.fields.goes_on.line,
-        card.fields.note, card.fields.photos.choose, card.acts.log, card.head.shut,
+        card.fields.note, card.fields.photos.acts.choose, card.acts.log, card.head.shut,
     ]  # fmt: skip
     assert [seen.index(widget) for widget in order] == sorted(map(seen.index, order))
 

@@ -86,7 +86,7 @@ def test_text_dropped_is_not_ours(strip):
 
 def test_a_pasted_picture(strip, desk, settle, store, drum):
     QGuiApplication.clipboard().setImage(pixels(Qt.GlobalColor.red))
-    strip.choose.setFocus()
+    strip.acts.choose.setFocus()
     press(Qt.Key.Key_V, CONTROL)
     settle(desk)
     (photo,) = photos(store, drum)
@@ -95,14 +95,14 @@ def test_a_pasted_picture(strip, desk, settle, store, drum):
 
 def test_pasted_files(strip, desk, settle, store, drum, tmp_path):
     QGuiApplication.clipboard().setMimeData(files(picture(tmp_path / "a.jpg")))
-    strip.choose.setFocus()
+    strip.acts.choose.setFocus()
     press(Qt.Key.Key_V, CONTROL)
     settle(desk)
     assert [photo.name for photo in photos(store, drum)] == ["a.jpg"]
 
 
 def test_chosen_files(qtbot, strip, desk, settle, store, drum, tmp_path):
-    strip.choose.click()
+    strip.acts.choose.click()
     (dialog,) = strip.findChildren(QFileDialog)
     dialog.filesSelected.emit([str(picture(tmp_path / "a.jpg"))])
     dialog.reject()
@@ -178,20 +178,20 @@ def test_the_watched_folder_feeds_the_open_removal(
 ):
     phone = tmp_path / "phone"
     phone.mkdir()
-    strip.follow.click()
+    strip.acts.follow.click()
     (dialog,) = strip.findChildren(QFileDialog)
     dialog.fileSelected.emit(str(phone))
     dialog.reject()
-    assert strip.follow.text() == f"Watching: {phone}"
+    assert strip.acts.follow.text() == f"Watching: {phone}"
     picture(phone / "IMG_0001.jpg")
     qtbot.waitUntil(lambda: len(photos(store, drum)) == 1)
     strip.hide()
     assert not strip.watch.running
     strip.show()
     assert strip.watch.running
-    strip.unfollow.click()
+    strip.acts.unfollow.click()
     assert not strip.watch.running
-    assert strip.follow.text() == "Watch a folder…"
+    assert strip.acts.follow.text() == "Watch a folder…"
     settle(desk)
 
 
