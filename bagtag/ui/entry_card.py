@@ -188,6 +188,8 @@ class EntryCard(QFrame):
         self.fields.set_bench(bench)
         if self._wanted is not None and self._correction is None:
             self._begin_correction(bench)
+        elif self._correction is not None and self._sent is None:
+            self._follow(bench)
         if self._wanted is None and bench.removal is not None:
             self.acts.show_before(f"{bench.removal.number} {bench.removal.name}")
         if self._waiting_tape is not None:
@@ -207,6 +209,12 @@ class EntryCard(QFrame):
         self.setEnabled(True)
         self.head.say_what(f"Correct {bench.removal.number}")
         self.head.name.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _follow(self, bench: Bench) -> None:
+        """Undone or changed elsewhere while it is only looked at: show it as it is now."""
+        correction = self._correction
+        if correction is not None and self.draft == correction.opened and correction.follow(bench):
+            self._fill(correction.opened)
 
     def _forget_correction(self) -> None:
         if self._correction is not None:
@@ -279,11 +287,12 @@ class EntryCard(QFrame):
         self.acts.show_correction()
 
     def _hear(self, change: Change) -> None:
-        """New areas and containers are offered; a removal that was taken out is said."""
+        """New areas and containers are offered, and what became of the entry that is open."""
         if change.job_id not in (0, self._job_id):
             return
-        if any(change.touches(kind) for kind in ("area", "container", "job")):
-            asked = self._wanted if self._wanted is not None else self._before
+        asked = self._wanted if self._wanted is not None else self._before
+        mine = asked in change.touched.get("removal", ())
+        if mine or any(change.touches(kind) for kind in ("area", "container", "job")):
             self.desk.ask(look_up, self._job_id, asked, then=self._known, failed=self._failed)
 
     # filling in

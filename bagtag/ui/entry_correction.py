@@ -34,6 +34,13 @@ class Correction(QObject):
             look_up, self._removal.job_id, self._removal.id, then=self._compare, failed=self._fail
         )
 
+    def follow(self, bench: Bench) -> bool:
+        """Take up what is in the store now; False when it is nothing new."""
+        assert bench.removal is not None
+        now = of_removal(bench.removal, bench.names)
+        changed, self.opened = now != self.opened, now
+        return changed
+
     def _compare(self, bench: Bench) -> None:
         assert bench.removal is not None
         theirs = of_removal(bench.removal, bench.names)

@@ -89,6 +89,7 @@ class Line(QLineEdit):
         self.setMinimumHeight(TOUCH)
         self.setAccessibleName(name)
         self.setPlaceholderText(hint)
+        self.setAcceptDrops(False)  # a picture dropped here is for the form, not its path as text
         self.words: tuple[str, ...] = ()
         self._typed = ""
         self._face = self.font()
@@ -161,6 +162,7 @@ class Note(QPlainTextEdit):
     def __init__(self, parent: QWidget, name: str, *, lines: int = 2) -> None:
         super().__init__(parent)
         self.setTabChangesFocus(True)
+        self.setAcceptDrops(False)
         self.setAccessibleName(name)
         self.setFixedHeight(20 + 22 * lines)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)

@@ -40,7 +40,7 @@ class HardwareForm(QWidget):
         self.override = label(OVERRIDE, self, scale="small", tone="muted")
         self.frame = panel(self, "tape")
         self.editor = HardwareEditor(self.frame)
-        self.by_fields = button("By &fields", self, name="Add hardware field by field")
+        self.by_fields = button("By fields", self, name="Add hardware field by field")
         self.by_fields.clicked.connect(self.add)
         self._build()
 

@@ -1,5 +1,7 @@
 """The page of one job: its fields, its datum, its areas."""
 
+from typing import cast
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
@@ -16,6 +18,9 @@ from bagtag.ui.forms_sight import InSight, scrolling
 
 Values = tuple[str, str, str, str, Datum]
 """Machine, what for, owner, notes and datum, in the order of a job's form."""
+NEW = 0
+"""Stands for the id of the job that is still to be opened."""
+CLASH = "This job was changed elsewhere meanwhile. Yours stands here; undo has the other."
 DATUM_WORDS = (
     "Left and right are as seen from there, on every label and in every sentence of this job. "
     "Give a side the machine's own name where it has one."
@@ -29,8 +34,9 @@ class JobPage(QFrame):
     def __init__(self, desk: Desk, parent: QWidget) -> None:
         super().__init__(parent)
         self.setProperty("surface", "card")
-        self.job_id = 0
+        self.job_id = NEW
         self._shown: Values = ("", "", "", "", Datum())
+        self._typed: dict[int, tuple[Values, Values]] = {}
         self.head = label("", self, scale="big")
         self.machine = Line(self, "Machine", hint="for example: walking tractor")
         self.purpose = Line(self, "What for", hint="for example: gearbox")
@@ -112,9 +118,8 @@ class JobPage(QFrame):
         )
 
     def show_new(self) -> None:
-        """Empty fields; areas come once the job is open."""
-        self.job_id = 0
-        self._fill(("", "", "", "", Datum()))
+        """Empty fields, or what was typed before; areas come once the job is open."""
+        self._turn_to(NEW, ("", "", "", "", Datum()))
         self._head("Open a new job")
         self.keep.setText("Open the job  Enter")
         self.keep.setAccessibleName("Open the job")
@@ -124,13 +129,10 @@ class JobPage(QFrame):
         self.machine.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def show_job(self, job: Job) -> None:
-        """A job; where it is shown already and was changed, what was typed stays."""
-        if job.id == self.job_id and self.is_changed:
-            return
-        self.job_id = job.id
+        """A job as it is in the store; fields that were changed and not kept stay as typed."""
         named = {side: name for side, name in job.datum.names.items() if name}
         datum = Datum(job.datum.viewpoint, named)
-        self._fill((job.machine, job.purpose, job.owner, job.note, datum))
+        self._turn_to(job.id, (job.machine, job.purpose, job.owner, job.note, datum))
         self._head(job.title)
         self.keep.setText("Keep it  Enter")
         self.keep.setAccessibleName("Keep the job")
@@ -138,12 +140,22 @@ class JobPage(QFrame):
             part.show()
         self._changed()
 
-    def refresh_job(self, job: Job) -> None:
-        self.show_job(job)
-
     def forget(self) -> None:
-        """What stands here is kept or left: the next job shown takes its place."""
-        self.job_id = 0
+        """What stands here is kept or left: nothing of it comes back."""
+        self._shown = self.values()
+        self._typed.pop(self.job_id, None)
+
+    def _turn_to(self, job_id: int, stored: Values) -> None:
+        """Show what is stored, and over it what was typed for this job."""
+        if self.is_changed:
+            self._typed[self.job_id] = (self._shown, self.values())
+        self.job_id = job_id
+        before, mine = self._typed.pop(job_id, (stored, stored))
+        self._fill(stored)
+        self._put(_merged(before, mine, stored))
+        if any(b not in (m, t) and m != t for b, m, t in zip(before, mine, stored, strict=True)):
+            self.said.setText(CLASH)
+            self.said.show()
 
     def say(self, trouble: Trouble) -> None:
         """Say what is wrong beside its field."""
@@ -174,14 +186,24 @@ class JobPage(QFrame):
             field.say("")
 
     def _fill(self, values: Values) -> None:
-        machine, purpose, owner, note, datum = values
-        self.machine.setText(machine)
-        self.purpose.setText(purpose)
-        self.owner.setText(owner)
-        self.note.setPlainText(note)
-        self.datum.set_datum(datum)
+        self._put(values)
         self._shown = self.values()
         self._say_nothing()
+
+    def _put(self, values: Values) -> None:
+        """Only what differs, so that a cursor in a field stays where it is."""
+        if values == self.values():
+            return
+        machine, purpose, owner, note, datum = values
+        for line, text in (
+            (self.machine, machine), (self.purpose, purpose), (self.owner, owner),
+        ):  # fmt: skip
+            if line.text().strip() != text:
+                line.setText(text)
+        if self.note.toPlainText().strip() != note:
+            self.note.setPlainText(note)
+        if self.datum.datum != datum:
+            self.datum.set_datum(datum)
 
     def _head(self, text: str) -> None:
         self.head.setText(text)
@@ -189,6 +211,14 @@ class JobPage(QFrame):
 
     def _changed(self) -> None:
         """The acts are there when there is something to keep."""
-        wanted = self.is_changed or not self.job_id
+        wanted = self.is_changed or self.job_id == NEW
         self.keep.setVisible(wanted)
         self.leave.setVisible(wanted)
+
+
+def _merged(before: Values, mine: Values, stored: Values) -> Values:
+    """Mine where I changed a field, else what is stored now."""
+    machine, purpose, owner, note, datum = (
+        mine[n] if mine[n] != before[n] else stored[n] for n in range(5)
+    )
+    return str(machine), str(purpose), str(owner), str(note), cast(Datum, datum)

@@ -60,6 +60,7 @@ class JobStage(Stage):
         self.list.wants_new.connect(self.open_new)
         self.page.kept.connect(self._keep)
         self.page.left.connect(self._leave)
+        desk.job_chosen.connect(self._job_chosen)
 
     def enter(self) -> None:
         self.list.refresh()
@@ -73,7 +74,7 @@ class JobStage(Stage):
     def hear(self, change: Change) -> None:
         self.list.hear(change)
         if not self._new and change.job_id in (0, self.desk.job_id) and self.desk.job_id:
-            self.desk.ask(look_up, self.desk.job_id, then=self._refresh)
+            self.desk.ask(look_up, self.desk.job_id, then=self._show)
 
     def open_new(self) -> None:
         """An empty page for a new job."""
@@ -85,14 +86,11 @@ class JobStage(Stage):
             self.page.show_job(shown.job)
             self.page.areas.set_areas(shown.job.id, shown.areas, shown.openers)
 
-    def _refresh(self, shown: JobShown) -> None:
-        """Fresh areas at once; the fields only where nothing is being changed in them."""
-        if shown.job.id == self.desk.job_id and not self._new:
-            self.page.refresh_job(shown.job)
-            self.page.areas.set_areas(shown.job.id, shown.areas, shown.openers)
+    def _job_chosen(self, _: int) -> None:
+        """Another job is shown, from wherever it was chosen; what was typed here waits."""
+        self._new = False
 
     def _choose(self, job_id: int) -> None:
-        self._new = False
         self.desk.choose_job(job_id)
         self.list.refresh()
         self.desk.ask(look_up, job_id, then=self._show)
@@ -104,9 +102,9 @@ class JobStage(Stage):
 
     def _leave(self) -> None:
         """Back to the job as it is in the store."""
+        self.page.forget()
         self._new = False
         if self.desk.job_id:
-            self.page.forget()
             self.desk.ask(look_up, self.desk.job_id, then=self._show)
         else:
             self.page.show_new()

@@ -20,7 +20,7 @@ class PhotoActs(QWidget):
     def __init__(self, settings: QSettings, parent: QWidget) -> None:
         super().__init__(parent)
         self.watch = PhotoWatch(settings, self)
-        self.choose = button("Add &photos…", self, name="Add photos from files")
+        self.choose = button("Add photos…", self, name="Add photos from files")
         self.follow = button("", self, role="quiet")
         self.unfollow = button("Stop", self, role="quiet", name="Stop watching the folder")
         row = QHBoxLayout(self)

@@ -28,10 +28,16 @@ from bagtag.ui.photo_tile import HIGH, WIDE, PhotoTile
 from bagtag.ui.photo_view import PhotoView
 
 if TYPE_CHECKING:
-    from bagtag.services.views import BenchCard
     from bagtag.store.photo_files import Taken
+    from bagtag.store.work import Store
 
 EMPTY = "Drop pictures here, paste them with Ctrl+V, or choose them."
+
+
+def photos_of(store: "Store", removal_id: int) -> tuple[int, tuple[Photo, ...]]:
+    """The photos of a removal, without the plan of the build that its card would need."""
+    no_plan = services.board.Board(0, ())
+    return removal_id, services.views.card(store, removal_id, no_plan).photos
 
 
 class PhotoStrip(QWidget):
@@ -174,18 +180,17 @@ class PhotoStrip(QWidget):
             self._ask()
 
     def _ask(self) -> None:
-        self.desk.ask(
-            services.views.card, self._removal_id, then=self._show_card, failed=self._gone
-        )
+        self.desk.ask(photos_of, self._removal_id, then=self._show_photos, failed=self._gone)
 
     def _gone(self, error: BaseException) -> None:
         """The removal was taken out meanwhile; whoever shows it says so."""
         if not isinstance(error, Trouble):
             raise error
 
-    def _show_card(self, card: "BenchCard") -> None:
-        if card.removal.id == self._removal_id:
-            self._photos = card.photos
+    def _show_photos(self, answer: tuple[int, tuple[Photo, ...]]) -> None:
+        removal_id, photos = answer
+        if removal_id == self._removal_id:
+            self._photos = photos
             self._show()
 
     def _show(self) -> None:

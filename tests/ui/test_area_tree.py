@@ -23,7 +23,8 @@ def tree(qtbot, desk, ids, settle):
     show(qtbot, made)
     made.refresh()
     settle(desk)
-    return made
+    yield made
+    settle(desk)  # nothing answers a screen that is gone
 
 
 class FreshTree(AreaTree):

@@ -17,6 +17,7 @@ from bagtag.domain.which_way import Faces, Hand, Place
 from bagtag.ui.entry_card import EntryCard
 from bagtag.ui.entry_draft import Draft, merge
 from tests.ui.forms_kit import (
+    ALT,
     CONTROL,
     ENTER,
     ESC,
@@ -42,7 +43,8 @@ def card(qtbot, desk, ids, settle, tmp_path):
     show(qtbot, made)
     made.start_new()
     settle(desk)
-    return made
+    yield made
+    settle(desk)  # nothing answers a screen that is gone
 
 
 def said(card) -> list[str]:
@@ -581,3 +583,32 @@ def test_it_can_be_let_go(qtbot, desk, ids, settle, tmp_path):
     qtbot.wait(1)
     del made
     assert seen() is None
+
+
+def test_an_undo_shows_in_an_entry_that_is_only_looked_at(card, desk, settle, store, job_id, ids):
+    card.open(ids["shift fork L"])
+    settle(desk)
+    change_elsewhere(store, ids["shift fork L"], name="fork, wrong")
+    desk.act(services.history.undo, job_id)
+    settle(desk)
+    assert card.head.name.text() == "shift fork L"
+    desk.act(services.history.redo, job_id)
+    settle(desk)
+    assert card.head.name.text() == "fork, wrong"
+
+
+def test_the_letters_of_the_facts_are_no_other_buttons(card):
+    """Two buttons with one Alt key would make neither work."""
+    card.fields.container.setFocus()
+    for key in "HPCSMF":
+        press(Qt.Key(ord(key)), ALT)
+        assert type(card.fields.which_way.editor).__name__[0] == key
+
+
+def test_a_new_entry_after_one_that_was_still_being_opened(card, desk, settle, ids):
+    card.open(ids["shift drum"])
+    card.start_new()
+    settle(desk)
+    assert card.isEnabled()
+    assert card.removal_id is None
+    assert card.draft == Draft()

@@ -24,7 +24,8 @@ def stage(qtbot, desk, ids, settle):
     show(qtbot, made, 1200, 700)
     made.enter()
     settle(desk)
-    return made
+    yield made
+    settle(desk)  # nothing answers a screen that is gone
 
 
 def titles(stage) -> list[str]:
@@ -284,3 +285,50 @@ def test_it_can_be_let_go(qtbot, desk, ids, settle):
     qtbot.wait(1)
     del made
     assert seen() is None
+
+
+def test_what_was_typed_for_a_new_job_waits(stage, desk, settle, job_id):
+    stage.open_new()
+    stage.page.machine.setText("Garden shredder")
+    desk.choose_job(job_id)  # by the window's own list of jobs
+    stage.enter()
+    settle(desk)
+    assert stage.page.head.text() == "Walking tractor, gearbox"
+    stage.open_new()
+    assert stage.page.machine.text() == "Garden shredder"
+
+
+def test_what_was_changed_in_a_job_waits_while_another_is_shown(
+    stage, desk, settle, shredder, job_id
+):
+    stage.page.owner.setText("half typed")
+    stage._choose(shredder)
+    settle(desk)
+    assert stage.page.owner.text() == "M. Keller"
+    stage._choose(job_id)
+    settle(desk)
+    assert stage.page.owner.text() == "half typed"
+    assert stage.page.keep.isVisible()
+
+
+def test_two_people_change_a_job_and_both_are_kept(stage, desk, settle, store, job_id):
+    stage.page.owner.setText("mine")
+    theirs = services.jobs.JobForm("Walking tractor", "gearbox", note="theirs", datum=DATUM)
+    desk.act(services.jobs.edit_job, job_id, theirs)
+    settle(desk)
+    assert (stage.page.owner.text(), stage.page.note.toPlainText()) == ("mine", "theirs")
+    stage.page.owner.setFocus()
+    press(ENTER)
+    settle(desk)
+    job = services.jobs.get_job(store, job_id)
+    assert (job.owner, job.note) == ("mine", "theirs")
+
+
+def test_two_people_change_one_field_of_a_job_and_it_is_said(stage, desk, settle, job_id):
+    stage.page.owner.setText("mine")
+    theirs = services.jobs.JobForm("Walking tractor", "gearbox", owner="theirs", datum=DATUM)
+    desk.act(services.jobs.edit_job, job_id, theirs)
+    settle(desk)
+    assert stage.page.owner.text() == "mine"
+    assert "changed elsewhere" in stage.page.said.text()
+    assert stage.page.said.isVisible()

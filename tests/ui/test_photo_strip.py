@@ -31,7 +31,8 @@ def strip(qtbot, desk, drum, settle, tmp_path):
     show(qtbot, made)
     made.open(drum)
     settle(desk)
-    return made
+    yield made
+    settle(desk)  # nothing answers a screen that is gone
 
 
 def photos(store, removal_id: int):
