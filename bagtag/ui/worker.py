@@ -7,10 +7,11 @@ Only ids and frozen rows cross; no thread but the main one owns a QObject.
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, cast
 from weakref import WeakMethod
 
 from PySide6.QtCore import QObject, Qt, Signal
+from shiboken6 import isValid
 
 if TYPE_CHECKING:
     from concurrent.futures import Future, ThreadPoolExecutor
@@ -91,4 +92,9 @@ def _weak(answer: Answer | None) -> Any:
 
 
 def _strong(answer: Any) -> Answer | None:
-    return answer() if isinstance(answer, WeakMethod) else answer
+    """The answer, unless the screen that asked is gone, be it here or only on Qt's side."""
+    if not isinstance(answer, WeakMethod):
+        return cast("Answer | None", answer)
+    method = answer()
+    asker = getattr(method, "__self__", None)
+    return None if isinstance(asker, QObject) and not isValid(asker) else method

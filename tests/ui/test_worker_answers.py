@@ -1,6 +1,7 @@
 """Background work: no answer comes before the one who asked has finished asking."""
 
 from PySide6.QtCore import QObject
+from shiboken6 import delete
 
 from bagtag.ui.worker import Worker
 
@@ -27,4 +28,14 @@ def test_work_that_is_done_at_once_is_answered_later(qtbot, qapp):
     assert asker.ask() == 0
     qtbot.waitUntil(lambda: worker.idle)
     assert asker.answers == list(range(200))
+    worker.close()
+
+
+def test_a_screen_that_is_gone_is_not_answered(qtbot, qapp):
+    worker = Worker(1, "test")
+    asker = Asker(worker)
+    worker.run(int, asker.take, asker.take)
+    delete(asker)  # Qt's side is gone; a name for it is still here
+    qtbot.waitUntil(lambda: worker.idle)
+    assert asker.answers == []
     worker.close()
