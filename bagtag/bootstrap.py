@@ -77,6 +77,7 @@ def make_window(location: Location, who: str) -> tuple[MainWindow, Desk]:
 
     desk = Desk(who)
     window = MainWindow(desk)
+    window.finish()
     desk.open(partial(open_store, location))
     return window, desk
 

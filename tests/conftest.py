@@ -14,12 +14,14 @@ def qapp():
     """The one application, dressed as the program dresses it."""
     from PySide6.QtWidgets import QApplication
 
+    from bagtag.ui import fonts
     from bagtag.ui.theme import Theme
 
     app = QApplication.instance() or QApplication(["bagtag"])
     app.setApplicationName("Bagtag")
     app.setQuitOnLastWindowClosed(False)
     Theme(app)
+    fonts.load()
     return app
 
 

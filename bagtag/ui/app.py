@@ -11,9 +11,10 @@ from collections.abc import Callable
 from types import TracebackType
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, QTimer
 from PySide6.QtWidgets import QApplication
 
+from bagtag.ui import fonts
 from bagtag.ui.desk import Desk
 from bagtag.ui.theme import Theme
 from bagtag.ui.window import MainWindow
@@ -22,6 +23,8 @@ if TYPE_CHECKING:
     from bagtag.store.work import Store
 
 FAULT = "Something in Bagtag went wrong. What was logged is safe; do it again, or start anew."
+KEYS_FIRST = 20
+"""Milliseconds after the first paint in which keys typed at the closed window come before all else."""
 _log = logging.getLogger("bagtag")
 
 
@@ -33,10 +36,16 @@ class Program(QObject):
         self._opener = opener
         self.desk = Desk(who, self)
         self.window = MainWindow(self.desk)
-        self.window.painted.connect(self._open)
+        self.window.painted.connect(self._painted)
         app.aboutToQuit.connect(self.end)
 
+    def _painted(self) -> None:
+        QTimer.singleShot(KEYS_FIRST, self._open)
+
     def _open(self) -> None:
+        """The window is painted, and the keys that came meanwhile are taken: now the rest."""
+        fonts.load()
+        self.window.finish()
         self.desk.open(self._opener)
 
     def fault(
@@ -44,6 +53,7 @@ class Program(QObject):
     ) -> None:
         """Our own fault: logged whole, and said in one sentence."""
         _log.error("a fault", exc_info=(kind, error, trace))
+        self.window.finish()
         self.window.message.say(FAULT, trouble=True)
 
     def end(self) -> None:
@@ -55,7 +65,8 @@ class Program(QObject):
 
 def make_app() -> QApplication:
     """The application, named and dressed."""
-    QApplication.setStyle("Fusion")
+    if sys.platform in {"win32", "darwin"}:  # elsewhere it is Fusion already
+        QApplication.setStyle("Fusion")
     app = QApplication(sys.argv[:1])
     app.setApplicationName("Bagtag")
     app.setOrganizationName("Bagtag")

@@ -15,7 +15,7 @@ class BlankTagDialog(QDialog):
         super().__init__(parent)
         self.setWindowTitle(f"Blank tag {code}")
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        column = QVBoxLayout(self)
+        self._column = column = QVBoxLayout(self)
         column.setContentsMargins(28, 24, 28, 24)
         column.setSpacing(12)
         column.addWidget(self._label(f"The tag {code} is blank.", "head", "ink"))
@@ -41,4 +41,4 @@ class BlankTagDialog(QDialog):
         if signal is not None:
             made.clicked.connect(signal)
         made.clicked.connect(self.accept)
-        self.layout().addWidget(made)
+        self._column.addWidget(made)

@@ -51,11 +51,11 @@ class ChipRow(QWidget):
         painter.setFont(font)
         metrics, colours = QFontMetrics(font), theme.current()
         if self.sentence:
-            painter.setPen(colours.accent)
+            painter.setPen(QPen(colours.accent))
             painter.drawText(QPointF(PAD, _base(metrics)), self.sentence)
         else:
             left = self._paint_chips(painter, metrics, colours)
-            painter.setPen(colours.muted)
+            painter.setPen(QPen(colours.muted))
             painter.drawText(QPointF(left + 4, _base(metrics)), self.tail)
         painter.end()
 
@@ -67,7 +67,7 @@ class ChipRow(QWidget):
         for place, (text, understood) in enumerate(self.chips):
             width = metrics.horizontalAdvance(text) + 2 * PAD
             if left + width > room and place:
-                painter.setPen(colours.muted)
+                painter.setPen(QPen(colours.muted))
                 more = f"+{len(self.chips) - place}"
                 painter.drawText(QPointF(left, _base(metrics)), more)
                 return left + metrics.horizontalAdvance(more) + GAP
@@ -75,7 +75,7 @@ class ChipRow(QWidget):
             painter.setPen(QPen(colours.tape if understood else colours.muted, 1))
             painter.setBrush(colours.tape if understood else colours.paper)
             painter.drawRoundedRect(box, 14, 14)
-            painter.setPen(colours.ink if understood else colours.muted)
+            painter.setPen(QPen(colours.ink if understood else colours.muted))
             painter.drawText(QPointF(left + PAD, _base(metrics)), text)
             left += width + GAP
         return left

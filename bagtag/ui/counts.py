@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QPointF, QSize
-from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent
+from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from bagtag.ui import fonts, theme
@@ -28,8 +28,10 @@ class Counts(QWidget):
         return QSize(QFontMetrics(fonts.font()).horizontalAdvance(self.text) + 2, theme.TOUCH)
 
     def paintEvent(self, _: QPaintEvent) -> None:
+        if not self.text:
+            return
         painter = QPainter(self)
         painter.setFont(fonts.font())
-        painter.setPen(theme.current().muted)
+        painter.setPen(QPen(theme.current().muted))
         painter.drawText(QPointF(0, self.height() / 2 + 6), self.text)
         painter.end()

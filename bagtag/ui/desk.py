@@ -4,13 +4,14 @@ a person's act -> desk.act(service function) -> one transaction -> Change -> des
 -> the screens that show what was touched -> desk.ask(service function) -> fresh rows
 """
 
+from __future__ import annotations
+
 from collections.abc import Callable
 from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, Signal
 
-from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
 from bagtag.ui.worker import Answer, Worker
 
@@ -54,7 +55,7 @@ class Desk(QObject):
         """Whether nothing is under way in the background."""
         return self._records.idle and self._pictures.idle
 
-    def open(self, open_store: Callable[[], "Store"]) -> None:
+    def open(self, open_store: Callable[[], Store]) -> None:
         """Open the store in the background."""
         self._records.run(open_store, self._opened, self._not_opened)
 
@@ -107,7 +108,7 @@ class Desk(QObject):
         self.said.emit(error.sentence, True)
 
     @property
-    def store(self) -> "Store":
+    def store(self) -> Store:
         assert self._store is not None, "the store is not open yet"
         return self._store
 
@@ -119,6 +120,8 @@ class Desk(QObject):
             self._store.close()
 
     def _spread(self, result: object) -> None:
+        from bagtag.domain.change import Change  # dataclasses can wait for the first paint
+
         change = result[0] if isinstance(result, tuple) and result else result
         if isinstance(change, Change):
             self.changed.emit(change)
@@ -126,7 +129,7 @@ class Desk(QObject):
     def _with_store(self, service: Callable[..., Any], *args: Any, **kwargs: Any) -> Any:
         return service(self.store, *args, **kwargs)
 
-    def _opened(self, store: "Store") -> None:
+    def _opened(self, store: Store) -> None:
         self._store = store
         self.ready.emit()
 

@@ -1,21 +1,35 @@
 """Roboto on screen, from its package: the same letters on every machine."""
 
 from functools import cache
+from importlib.util import find_spec
+from pathlib import Path
 
 from PySide6.QtGui import QFont, QFontDatabase
 
 FAMILY = "Roboto"
 BODY = 16
 """Body text, in pixels."""
-_FACES = ("Roboto", "RobotoBold")
+_REGULAR, _BOLD = "Roboto-Regular.ttf", "Roboto-Bold.ttf"
+
+
+def load() -> None:
+    """Make Roboto known to Qt; needs a QGuiApplication. A second call does nothing."""
+    load_regular()
+    _load(_BOLD)
+
+
+def load_regular() -> None:
+    """The one face that the first paint needs."""
+    _load(_REGULAR)
 
 
 @cache
-def load() -> tuple[int, ...]:
-    """Make Roboto known to Qt; needs a QGuiApplication. A second call does nothing."""
-    from font_roboto import font_files
-
-    return tuple(QFontDatabase.addApplicationFont(font_files[face]) for face in _FACES)
+def _load(face: str) -> int:
+    package = find_spec("font_roboto")  # not imported: it lists its folder for names we know
+    assert package is not None
+    assert package.origin is not None
+    folder = Path(package.origin).parent / "files"
+    return QFontDatabase.addApplicationFont(str(folder / face))
 
 
 @cache

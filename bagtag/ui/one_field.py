@@ -11,11 +11,11 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtCore import QPoint, QRect, Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from bagtag.ui.chips import ChipRow
 from bagtag.ui.desk import Desk
 from bagtag.ui.tape_line import LineFrame
 
 if TYPE_CHECKING:
+    from bagtag.ui.chips import ChipRow
     from bagtag.services.find import Hit
     from bagtag.services.tags import Found
     from bagtag.services.tape import TapeReader
@@ -35,6 +35,7 @@ class OneField(QWidget):
     """A `Tape` to be put on the card, to add what tape is too narrow for."""
     code_entered = Signal(str)
     hit_chosen = Signal(object)
+    chips: ChipRow
     left = Signal()
     """Escape in an empty field."""
 
@@ -49,16 +50,22 @@ class OneField(QWidget):
         self._hits: tuple[Hit, ...] | None = None
         self._enter_waits = False
         self._list: FoundList | None = None
-        self.frame = LineFrame(self)
-        self.chips = ChipRow(self)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(2)
-        column.addWidget(self.frame)
-        column.addWidget(self.chips)
+        self.frame = LineFrame(ELSEWHERE, self)
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(0, 0, 0, 38)
+        self._column.setSpacing(2)
+        self._column.addWidget(self.frame)
         self.setFocusProxy(self.frame)
+
+    def finish(self) -> None:
+        """Add what has nothing to show before the store is open, and read what was typed since."""
+        from bagtag.ui.chips import ChipRow
+
+        self.chips = ChipRow(self)
+        self._column.setContentsMargins(0, 0, 0, 0)
+        self._column.addWidget(self.chips)
         self._connect()
-        self.frame.set_hint(ELSEWHERE)
+        self._read()
 
     def _connect(self) -> None:
         line = self.frame.line

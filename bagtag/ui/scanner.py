@@ -9,7 +9,7 @@ import logging
 from collections import deque
 from dataclasses import dataclass
 
-from PySide6.QtCore import QEvent, QObject, QTimer, Signal
+from PySide6.QtCore import QCoreApplication, QEvent, QObject, QTimer, Signal
 from PySide6.QtGui import QKeyEvent, QTextCursor, QWindow
 from PySide6.QtWidgets import (
     QApplication,
@@ -65,12 +65,18 @@ class Scanner(QObject):
         self._pause.setSingleShot(True)
         self._pause.setInterval(PAUSE)
         self._pause.timeout.connect(self._flush)
-        QApplication.instance().installEventFilter(self)
+        self._app().installEventFilter(self)
 
     def stop(self) -> None:
         self.armed = False
         self._pause.stop()
-        QApplication.instance().removeEventFilter(self)
+        self._app().removeEventFilter(self)
+
+    @staticmethod
+    def _app() -> QCoreApplication:
+        app = QApplication.instance()
+        assert app is not None
+        return app
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         if not self.armed or event.type() != _KEY_PRESS or not isinstance(watched, QWindow):

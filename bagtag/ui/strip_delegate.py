@@ -53,8 +53,8 @@ class StripDelegate(QStyledItemDelegate):
         option: QStyleOptionViewItem,
         index: QModelIndex | QPersistentModelIndex,
     ) -> None:
-        rect = QRectF(option.rect)  # type: ignore[attr-defined]  # PySide's stubs leave it out
-        state = option.state  # type: ignore[attr-defined]
+        rect = QRectF(option.rect)
+        state = option.state
         chosen = bool(state & QStyle.StateFlag.State_Selected)
         painter.save()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)

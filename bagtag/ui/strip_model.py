@@ -11,7 +11,13 @@ from collections import OrderedDict
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QAbstractListModel, QModelIndex, QTimer, Signal
+from PySide6.QtCore import (
+    QAbstractListModel,
+    QModelIndex,
+    QPersistentModelIndex,
+    QTimer,
+    Signal,
+)
 
 from bagtag import services
 from bagtag.ui.desk import Desk
@@ -24,6 +30,8 @@ if TYPE_CHECKING:
     from bagtag.services.views import StripPage, StripRow
     from bagtag.store.work import Store
 
+Index = QModelIndex | QPersistentModelIndex
+NOWHERE = QModelIndex()
 PAGE = 60
 KEPT = 1500
 """How many rows are remembered; the rest are asked for again."""
@@ -73,10 +81,10 @@ class StripModel(QAbstractListModel):
 
     # What the view asks
 
-    def rowCount(self, parent: QModelIndex = QModelIndex()) -> int:  # noqa: B008  (Qt's own default)
+    def rowCount(self, parent: Index = NOWHERE) -> int:
         return 0 if parent.isValid() else self._total + self.with_now
 
-    def data(self, index: QModelIndex, role: int = 0) -> Any:
+    def data(self, index: Index, role: int = 0) -> Any:
         if role == ROW_ROLE:
             return self.row_at(index.row())
         if role in _SPOKEN:
@@ -141,9 +149,9 @@ class StripModel(QAbstractListModel):
         if wanted == self.with_now:
             return
         if wanted:
-            self.beginInsertRows(QModelIndex(), self._total, self._total)
+            self.beginInsertRows(NOWHERE, self._total, self._total)
         else:
-            self.beginRemoveRows(QModelIndex(), self._total, self._total)
+            self.beginRemoveRows(NOWHERE, self._total, self._total)
         self.with_now = wanted
         if wanted:
             self.endInsertRows()
@@ -252,11 +260,11 @@ class StripModel(QAbstractListModel):
         at = next((i for i, (a, b) in enumerate(zip(old, ids, strict=False)) if a != b), None)
         at = min(len(old), len(ids)) if at is None else at
         if len(ids) == len(old) + 1 and ids[at + 1 :] == old[at:]:
-            self.beginInsertRows(QModelIndex(), at, at)
+            self.beginInsertRows(NOWHERE, at, at)
             self._ids, self._total = ids, len(ids)
             self.endInsertRows()
         elif len(ids) == len(old) - 1 and ids[at:] == old[at + 1 :]:
-            self.beginRemoveRows(QModelIndex(), at, at)
+            self.beginRemoveRows(NOWHERE, at, at)
             self._ids, self._total = ids, len(ids)
             self.endRemoveRows()
         elif ids != old:

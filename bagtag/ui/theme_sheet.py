@@ -13,6 +13,8 @@ QFrame[surface="card"] { background: @card; border: 1px solid @line; border-radi
 QFrame[surface="tape"] { background: @tape; border: 1px solid @line; border-radius: 4px; }
 QFrame[surface="field"] { background: @card; border: 2px solid @ink; border-radius: 8px; }
 
+QFrame[surface="field"][lit="true"] { border-color: @accent; }
+
 QPushButton {
     min-height: 40px; padding: 0 18px; border-radius: 6px;
     border: 2px solid @ink; background: @card; color: @ink;
@@ -30,6 +32,16 @@ QPushButton[role="primary"]:disabled { background: @line; color: @muted; border-
 QPushButton[role="quiet"] { background: transparent; border-color: transparent; padding: 0 10px; }
 QPushButton[role="quiet"]:hover { background: @tape; }
 QPushButton[role="quiet"]:focus { border-color: @accent; padding: 0 9px; }
+
+QPushButton[role="stage"] {
+    background: transparent; color: @muted; padding: 0 8px; border: 2px solid transparent;
+    border-bottom: 3px solid transparent; border-radius: 0; min-height: 38px;
+}
+QPushButton[role="stage"]:hover { color: @ink; }
+QPushButton[role="stage"]:checked {
+    color: @ink; border-bottom: 3px solid @accent; background: transparent;
+}
+QPushButton[role="stage"]:focus { border: 2px solid @accent; border-bottom: 3px solid @accent; }
 
 QLineEdit, QPlainTextEdit, QTextEdit, QComboBox, QAbstractSpinBox {
     background: @card; color: @ink; border: 1px solid @muted; border-radius: 6px;

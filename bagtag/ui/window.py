@@ -8,17 +8,17 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QTimer, Signal
-from PySide6.QtGui import QCloseEvent, QPaintEvent
+from PySide6.QtGui import QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
-from bagtag.ui.counts import Counts
 from bagtag.ui.desk import Desk
-from bagtag.ui.job_title import JobTitle
-from bagtag.ui.message_bar import MessageBar
 from bagtag.ui.one_field import OneField
 from bagtag.ui.stage_bar import StageBar
 
 if TYPE_CHECKING:
+    from bagtag.ui.counts import Counts
+    from bagtag.ui.job_title import JobTitle
+    from bagtag.ui.message_bar import MessageBar
     from bagtag.ui.window_work import WindowWork
 
 SIZE, LEAST = (1280, 800), (940, 560)
@@ -29,51 +29,63 @@ class MainWindow(QWidget):
 
     painted = Signal()
     """The window is on the screen for the first time."""
-    closing = Signal()
+    title: JobTitle
+    counts: Counts
+    pages: QStackedWidget
+    message: MessageBar
 
     def __init__(self, desk: Desk) -> None:
         super().__init__()
         self.desk = desk
         self.work: WindowWork | None = None
-        self._was_painted = False
+        self._was_painted = self._is_finished = False
         self.setWindowTitle("Bagtag")
         self.resize(*SIZE)
         self.setMinimumSize(*LEAST)
-        self.title = JobTitle(self)
+        self.field = OneField(desk, self)  # made first, so that the window opens with it in focus
         self.stages = StageBar(self)
-        self.counts = Counts(self)
-        self.field = OneField(desk, self)
-        self.pages = QStackedWidget(self)
-        self.message = MessageBar(self)
-        self._lay()
-        self.field.setFocus()
+        self._top = QHBoxLayout()
+        self._top.setSpacing(14)
+        self._top.addWidget(self.stages)
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(24, 8, 24, 4)
+        self._column.setSpacing(6)
+        self._column.addLayout(self._top)
+        self._column.addWidget(self.field)
+        self._column.addStretch(1)
         desk.ready.connect(self._begin)
         desk.refused.connect(self._refused)
-        desk.said.connect(self.message.say)
 
-    def _lay(self) -> None:
-        top = QHBoxLayout()
-        top.setSpacing(14)
-        top.addWidget(self.title)
-        top.addWidget(self.stages)
-        top.addStretch(1)
-        top.addWidget(self.counts)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(24, 8, 24, 4)
-        column.setSpacing(6)
-        column.addLayout(top)
-        column.addWidget(self.field)
-        column.addWidget(self.pages, 1)
-        column.addWidget(self.message)
+    def finish(self) -> None:
+        """Add what has nothing to show yet at the first paint; a second call does nothing."""
+        if self._is_finished:
+            return
+        self._is_finished = True
+        from bagtag.ui.counts import Counts
+        from bagtag.ui.job_title import JobTitle
+        from bagtag.ui.message_bar import MessageBar
+
+        self.title, self.counts = JobTitle(self), Counts(self)
+        self.pages, self.message = QStackedWidget(self), MessageBar(self)
+        self.field.finish()
+        self._top.insertWidget(0, self.title)
+        self._top.addStretch(1)
+        self._top.addWidget(self.counts)
+        self._column.takeAt(2)
+        self._column.addWidget(self.pages, 1)
+        self._column.addWidget(self.message)
+        self.desk.said.connect(self.message.say)
 
     def _begin(self) -> None:
         from bagtag.ui.window_work import WindowWork
 
+        self.finish()
         self.work = WindowWork(self)
 
     def _refused(self, sentence: str) -> None:
         from bagtag.ui.plain_page import PlainPage
 
+        self.finish()
         page = PlainPage("The store stays closed", sentence, self)
         self.pages.addWidget(page)
         self.pages.setCurrentWidget(page)
@@ -84,7 +96,8 @@ class MainWindow(QWidget):
 
     def stop(self) -> None:
         """Stop what ticks and listens, before the store is closed."""
-        self.message.stop()
+        if self._is_finished:
+            self.message.stop()
         if self.work is not None:
             self.work.stop()
 
@@ -93,7 +106,3 @@ class MainWindow(QWidget):
         if not self._was_painted:
             self._was_painted = True
             QTimer.singleShot(0, self.painted.emit)
-
-    def closeEvent(self, event: QCloseEvent) -> None:
-        self.closing.emit()
-        super().closeEvent(event)

@@ -195,7 +195,7 @@ class WindowWork(QObject):
         return self._page("Containers")
 
     @property
-    def page(self) -> QWidget:
+    def page(self) -> QWidget | None:
         return self.window.pages.currentWidget()
 
     # What is shown
