@@ -20,9 +20,9 @@ CONDITIONS = ("good", "worn", "scored", "bent", "cracked", "pitted", "seized")
 GOES_ON = ("engine oil", "grease", "sealant", "dry", "gear oil", "assembly lubricant", "anti-seize")
 FATES = [
     Option(Fate.REFIT, "Refit", "goes back", "1"),
-    Option(Fate.RENEW, "Renew", "a new one goes in", "2"),
-    Option(Fate.DECIDE, "Decide", "inspect or measure", "3"),
-    Option(Fate.SCRAP, "Scrap", "does not go back", "4"),
+    Option(Fate.RENEW, "Renew", "a new one", "2"),
+    Option(Fate.DECIDE, "Decide", "measure it", "3"),
+    Option(Fate.SCRAP, "Scrap", "stays out", "4"),
 ]
 
 

@@ -86,13 +86,13 @@ class Line(QLineEdit):
 
     def __init__(self, parent: QWidget, name: str, *, hint: str = "") -> None:
         super().__init__(parent)
+        self._face = QFont(self.font())
         self.setMinimumHeight(TOUCH)
         self.setAccessibleName(name)
         self.setPlaceholderText(hint)
         self.setAcceptDrops(False)  # a picture dropped here is for the form, not its path as text
         self.words: tuple[str, ...] = ()
         self._typed = ""
-        self._face = self.font()
         self.textEdited.connect(self._remember)
         self.textChanged.connect(self._slant)
         self._slant()
@@ -136,6 +136,11 @@ class Line(QLineEdit):
         if event.reason() != Qt.FocusReason.PopupFocusReason:
             self._typed = ""
             self.left.emit()
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.StyleChange, QEvent.Type.FontChange):
+            self._slant()
 
     def _slant(self) -> None:
         """A hint must not look like something that was filled in."""
@@ -197,6 +202,12 @@ class Field(QWidget):
             column.addWidget(part)
         if not editor.accessibleName():
             editor.setAccessibleName(caption)
+        if isinstance(editor, Line):
+            editor.textEdited.connect(self._mended)
+
+    def _mended(self) -> None:
+        """It is being put right: what was wrong is no longer said."""
+        self.say("")
 
     def say(self, sentence: str) -> None:
         """Say what is wrong here; empty for nothing."""

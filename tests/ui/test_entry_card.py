@@ -16,6 +16,7 @@ from bagtag.domain.model import Fate
 from bagtag.domain.which_way import Faces, Hand, Place
 from bagtag.ui.entry_card import EntryCard
 from bagtag.ui.entry_draft import Draft, merge
+from bagtag.ui.theme import DARK, LIGHT, Theme
 from tests.ui.forms_kit import (
     ALT,
     CONTROL,
@@ -611,3 +612,22 @@ def test_a_new_entry_after_one_that_was_still_being_opened(card, desk, settle, i
     assert card.isEnabled()
     assert card.removal_id is None
     assert card.draft == Draft()
+
+
+def test_what_was_wrong_is_no_longer_said_once_it_is_put_right(card, desk, settle):
+    press(ENTER)
+    settle(desk)
+    assert len(said(card)) == 1
+    write("w")
+    assert said(card) == []
+
+
+def test_only_a_hint_is_slanted_also_after_the_light_changed(card, qapp):
+    """A hint must not look filled in, nor what is filled in like a hint."""
+    card.head.name.setText("main shaft")
+    theme = next(child for child in qapp.children() if isinstance(child, Theme))
+    for colours in (DARK, LIGHT):
+        theme.wear(colours)
+        assert not card.head.name.font().italic()
+        assert card.head.name.font().bold()
+        assert card.fields.container.font().italic()
