@@ -15,7 +15,7 @@ class AreaSlip(QAbstractButton):
 
     def __init__(self, area: Area, depth: int, opener: str, parent: QWidget) -> None:
         super().__init__(parent)
-        self.area, self.depth, self.opener = area, depth, opener
+        self.area, self.level, self.opener = area, depth, opener
         self.setText(area.name)
         opened = f"opened by {opener}" if opener else "nothing opens it yet"
         self.detail = opened
@@ -32,8 +32,8 @@ class AreaSlip(QAbstractButton):
     def paintEvent(self, _: QPaintEvent) -> None:
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        colours, left = inks(), self.depth * INDENT
-        if self.depth:
+        colours, left = inks(), self.level * INDENT
+        if self.level:
             painter.setPen(QPen(colours.muted, 1.5))
             x = left - INDENT / 2
             painter.drawLine(int(x), 0, int(x), self.height() // 2)

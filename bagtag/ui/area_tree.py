@@ -146,8 +146,8 @@ class AreaTree(QWidget):
     def _put_inside_above(self, place: int) -> None:
         """Into the last area before it that lies as deep."""
         slip = self._slips[place]
-        above = [s for s in self._slips[:place] if s.depth <= slip.depth]
-        if above and above[-1].depth == slip.depth:
+        above = [s for s in self._slips[:place] if s.level <= slip.level]
+        if above and above[-1].level == slip.level:
             self._move(slip.area, above[-1].area.id)
 
     def _put_out(self, area: Area) -> None:

@@ -1,6 +1,7 @@
 """The middle of the entry card: everything about a removal but its name and quantity."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from typing import Any
 
 from PySide6.QtCore import QSettings, Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
@@ -90,7 +91,7 @@ class EntryFields(QWidget):
 
     def fill(self, draft: Draft, but: Sequence[str] = ()) -> None:
         """Show a draft; fields in `but` stay as they are."""
-        setters = {
+        setters: dict[str, Callable[[Any], object]] = {
             "area": self.area.setText,
             "container": self.container.setText,
             "which_way": self.which_way.set_facts,

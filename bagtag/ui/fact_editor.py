@@ -31,7 +31,7 @@ class FactEditor(QWidget):
 
     def begin(self) -> None:
         """Put the focus where one starts."""
-        self.nextInFocusChain().setFocus()
+        raise NotImplementedError
 
     def next_gap(self) -> QWidget | None:
         """What is still to be filled in; None when the fact is whole."""

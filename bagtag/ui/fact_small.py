@@ -57,13 +57,13 @@ class SeatEditor(FactEditor):
     def __init__(self, datum: Datum, parent: QWidget) -> None:
         super().__init__(datum, parent)
         self.kind = Choices("It sits", _seats(datum), self, columns=3)
-        self.depth = Line(self, "How far, in millimetres", hint="for example: 0.5")
-        self._depth_field = Field("How far, in millimetres", self.depth, self)
+        self.how_far = Line(self, "How far, in millimetres", hint="for example: 0.5")
+        self._depth_field = Field("How far, in millimetres", self.how_far, self)
         self._depth_field.hide()
         self.column.addWidget(Field("It sits", self.kind, self))
         self.column.addWidget(self._depth_field)
         self.kind.chosen.connect(self._chosen)
-        self.depth.textChanged.connect(self._typed)
+        self.how_far.textChanged.connect(self._typed)
 
     def begin(self) -> None:
         self.kind.setFocus()
@@ -72,17 +72,17 @@ class SeatEditor(FactEditor):
         kind = self.kind.value
         if kind is None:
             return None
-        return Seat(kind, figure(self.depth.text()) if kind in _MEASURED else None)
+        return Seat(kind, figure(self.how_far.text()) if kind in _MEASURED else None)
 
     def next_gap(self) -> QWidget | None:
         if self.kind.value is None:
             return self.kind
-        wants = self.kind.value in _MEASURED and self.depth.text().strip()
-        return self.depth if wants and figure(self.depth.text()) is None else None
+        wants = self.kind.value in _MEASURED and self.how_far.text().strip()
+        return self.how_far if wants and figure(self.how_far.text()) is None else None
 
     def load(self, fact: Any) -> None:
         self.kind.set_value(fact.kind)
-        self.depth.setText("" if fact.depth is None else f"{fact.depth:g}")
+        self.how_far.setText("" if fact.depth is None else f"{fact.depth:g}")
         self._depth_field.setVisible(fact.kind in _MEASURED)
 
     def _chosen(self) -> None:
@@ -90,7 +90,7 @@ class SeatEditor(FactEditor):
         self._tell()
 
     def _typed(self) -> None:
-        wrong = bool(self.depth.text().strip()) and figure(self.depth.text()) is None
+        wrong = bool(self.how_far.text().strip()) and figure(self.how_far.text()) is None
         self._depth_field.say("Give millimetres, for example 0.5." if wrong else "")
         self._tell()
 

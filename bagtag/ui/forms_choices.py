@@ -57,7 +57,6 @@ class Choices(QWidget):
             if before is not None:
                 QWidget.setTabOrder(before, choice)
             before = choice
-        self.setFocusProxy(self._choices[0] if self._choices else None)
 
     def choice(self, value: Any) -> Choice:
         return next(c for c in self._choices if c.option.value == value)
@@ -101,4 +100,5 @@ class Choices(QWidget):
         for choice in self._choices:
             strong = Qt.FocusPolicy.StrongFocus
             choice.setFocusPolicy(strong if choice is stop else Qt.FocusPolicy.ClickFocus)
-        self.setFocusProxy(stop)
+        if stop is not None:
+            self.setFocusProxy(stop)

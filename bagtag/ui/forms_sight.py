@@ -15,7 +15,7 @@ class InSight(QObject):
 
     def __init__(self, area: QScrollArea, wholes: Sequence[QWidget]) -> None:
         super().__init__(area)
-        self._area = area
+        self._area, self._inner = area, area.widget()
         self._wholes = wholes
         self._timer = QTimer(self)  # a form that just came up has its place only a moment later
         self._timer.setSingleShot(True)
@@ -25,13 +25,12 @@ class InSight(QObject):
         app.focusChanged.connect(self._focus_moved)
 
     def _focus_moved(self, _: QWidget | None, now: QWidget | None) -> None:
-        if now is not None and is_inside(now, self._area.widget()):
+        if now is not None and self._inner is not None and is_inside(now, self._inner):
             self._timer.start(0)
 
     def _bring(self) -> None:
-        inner = self._area.widget()
-        now = inner.focusWidget()
-        if now is None or not is_inside(now, inner):
+        now = self._inner.focusWidget() if self._inner is not None else None
+        if now is None:
             return
         for whole in self._wholes:
             if is_inside(now, whole):

@@ -28,7 +28,7 @@ class HardwareEditor(QWidget):
         self.count = Line(self, "How many fasteners")
         self.count.setText("1")
         self.kind = self._line("Kind", KINDS)
-        self.thread = self._line("Thread", hint="M6, 3/8-16")
+        self.thread_of = self._line("Thread", hint="M6, 3/8-16")
         self.length = self._line("Length")
         self.unit = Choices("Unit of length", [Option("mm", "mm"), Option("in", "in")], self)
         self.drive = self._line("Drive", DRIVES)
@@ -58,7 +58,7 @@ class HardwareEditor(QWidget):
         places = [
             (self.fields["count"], 0, 0, 1), (Field("Kind", self.kind, self), 0, 1, 3),
             (Field("Drive", self.drive, self), 0, 4, 2),
-            (Field("Thread", self.thread, self), 1, 0, 2), (self.fields["length"], 1, 2, 2),
+            (Field("Thread", self.thread_of, self), 1, 0, 2), (self.fields["length"], 1, 2, 2),
             (Field("Unit of length", self.unit, self), 1, 4, 2),
             (self.fields["torque"], 2, 0, 2),
             (Field("Unit of torque", self.torque_unit, self), 2, 2, 4),
@@ -75,7 +75,7 @@ class HardwareEditor(QWidget):
         column.addWidget(label(OVERRIDE, self, scale="small", tone="muted"))
 
     def _connect(self) -> None:
-        lines = (self.count, self.kind, self.thread, self.length, self.drive, self.torque,
+        lines = (self.count, self.kind, self.thread_of, self.length, self.drive, self.torque,
                  self.threadlocker, self.note)  # fmt: skip
         for line in lines:
             line.textChanged.connect(self._tell)
@@ -89,7 +89,7 @@ class HardwareEditor(QWidget):
     def load(self, line: HeldBy) -> None:
         self.count.setText(str(line.count))
         self.kind.setText(line.kind)
-        self.thread.setText(line.thread)
+        self.thread_of.setText(line.thread)
         self.length.setText("" if line.length is None else f"{line.length:g}")
         self.unit.set_value(line.length_unit)
         self.drive.setText(line.drive)
@@ -105,7 +105,7 @@ class HardwareEditor(QWidget):
         return HeldBy(
             count=count(self.count.text()) or 1,
             kind=self.kind.text().strip(),
-            thread=self.thread.text().strip(),
+            thread=self.thread_of.text().strip(),
             length=figure(self.length.text()),
             length_unit=self.unit.value,
             drive=self.drive.text().strip(),

@@ -45,6 +45,7 @@ class RemovalPicker(QWidget):
         self.desk = desk
         self.job_id = desk.job_id
         self._found: Found = []
+        self._shown: list[Slip] = []
         self._wants_first = False
         self.line = Line(self, caption, hint=hint or "number or name")
         self.field = Field(caption, self.line, self)
@@ -66,8 +67,7 @@ class RemovalPicker(QWidget):
 
     @property
     def slips(self) -> list[Slip]:
-        items = (self._slips.itemAt(place).widget() for place in range(self._slips.count()))
-        return [item for item in items if isinstance(item, Slip)]
+        return list(self._shown)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         slips, at = self.slips, self.focusWidget()
@@ -127,8 +127,8 @@ class RemovalPicker(QWidget):
         self._found = found
         self._wants_first = self._wants_first and not found
         clear_layout(self._slips)
-        for _, text in found:
-            slip = Slip(text, self._list)
+        self._shown = [Slip(text, self._list) for _, text in found]
+        for slip in self._shown:
             slip.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
             slip.clicked.connect(self._clicked)
             self._slips.addWidget(slip)

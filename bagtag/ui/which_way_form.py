@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.contradictions import within
 from bagtag.domain.datum import Datum
-from bagtag.domain.sentence import sentence
+from bagtag.domain.sentence import sentence, short
 from bagtag.domain.which_way import Clocking, Faces, Fact, Hand, MatchMark, Place, Seat
 from bagtag.ui.fact_clocking import ClockingEditor
 from bagtag.ui.fact_editor import FactEditor
@@ -220,5 +220,11 @@ class WhichWayForm(QWidget):
     def _show(self) -> None:
         self.view.show_facts(self.facts, self._datum)
         listed = self.facts if self._open is None else self._before
-        self.rows.set_rows([sentence((f,), self._datum) for f in listed], self._open)
+        self.rows.set_rows([self._in_short(fact) for fact in listed], self._open)
         self.view.say([found.sentence for found in within(self.facts, self._datum)])
+
+    def _in_short(self, fact: Fact) -> str:
+        """A fact on its slip: the sentence stands above, so a few words will do."""
+        if isinstance(fact, Hand):
+            return sentence((fact,), self._datum).rstrip(".")
+        return short((fact,), self._datum)

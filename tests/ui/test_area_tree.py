@@ -41,7 +41,7 @@ class FreshTree(AreaTree):
 
 
 def outline(tree) -> list[tuple[int, str]]:
-    return [(slip.depth, slip.text()) for slip in tree.slips]
+    return [(slip.level, slip.text()) for slip in tree.slips]
 
 
 def test_the_tree_as_it_is(tree):

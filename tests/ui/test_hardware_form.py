@@ -56,7 +56,7 @@ def test_field_by_field(form):
     form.by_fields.click()
     editor = form.editor
     for line, text in (
-        (editor.count, "6"), (editor.kind, "screw"), (editor.thread, "5/16-18"),
+        (editor.count, "6"), (editor.kind, "screw"), (editor.thread_of, "5/16-18"),
         (editor.length, "1 1/4"), (editor.drive, "slot"), (editor.torque, "18"),
         (editor.threadlocker, "low strength"), (editor.note, "then 90°"),
     ):  # fmt: skip

@@ -175,7 +175,7 @@ def test_what_is_no_hour_is_none(typed):
 def test_seat_with_its_depth(form):
     press(Qt.Key.Key_S)
     press(Qt.Key.Key_2)
-    form.editor.depth.setFocus()
+    form.editor.how_far.setFocus()
     write("0,5")
     press(ENTER)
     assert form.facts == (Seat(SeatKind.PROUD, 0.5),)
@@ -191,7 +191,7 @@ def test_seat_without_a_depth(form):
 def test_a_depth_that_is_none_keeps_the_editor_open(form):
     press(Qt.Key.Key_S)
     press(Qt.Key.Key_3)
-    form.editor.depth.setText("deep")
+    form.editor.how_far.setText("deep")
     press(ENTER)
     assert form.editor is not None
     assert form.half_done
