@@ -88,11 +88,11 @@ def preview(store: Store, job_id: int, width_px: int, pages: int | None = None) 
     """Pages of the very PDF that would be printed, as PNG files `width_px` wide."""
     paper = BytesIO()
     write(store, job_id, paper)
-    return list(render(paper.getvalue(), width_px=width_px, pages=pages))
+    return render(paper.getvalue(), width_px=width_px, pages=pages)
 
 
 def printed_pages(store: Store, job_id: int, dpi: int) -> Sequence[bytes]:
     """Every page as a PNG at `dpi`, for a system printer."""
     paper = BytesIO()
     write(store, job_id, paper)
-    return list(render(paper.getvalue(), dpi=dpi))
+    return render(paper.getvalue(), dpi=dpi)

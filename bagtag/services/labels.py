@@ -169,7 +169,7 @@ def printed_pages(store: Store, order: LabelOrder) -> list[bytes]:
     """Every page as a PNG at the order's own dots per inch, for a system printer."""
     paper = BytesIO()
     write(store, order, paper)
-    return list(render(paper.getvalue(), dpi=order.dpi))
+    return render(paper.getvalue(), dpi=order.dpi)
 
 
 def of_job(store: Store, job_id: int) -> tuple[int, ...]:

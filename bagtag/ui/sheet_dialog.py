@@ -105,7 +105,7 @@ class PaperDialog(QDialog):
         self._asked += 1
         width = round(max(self.pages.viewport().width(), 420) * self.devicePixelRatio())
         read, args = self.preview_call(width)
-        self.desk.ask(read, *args, then=self._preview, failed=self._no_preview)
+        self.desk.draw(read, self.desk.store, *args, then=self._preview, failed=self._no_preview)
 
     def _preview(self, preview: Any) -> None:
         self._asked -= 1
@@ -142,7 +142,7 @@ class PaperDialog(QDialog):
     def save_to(self, name: str) -> None:
         self._file = Path(name)
         write, args = self.file_call(self._file)
-        self.desk.ask(write, *args, then=self._saved, failed=self._told)
+        self.desk.draw(write, self.desk.store, *args, then=self._saved, failed=self._told)
 
     def _saved(self, _: Any) -> None:
         self.say_wrong("")
@@ -164,7 +164,7 @@ class PaperDialog(QDialog):
     def print_now(self) -> None:
         """Render the pages at the printer's dots per inch and send them."""
         read, args = self.printer_call()
-        self.desk.ask(read, *args, then=self._send, failed=self._told)
+        self.desk.draw(read, self.desk.store, *args, then=self._send, failed=self._told)
 
     def _send(self, pngs: Sequence[bytes]) -> None:
         assert self._printer is not None
