@@ -90,7 +90,7 @@ def fork(b: Bench, x: float, toward: int, letter: str, tone: str = "steel") -> N
 def forks(b: Bench, lit: str, word: str) -> None:
     """The three forks on their rail; the one that is meant is bright, the others are dark."""
     b.part(lambda pen: pen.box(600, 250, 1060, 56, 26), "bright")
-    for x, toward, letter in ((260, -1, "L"), (600, -1, ""), (910, 1, "R")):
+    for x, toward, letter in ((230, 1, "L"), (560, 1, ""), (890, 1, "R")):
         meant = lit == (letter or "middle")
         fork(b, x, toward, letter, "bright" if meant else "dark")
         if meant:
