@@ -114,9 +114,13 @@ class PhotoStrip(QWidget):
         """The new entry is logged: its pictures are its own, also those still being read."""
         self._logged[self._ticket] = removal_id
         self._removal_id = removal_id
-        if self._pending:
-            self._enter(removal_id, self._pending)
+        self.give(removal_id, self._pending)
         self._pending = []
+
+    def give(self, removal_id: int, taken: "Sequence[Taken]") -> None:
+        """Give kept pictures to a removal."""
+        if taken:
+            self._enter(removal_id, taken)
 
     def add(self, coming: Sequence[Coming]) -> None:
         """Take pictures in; each that cannot be read is named, the rest are taken."""

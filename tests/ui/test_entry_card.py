@@ -631,3 +631,49 @@ def test_only_a_hint_is_slanted_also_after_the_light_changed(card, qapp):
         assert not card.head.name.font().italic()
         assert card.head.name.font().bold()
         assert card.fields.container.font().italic()
+
+
+def test_another_is_opened_while_one_is_being_logged(
+    qtbot, card, desk, settle, store, job_id, ids, tmp_path
+):
+    write("washer")
+    card.fields.photos.add([picture(tmp_path / "a.jpg")])
+    settle(desk)
+    with qtbot.waitSignal(card.logged) as logged:
+        press(ENTER)
+        card.open(ids["shift drum"])
+    settle(desk)
+    assert card.removal_id == ids["shift drum"]
+    assert card.draft.name == "shift drum"
+    (washer,) = logged.args
+    assert services.strip.get_removal(store, washer).name == "washer"
+    assert [p.name for p in services.views.card(store, washer).photos] == ["a.jpg"]
+    card.start_new()
+    settle(desk)
+    assert card.draft == Draft()
+    assert card.fields.photos.count == 0
+
+
+def test_another_is_opened_while_a_correction_is_being_kept(card, desk, settle, store, ids):
+    card.open(ids["shift fork L"])
+    settle(desk)
+    card.head.name.setText("fork")
+    press(ENTER)
+    card.open(ids["shift drum"])
+    settle(desk)
+    card.head.name.setText("drum")
+    press(ENTER)
+    settle(desk)
+    assert services.strip.get_removal(store, ids["shift drum"]).name == "drum"
+    card.open(ids["shift fork L"])
+    settle(desk)
+    assert card.head.name.text() == "fork"
+
+
+def test_a_new_one_is_begun_while_one_is_being_logged(card, desk, settle, store, job_id):
+    write("washer")
+    press(ENTER)
+    card.start_new()
+    settle(desk)
+    assert card.draft == Draft()
+    assert [r.name for r in removals(store, job_id)][3:] == ["washer"]
