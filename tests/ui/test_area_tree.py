@@ -9,12 +9,7 @@ from PySide6.QtWidgets import QApplication
 from bagtag import services
 from bagtag.ui.area_tree import AreaTree
 from bagtag.ui.job_stage import look_up
-from tests.ui.forms_kit import ALT, ENTER, ESC, TAB, furnish, press, show, write
-
-
-@pytest.fixture
-def ids(store, job_id) -> dict[str, int]:
-    return furnish(store, job_id)
+from tests.ui.forms_kit import ALT, ENTER, ESC, TAB, press, show, write
 
 
 @pytest.fixture

@@ -9,12 +9,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 from bagtag import services
 from bagtag.domain.datum import Side
 from bagtag.ui.job_stage import JobStage
-from tests.ui.forms_kit import DATUM, ENTER, ESC, TAB, furnish, press, show, write
-
-
-@pytest.fixture
-def ids(store, job_id) -> dict[str, int]:
-    return furnish(store, job_id)
+from tests.ui.forms_kit import DATUM, ENTER, ESC, TAB, press, show, write
 
 
 @pytest.fixture
