@@ -69,7 +69,7 @@ class EntryCard(EntryForm):
         self.forget_tape()
         kept = self._kept.pop(self._key(), None) or Kept(Draft(), new_uid())
         self._uid = kept.uid
-        self.fields.photos.open(None, kept.pending)
+        self.fields.photos.open(self._uid)
         self.fill(kept.draft)
         self.acts.show_new()
         self.head.say_what("New entry")
@@ -179,29 +179,27 @@ class EntryCard(EntryForm):
     def _logged(self, change: Change) -> None:
         sent, removal_id = self._sent, change.new_id or 0
         self._stop_sending()
+        self.fields.photos.logged_as(self._sent_uid, removal_id)
         if self._uid != self._sent_uid:
-            self._logged_behind(change.job_id, removal_id)
+            self._logged_behind(change.job_id)
         elif self.draft != sent:
             self._typed_on(removal_id)
         else:
-            self.fields.photos.logged_as(removal_id)
             self.fill(Draft())
             self.start_new()
         self.logged.emit(removal_id)
 
     def _typed_on(self, removal_id: int) -> None:
         """Typed on while it was being logged: that becomes a correction of it, not kept yet."""
-        self.fields.photos.logged_as(removal_id)
         self._kept[self._job_id, removal_id] = Kept(self.draft, self._uid)
         self.fill(Draft())
         self.open(removal_id)
 
-    def _logged_behind(self, job_id: int, removal_id: int) -> None:
+    def _logged_behind(self, job_id: int) -> None:
         """Logged while another is shown already: it need not wait any more."""
         kept = self._kept.get((job_id, 0))
         if kept is not None and kept.uid == self._sent_uid:
             del self._kept[job_id, 0]
-            self.fields.photos.give(removal_id, kept.pending)
 
     def _clashed(self, both: Merged, theirs: Draft) -> None:
         """Nothing is kept yet: the person sees both and says which."""
@@ -266,10 +264,10 @@ class EntryCard(EntryForm):
     def _keep_draft(self) -> None:
         """Put what is typed and not logged aside under its entry."""
         loaded = self._wanted is None or self._correction is not None
-        pending = self.fields.photos.pending
+        pictures = self._wanted is None and self.fields.photos.has_waiting
         opened = self._correction.opened if self._correction else Draft()
-        if loaded and (pending or self.draft != opened):
-            self._kept[self._key()] = Kept(self.draft, self._uid, pending)
+        if loaded and (pictures or self.draft != opened):
+            self._kept[self._key()] = Kept(self.draft, self._uid)
 
     # keys
 

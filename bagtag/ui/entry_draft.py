@@ -2,7 +2,6 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, fields, replace
-from typing import TYPE_CHECKING
 from uuid import uuid4
 
 from bagtag.domain.entry import Entry
@@ -10,9 +9,6 @@ from bagtag.domain.errors import BadInput
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.model import Fate, Removal
 from bagtag.domain.which_way import Fact
-
-if TYPE_CHECKING:
-    from bagtag.store.photo_files import Taken
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,11 +29,10 @@ class Draft:
 
 @dataclass(frozen=True, slots=True)
 class Kept:
-    """A draft put aside, with the uid it will be logged under and its pictures."""
+    """A draft put aside, with the uid it will be logged under."""
 
     draft: Draft
     uid: str
-    pending: "tuple[Taken, ...]" = ()
 
 
 @dataclass(frozen=True, slots=True)

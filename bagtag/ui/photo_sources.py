@@ -34,12 +34,12 @@ def keep(
     service: Callable[..., tuple[list["Taken"], list[str]]],
     store: "Store",
     coming: Sequence[Coming],
-    ticket: int,
-) -> tuple[int, list["Taken"], list[str]]:
-    """Keep pictures by `services.photos.keep`; runs in the pool. `ticket` comes back with them."""
+    owner: int | str,
+) -> tuple[int | str, list["Taken"], list[str]]:
+    """Keep pictures by `services.photos.keep`; runs in the pool. Whose they are comes back too."""
     sources = [one if isinstance(one, Path) else _as_png(one, n) for n, one in enumerate(coming)]
     taken, refused = service(store, sources)
-    return ticket, taken, refused
+    return owner, taken, refused
 
 
 def _as_png(image: QImage, number: int) -> tuple[str, bytes]:

@@ -1,5 +1,6 @@
 """The photos of one removal: chosen, dropped, pasted, or from the folder a phone syncs to."""
 
+from collections import Counter, defaultdict
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
@@ -31,6 +32,8 @@ if TYPE_CHECKING:
     from bagtag.store.photo_files import Taken
     from bagtag.store.work import Store
 
+Owner = int | str
+"""A removal by its id, or an entry that is not logged yet by its uid."""
 EMPTY = "Drop pictures here, paste them with Ctrl+V, or choose them."
 
 
@@ -43,8 +46,8 @@ def photos_of(store: "Store", removal_id: int) -> tuple[int, tuple[Photo, ...]]:
 class PhotoStrip(QWidget):
     """Photos of the removal that is open, or of the entry that is not logged yet.
 
-    Pictures are kept at once, so that a refused one is named at once; those of a new entry are
-    given to it by `logged_as`.
+    Pictures are kept at once, so that a refused one is named at once; those of a new entry wait
+    under its uid until `logged_as` says which removal it became.
     """
 
     counted = Signal(int)
@@ -60,10 +63,10 @@ class PhotoStrip(QWidget):
         super().__init__(parent)
         self.desk = desk
         self.role = role
-        self._removal_id: int | None = None
-        self._ticket = 0
-        self._logged: dict[int, int] = {}
-        self._pending: list[Taken] = []
+        self._owner: Owner = ""
+        self._logged: dict[str, int] = {}
+        self._pending: defaultdict[str, list[Taken]] = defaultdict(list)
+        self._reading: Counter[Owner] = Counter()
         self._photos: tuple[Photo, ...] = ()
         self._tiles: list[tuple[str, PhotoTile]] = []
         self._view: PhotoView | None = None
@@ -98,35 +101,41 @@ class PhotoStrip(QWidget):
     @property
     def pending(self) -> "tuple[Taken, ...]":
         """Pictures kept for the entry that is not logged yet."""
-        return tuple(self._pending)
+        return tuple(self._waiting())
 
-    def open(self, removal_id: int | None, pending: "Sequence[Taken]" = ()) -> None:
-        """Show the photos of a removal; None is a new entry, with what was kept for it before."""
-        self._ticket += 1
-        self._removal_id = removal_id
-        self._pending, self._photos = list(pending), ()
+    @property
+    def has_waiting(self) -> bool:
+        """Whether pictures wait, or are still being read, for the entry that is not logged yet."""
+        return isinstance(self._owner, str) and bool(self._waiting() or self._reading[self._owner])
+
+    def open(self, owner: Owner) -> None:
+        """Show the photos of a removal, or those that wait for a new entry by its uid."""
+        self._owner, self._photos = owner, ()
         self._say([])
         self._show()
-        if removal_id is not None:
+        if isinstance(owner, int):
             self._ask()
 
-    def logged_as(self, removal_id: int) -> None:
-        """The new entry is logged: its pictures are its own, also those still being read."""
-        self._logged[self._ticket] = removal_id
-        self._removal_id = removal_id
-        self.give(removal_id, self._pending)
-        self._pending = []
+    def logged_as(self, uid: str, removal_id: int) -> None:
+        """A new entry is logged: its pictures are its own, also those still being read."""
+        self._logged[uid] = removal_id
+        self._enter(removal_id, self._pending.pop(uid, []))
+        if self._owner == uid:
+            self.open(removal_id)
 
-    def give(self, removal_id: int, taken: "Sequence[Taken]") -> None:
-        """Give kept pictures to a removal."""
-        if taken:
-            self._enter(removal_id, taken)
+    def _waiting(self) -> "list[Taken]":
+        return self._pending.get(self._owner, []) if isinstance(self._owner, str) else []
 
     def add(self, coming: Sequence[Coming]) -> None:
         """Take pictures in; each that cannot be read is named, the rest are taken."""
         self._say([])
+        self._reading[self._owner] += len(coming)
+        self._say_reading()
         service = services.photos.keep
-        self.desk.draw(keep, service, self.desk.store, list(coming), self._ticket, then=self._kept)
+        self.desk.draw(
+            keep, service, self.desk.store, list(coming), self._owner,
+            then=self._kept, failed=self._not_kept,
+        )  # fmt: skip
 
     def paste(self) -> bool:
         """Take the pictures on the clipboard; False when there are none."""
@@ -157,22 +166,31 @@ class PhotoStrip(QWidget):
         super().hideEvent(event)
         self.watch.stop()
 
-    def _kept(self, answer: "tuple[int, list[Taken], list[str]]") -> None:
-        ticket, taken, refused = answer
-        removal_id = self._removal_id if ticket == self._ticket else self._logged.get(ticket)
-        if removal_id is not None and taken:
-            self._enter(removal_id, taken)
-        elif ticket == self._ticket:
-            known = {one.hash for one in self._pending}
-            self._pending += [one for one in taken if one.hash not in known]
+    def _kept(self, answer: "tuple[Owner, list[Taken], list[str]]") -> None:
+        owner, taken, refused = answer
+        self._reading[owner] -= len(taken) + len(refused)
+        if isinstance(owner, str) and owner not in self._logged:
+            known = {one.hash for one in self._pending[owner]}
+            self._pending[owner] += [one for one in taken if one.hash not in known]
             self._show()
+        else:
+            self._enter(self._logged[owner] if isinstance(owner, str) else owner, taken)
         if refused:
             self._say([*filter(None, [self.refused.text()]), *refused])
+        self._say_reading()
+
+    def _not_kept(self, error: BaseException) -> None:
+        """The disk is full or may not be written: none of them is taken."""
+        self._reading.clear()
+        self._say_reading()
+        self._not_entered(error)
 
     def _enter(self, removal_id: int, taken: "Sequence[Taken]") -> None:
-        self.desk.act(
-            services.photos.enter, removal_id, tuple(taken), self.role, failed=self._not_entered
-        )
+        if taken:
+            self.desk.act(
+                services.photos.enter, removal_id, tuple(taken), self.role,
+                failed=self._not_entered,
+            )  # fmt: skip
 
     def _not_entered(self, error: BaseException) -> None:
         if not isinstance(error, Trouble):
@@ -180,11 +198,11 @@ class PhotoStrip(QWidget):
         self._say([error.sentence])
 
     def _hear(self, change: Change) -> None:
-        if self._removal_id is not None and change.touches("photo"):
+        if isinstance(self._owner, int) and change.touches("photo"):
             self._ask()
 
     def _ask(self) -> None:
-        self.desk.ask(photos_of, self._removal_id, then=self._show_photos, failed=self._gone)
+        self.desk.ask(photos_of, self._owner, then=self._show_photos, failed=self._gone)
 
     def _gone(self, error: BaseException) -> None:
         """The removal was taken out meanwhile; whoever shows it says so."""
@@ -193,18 +211,18 @@ class PhotoStrip(QWidget):
 
     def _show_photos(self, answer: tuple[int, tuple[Photo, ...]]) -> None:
         removal_id, photos = answer
-        if removal_id == self._removal_id:
+        if removal_id == self._owner:
             self._photos = photos
             self._show()
 
     def _show(self) -> None:
         """A tile for each photo; one that is there already keeps its picture."""
         rows = [(p.hash, p.name, p.role.value) for p in self._photos]
-        rows += [(t.hash, t.name, self.role.value) for t in self._pending]
+        rows += [(t.hash, t.name, self.role.value) for t in self._waiting()]
         clear_layout(self._tray.flow)
         self._tiles = [(row[0], self._tile(*row)) for row in rows]
         self._tray.setVisible(bool(rows))
-        self.empty.setVisible(not rows)
+        self._say_reading()
         self.updateGeometry()
         self.counted.emit(len(rows))
 
@@ -235,7 +253,7 @@ class PhotoStrip(QWidget):
         if place < len(self._photos):
             self.desk.act(services.photos.take_out, self._photos[place].id)
         else:
-            del self._pending[place - len(self._photos)]
+            del self._waiting()[place - len(self._photos)]
             self._show()
         self.acts.choose.setFocus()
 
@@ -249,6 +267,13 @@ class PhotoStrip(QWidget):
 
     def _say_lost(self, sentence: str) -> None:
         self._say([sentence])
+
+    def _say_reading(self) -> None:
+        """A phone's pictures take a second each: say that they are on their way."""
+        count = self._reading[self._owner]
+        words = "Reading a picture…" if count == 1 else f"Reading {count} pictures…"
+        self.empty.setText(words if count else EMPTY)
+        self.empty.setVisible(bool(count) or not self._tiles)
 
     def _say(self, sentences: Sequence[str]) -> None:
         self.refused.setText("\n".join(sentences))

@@ -1,5 +1,6 @@
 """Photos: chosen, dropped, pasted, watched; refused ones named; opened large; taken out."""
 
+import shutil
 import weakref
 from pathlib import Path
 
@@ -11,7 +12,7 @@ from PySide6.QtWidgets import QFileDialog
 from bagtag import services
 from bagtag.domain.model import PhotoRole
 from bagtag.ui.photo_sources import read_scaled
-from bagtag.ui.photo_strip import PhotoStrip
+from bagtag.ui.photo_strip import EMPTY, PhotoStrip
 from bagtag.ui.photo_view import PhotoView
 from tests.ui.forms_kit import CONTROL, ENTER, ESC, furnish, picture, press, settings, show
 
@@ -148,7 +149,7 @@ def test_delete_takes_a_photo_out(strip, desk, settle, store, drum, tmp_path):
 
 
 def test_pictures_of_a_new_entry_wait_for_it(strip, desk, settle, store, drum, tmp_path):
-    strip.open(None)
+    strip.open("new")
     strip.add([picture(tmp_path / "a.jpg"), picture(tmp_path / "b.jpg", (1, 2, 3))])
     settle(desk)
     assert photos(store, drum) == ()
@@ -156,7 +157,7 @@ def test_pictures_of_a_new_entry_wait_for_it(strip, desk, settle, store, drum, t
     strip.tiles[0].setFocus()
     press(Qt.Key.Key_Delete)
     assert [one.name for one in strip.pending] == ["b.jpg"]
-    strip.logged_as(drum)
+    strip.logged_as("new", drum)
     settle(desk)
     assert [photo.name for photo in photos(store, drum)] == ["b.jpg"]
 
@@ -164,13 +165,50 @@ def test_pictures_of_a_new_entry_wait_for_it(strip, desk, settle, store, drum, t
 def test_a_picture_still_being_read_when_its_entry_is_logged(
     strip, desk, settle, store, drum, tmp_path
 ):
-    strip.open(None)
+    strip.open("new")
     strip.add([picture(tmp_path / "a.jpg")])
-    strip.logged_as(drum)
-    strip.open(None)  # the next entry is open before the picture has been read
+    strip.logged_as("new", drum)
+    strip.open("next")  # the next entry is open before the picture has been read
     settle(desk)
     assert [photo.name for photo in photos(store, drum)] == ["a.jpg"]
     assert strip.count == 0
+
+
+def test_a_picture_still_being_read_when_another_removal_is_opened(
+    strip, desk, settle, store, drum, tmp_path
+):
+    strip.add([picture(tmp_path / "a.jpg")])
+    assert strip.empty.text() == "Reading a picture…"
+    strip.open("new")
+    settle(desk)
+    assert [photo.name for photo in photos(store, drum)] == ["a.jpg"]
+    assert strip.count == 0
+    assert strip.empty.text() == EMPTY
+
+
+def test_a_picture_still_being_read_when_a_new_entry_is_put_aside(
+    strip, desk, settle, drum, tmp_path
+):
+    strip.open("new")
+    strip.add([picture(tmp_path / "a.jpg")])
+    assert strip.has_waiting
+    strip.open(drum)
+    settle(desk)
+    assert strip.count == 0
+    strip.open("new")
+    settle(desk)
+    assert [one.name for one in strip.pending] == ["a.jpg"]
+
+
+def test_a_disk_that_takes_nothing_is_said(strip, desk, settle, store, drum, tmp_path):
+    root = store.photos.root
+    shutil.rmtree(root, ignore_errors=True)
+    root.write_text("a file where the folder should be")
+    strip.add([picture(tmp_path / "a.jpg")])
+    settle(desk)
+    assert "was not stored" in strip.refused.text()
+    assert strip.empty.text() == EMPTY
+    assert photos(store, drum) == ()
 
 
 def test_the_watched_folder_feeds_the_open_removal(
