@@ -1,4 +1,4 @@
-"""Small helpers that every form shares: a field with its caption and its error, edits, buttons."""
+"""Small pieces that every form shares: a field with its caption and its error, edits, buttons."""
 
 from collections.abc import Sequence
 
