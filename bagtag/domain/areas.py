@@ -69,7 +69,7 @@ def check_openers(areas: Iterable[Area], area_of: Mapping[int, int | None]) -> N
     """
     rows = list(areas)
     for area in rows:
-        if area.opener_id in area_of:
+        if area.opener_id is not None and area.opener_id in area_of:
             check_opener(rows, area.id, area_of[area.opener_id])
     filled_before = {area.id: _holders(area, area_of) for area in rows}
     try:

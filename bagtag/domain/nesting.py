@@ -34,6 +34,7 @@ def check_parent(containers: Iterable[Container], container_id: int, parent_id: 
     if parent_id is not None and parent_id in inside(rows, container_id):
         label = next(row.label for row in rows if row.id == container_id)
         raise BadInput(
-            f"{label[:1].upper()}{label[1:]} cannot stand inside itself. Choose a container outside it.",
+            f"{label[:1].upper()}{label[1:]} cannot stand inside itself. "
+            "Choose a container outside it.",
             field="parent",
         )

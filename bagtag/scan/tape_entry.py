@@ -82,8 +82,10 @@ def _which_way(found: Sequence[Found], name: Name) -> Iterator[Fact]:
     for fact in dict.fromkeys(facts):
         if isinstance(fact, Hand) and not fact.stamped and Hand(fact.which, True) in facts:
             continue
-        is_unseen = isinstance(fact, Clocking) and fact.seen_from is None
-        yield replace(fact, seen_from=seen_from) if is_unseen else fact
+        if isinstance(fact, Clocking) and fact.seen_from is None:
+            yield replace(fact, seen_from=seen_from)
+        else:
+            yield fact
 
 
 # --- hardware

@@ -121,11 +121,17 @@ def _line(draft: _Draft, name_kind: str, quantity: int) -> HeldBy:
         thread=fastener.thread,
         length=fastener.length,
         length_unit=fastener.length_unit,
-        drive=", ".join(dict.fromkeys(p.value.text for p in draft.of(Drive))),
+        drive=", ".join(_texts(draft, Drive)),
         torque=_torque(draft),
         threadlocker=", ".join(dict.fromkeys(str(p.value) for p in draft.of(str))),
         note=", ".join(dict.fromkeys(_notes(draft))),
     )
+
+
+def _texts(draft: _Draft, kind: type[Drive] | type[Remark]) -> dict[str, None]:
+    """What parts of one kind say, each once."""
+    values = (part.value for part in draft.of(kind))
+    return dict.fromkeys(value.text for value in values if isinstance(value, Drive | Remark))
 
 
 def _torque(draft: _Draft) -> Torque | None:
@@ -145,7 +151,7 @@ def _is_one(torques: Sequence[Torque]) -> bool:
 
 
 def _notes(draft: _Draft) -> list[str]:
-    remarks = [part.value.text for part in draft.of(Remark)]
+    remarks = list(_texts(draft, Remark))
     torque = _torque(draft)
     other = [part.text for part in draft.of(Torque, Range) if part.value != torque]
     if torque or not other:
