@@ -67,11 +67,14 @@ class BenchCard:
         return tuple(p for p in self.photos if p.role is PhotoRole.FITTED)
 
 
-def last_page(store: Store, job_id: int, count: int = 60) -> StripPage:
-    """The newest rows of a log, in the order off: what the strip shows first."""
+def last_page(store: Store, job_id: int, count: int = 60, *, counted: bool = True) -> StripPage:
+    """The newest rows of a log, in the order off: what the strip shows first.
+
+    Without `counted` the total is that of the page: counting a long log takes as long as all else.
+    """
     with store.read() as connection:
-        total = removals.how_many(connection, job_id)
         ids = removals.last_ids(connection, job_id, count)
+        total = removals.how_many(connection, job_id) if counted else len(ids)
     return StripPage(total, tuple(ids), tuple(strip_rows(store, job_id, ids)))
 
 

@@ -5,11 +5,12 @@ Nothing heavy is imported before the first paint: no SQLAlchemy, no services, no
 
 from __future__ import annotations
 
+import linecache
 import logging
 import sys
 from collections.abc import Callable
 from types import TracebackType
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, QTimer
 from PySide6.QtWidgets import QApplication
@@ -24,7 +25,7 @@ if TYPE_CHECKING:
 
 FAULT = "Something in Bagtag went wrong. What was logged is safe; do it again, or start anew."
 KEYS_FIRST = 20
-"""Milliseconds after the first paint in which keys typed at the closed window come before all else."""
+"""Milliseconds after the first paint in which a person's keys come before all else."""
 _log = logging.getLogger("bagtag")
 
 
@@ -63,8 +64,20 @@ class Program(QObject):
         self.desk.close()
 
 
+class _Forgetful(dict[Any, Any]):
+    """Keeps nothing, for `linecache.cache`.
+
+    PySide reads the source of every module imported after it, and linecache would keep it all:
+    fourteen megabytes for SQLAlchemy alone. A traceback reads its lines anew.
+    """
+
+    def __setitem__(self, key: object, value: object) -> None:
+        """Kept nowhere."""
+
+
 def make_app() -> QApplication:
     """The application, named and dressed."""
+    linecache.cache = _Forgetful()
     if sys.platform in {"win32", "darwin"}:  # elsewhere it is Fusion already
         QApplication.setStyle("Fusion")
     app = QApplication(sys.argv[:1])

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import cached_property
 from typing import TYPE_CHECKING, Any
 from uuid import uuid4
 
@@ -12,16 +13,16 @@ from PySide6.QtWidgets import QApplication, QHBoxLayout, QStackedWidget, QVBoxLa
 from bagtag import services
 from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
-from bagtag.ui.bench_card import BenchCardView
-from bagtag.ui.build_stage import BuildBar, standings
 from bagtag.ui.desk import Desk
-from bagtag.ui.entry_card import EntryCard
 from bagtag.ui.stage import Stage
 from bagtag.ui.strip_view import StripView
 
 if TYPE_CHECKING:
     from bagtag.services.board import Board
     from bagtag.services.tags import Match
+    from bagtag.ui.bench_card import BenchCardView
+    from bagtag.ui.build_stage import BuildBar
+    from bagtag.ui.entry_card import EntryCard
 
 
 class BenchPage(Stage):
@@ -36,9 +37,6 @@ class BenchPage(Stage):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
         self.strip = StripView(desk, self)
-        self.build = BuildBar(desk, self)
-        self.entry = EntryCard(desk, self)
-        self.card = BenchCardView(desk, self)
         self.tag_code = ""
         self._line = ""
         self._sought = 0
@@ -48,21 +46,17 @@ class BenchPage(Stage):
 
     def _lay(self) -> None:
         self.right = QStackedWidget(self)
-        self.right.addWidget(self.entry)
-        self.right.addWidget(self.card)
         across = QHBoxLayout()
         across.setSpacing(22)
         across.addWidget(self.strip, 38)
         across.addWidget(self.right, 62)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(10)
-        column.addWidget(self.build)
-        column.addLayout(across, 1)
-        self.build.hide()
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(0, 0, 0, 0)
+        self._column.setSpacing(10)
+        self._column.addLayout(across, 1)
 
     def _connect(self) -> None:
-        strip, entry = self.strip, self.entry
+        strip = self.strip
         strip.chosen.connect(self._chosen)
         strip.opened.connect(self._opened)
         strip.insert_wanted.connect(self.insert_before)
@@ -71,11 +65,42 @@ class BenchPage(Stage):
         strip.typed.connect(self.typed)
         strip.rows.ready.connect(self._rows_ready)
         strip.rows.numbered.connect(self.numbered)
-        entry.logged.connect(self._logged)
-        entry.closed.connect(self._entry_closed)
-        self.card.correct.connect(self.correct)
-        self.build.board_read.connect(self._board_read)
         self.desk.changed.connect(self._heard)
+
+    # Its three parts beside the strip, each made when it is first needed
+
+    @cached_property
+    def entry(self) -> EntryCard:
+        from bagtag.ui.entry_card import EntryCard
+
+        made = EntryCard(self.desk, self)
+        made.logged.connect(self._logged)
+        made.closed.connect(self._entry_closed)
+        self.right.addWidget(made)
+        return made
+
+    @cached_property
+    def card(self) -> BenchCardView:
+        from bagtag.ui.bench_card import BenchCardView
+
+        made = BenchCardView(self.desk, self)
+        made.correct.connect(self.correct)
+        self.right.addWidget(made)
+        return made
+
+    @cached_property
+    def build(self) -> BuildBar:
+        from bagtag.ui.build_stage import BuildBar
+
+        made = BuildBar(self.desk, self)
+        made.board_read.connect(self._board_read)
+        self._column.insertWidget(0, made)
+        return made
+
+    @property
+    def card_id(self) -> int:
+        """The removal on the card; 0 for none."""
+        return self.card.removal_id if "card" in vars(self) else 0
 
     # Which of the two words
 
@@ -86,7 +111,8 @@ class BenchPage(Stage):
     def set_stage(self, title: str) -> None:
         """Be the page of this stage: "Strip" or "Build"."""
         self.title = title
-        self.build.setVisible(self.building)
+        if self.building or "build" in vars(self):
+            self.build.setVisible(self.building)
         self.strip.set_building(self.building)
 
     def enter(self) -> None:
@@ -109,9 +135,10 @@ class BenchPage(Stage):
 
     def _show_job(self) -> None:
         self._at_work = False
-        self.card.show_nothing()
+        if self.card_id:
+            self.card.show_nothing()
         self.strip.set_standings(None)
-        self.strip.rows.show_job(self.desk.job_id)
+        self.strip.show_job(self.desk.job_id)
         self.strip.set_building(self.building)
 
     # What is shown
@@ -164,7 +191,7 @@ class BenchPage(Stage):
         if not removal_id and not self.building:
             if self.right.currentWidget() is not self.entry or self.entry.removal_id is not None:
                 self._keeping_focus(self.show_new)
-        elif removal_id and removal_id != self.card.removal_id:
+        elif removal_id and removal_id != self.card_id:
             self.card.show_removal(removal_id)
             self.right.setCurrentWidget(self.card)
         elif removal_id:
@@ -191,11 +218,13 @@ class BenchPage(Stage):
         self.strip.setFocus()
 
     def _board_read(self, board: Board) -> None:
+        from bagtag.ui.build_stage import standings
+
         first = self.strip.rows.standings is None
         self.strip.set_standings(dict(standings(board)))
         if first and self.building and not self.strip.chosen_id:
             self.strip.go_to_work()
-        if self.building and not self.card.removal_id and not self._sought:
+        if self.building and not self.card_id and not self._sought:
             self.build.show_next()
 
     # What is done
@@ -249,7 +278,8 @@ class BenchPage(Stage):
 
     def delete_line(self, removal_id: int) -> None:
         """Take a line out of the log; undo brings it back."""
-        self.card.show_nothing()
+        if self.card_id == removal_id:
+            self.card.show_nothing()
         self.desk.act(services.strip.delete_removal, removal_id)
 
     def _keeping_focus(self, show: Any) -> None:

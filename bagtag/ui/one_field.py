@@ -9,17 +9,18 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QPoint, QRect, Signal
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.ui.desk import Desk
 from bagtag.ui.tape_line import LineFrame
 
 if TYPE_CHECKING:
-    from bagtag.ui.chips import ChipRow
     from bagtag.services.find import Hit
     from bagtag.services.tags import Found
     from bagtag.services.tape import TapeReader
+    from bagtag.ui.chips import ChipRow
     from bagtag.ui.found_list import FoundList
+    from bagtag.ui.scan_ways import ScanWays
 
 ON_STRIP = "write it as on tape, scan a tag, or type a word to find"
 ELSEWHERE = "scan a tag, or type a code or a word to find"
@@ -36,6 +37,7 @@ class OneField(QWidget):
     code_entered = Signal(str)
     hit_chosen = Signal(object)
     chips: ChipRow
+    ways: ScanWays
     left = Signal()
     """Escape in an empty field."""
 
@@ -60,10 +62,16 @@ class OneField(QWidget):
     def finish(self) -> None:
         """Add what has nothing to show before the store is open, and read what was typed since."""
         from bagtag.ui.chips import ChipRow
+        from bagtag.ui.scan_ways import ScanWays
 
         self.chips = ChipRow(self)
+        self.ways = ScanWays(self.desk, self)
+        row = QHBoxLayout()
+        row.setSpacing(8)
+        row.addWidget(self.chips, 1)
+        row.addWidget(self.ways)
         self._column.setContentsMargins(0, 0, 0, 0)
-        self._column.addWidget(self.chips)
+        self._column.addLayout(row)
         self._connect()
         self._read()
 

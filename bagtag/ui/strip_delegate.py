@@ -6,19 +6,16 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen
-from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen, QPixmap
+from PySide6.QtWidgets import QAbstractItemView, QStyledItemDelegate, QStyleOptionViewItem
 
 from bagtag.domain import codes
-from bagtag.domain.datum import Datum
 from bagtag.domain.model import Fate
-from bagtag.domain.shapes import Picture
 from bagtag.domain.standing import Standing
-from bagtag.domain.which_way import Fact
 from bagtag.ui import fonts, theme
-from bagtag.ui.picture import paint as paint_picture
 from bagtag.ui.strip_model import StripModel
 from bagtag.ui.thumbs import Thumbs
+from bagtag.ui.way_pixmaps import WayPixmaps
 
 if TYPE_CHECKING:
     from bagtag.services.views import StripRow
@@ -36,10 +33,12 @@ _STRONG = {Standing.NEXT, Standing.AWAY}
 class StripDelegate(QStyledItemDelegate):
     """Paints a row of the strip. `building` shows the build's words instead of where a part is."""
 
-    def __init__(self, model: StripModel, thumbs: Thumbs, parent: QWidget) -> None:
+    def __init__(self, model: StripModel, thumbs: Thumbs, parent: QAbstractItemView) -> None:
         super().__init__(parent)
+        self._view = parent
         self._model = model
         self._thumbs = thumbs
+        self._pictures = WayPixmaps(_PICTURE.adjusted(2, 2, -2, -2).size().toSize())
         self.building = False
 
     def sizeHint(
@@ -54,8 +53,7 @@ class StripDelegate(QStyledItemDelegate):
         index: QModelIndex | QPersistentModelIndex,
     ) -> None:
         rect = QRectF(option.rect)
-        state = option.state
-        chosen = bool(state & QStyle.StateFlag.State_Selected)
+        chosen = index.row() == self._view.currentIndex().row()
         painter.save()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.translate(rect.left(), rect.top() + GAP / 2)
@@ -83,7 +81,7 @@ class StripDelegate(QStyledItemDelegate):
         tape.ground(colours.card if settled else colours.tape, chosen=chosen)
         ink = colours.muted if settled else colours.ink
         tape.number(row.removal.number, ink)
-        tape.picture(self._picture(row))
+        tape.picture(self._picture(tape, row))
         code = codes.show(row.code) if row.code else ""
         state = self._state(row, standing)
         strong = self.building and standing in _STRONG
@@ -102,11 +100,12 @@ class StripDelegate(QStyledItemDelegate):
             return standing.value
         return row.container
 
-    def _picture(self, row: StripRow) -> Picture | None:
+    def _picture(self, tape: _Tape, row: StripRow) -> QPixmap | None:
         datum = self._model.datum
         if not row.removal.which_way or datum is None:
             return None
-        return _drawn(row.removal.which_way, _Kept(datum))
+        ratio = tape.painter.device().devicePixelRatioF()
+        return self._pictures.get(row.removal.which_way, datum, ratio)
 
     def _thumb(self, tape: _Tape, row: StripRow, right: float) -> float:
         """Paint the thumbnail so far from the right edge; returns the width it takes."""
@@ -152,7 +151,7 @@ class _Tape:
         size = 18 if len(number) < 4 else 13
         self.text(14, 35, number, size, True, ink, 56)
 
-    def picture(self, picture: Picture | None) -> None:
+    def picture(self, picture: QPixmap | None) -> None:
         colours, painter = self.colours, self.painter
         painter.setPen(QPen(colours.line, 1))
         painter.setBrush(colours.card)
@@ -162,8 +161,7 @@ class _Tape:
             middle = _PICTURE.center()
             painter.drawLine(middle - QPointF(7, 0), middle + QPointF(7, 0))
         else:
-            inner = _PICTURE.adjusted(2, 2, -2, -2)
-            paint_picture(painter, picture, inner, colours.ink, colours.accent, colours.muted)
+            painter.drawPixmap(_PICTURE.topLeft() + QPointF(2, 2), picture)
 
     def text(  # noqa: PLR0917  (what, where and in which ink, as a painter is told)
         self, left: float, base: float, text: str, size: int, bold: bool, ink: QColor, end: float
@@ -191,24 +189,3 @@ class _Tape:
 def _font(size: int, bold: bool) -> tuple[QFont, QFontMetricsF]:
     font = fonts.font(size, bold)
     return font, QFontMetricsF(font)
-
-
-class _Kept:
-    """A datum as a key: by its words, since its mapping cannot be hashed."""
-
-    def __init__(self, datum: Datum) -> None:
-        self.datum = datum
-        self._key = tuple(datum.names.items())
-
-    def __hash__(self) -> int:
-        return hash(self._key)
-
-    def __eq__(self, other: object) -> bool:
-        return isinstance(other, _Kept) and self._key == other._key
-
-
-@lru_cache(maxsize=512)
-def _drawn(facts: tuple[Fact, ...], datum: _Kept) -> Picture:
-    from bagtag.domain.picture import draw
-
-    return draw(facts, datum.datum)

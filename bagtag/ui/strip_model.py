@@ -41,10 +41,11 @@ _SPOKEN = {0, 11}
 """Qt's display and accessible-text roles, by their numbers: see theme.py."""
 
 
-def first_page(store: Store, job_id: int, count: int) -> tuple[StripPage, Job, str]:
-    """The newest rows, the job whose datum their pictures are drawn by, and the next number."""
-    page = services.views.last_page(store, job_id, count)
-    return page, services.jobs.get_job(store, job_id), _next_number(page)
+def first_page(store: Store, job_id: int, count: int) -> tuple[StripPage, Job, str, int]:
+    """The newest rows, the job whose datum draws their pictures, the next number, how many were
+    asked for."""
+    page = services.views.last_page(store, job_id, count, counted=False)
+    return page, services.jobs.get_job(store, job_id), _next_number(page), count
 
 
 def _next_number(page: StripPage) -> str:
@@ -68,8 +69,8 @@ class StripModel(QAbstractListModel):
         self.next_number = ""
         self.with_now = False
         self.standings: dict[int, Standing] | None = None
-        self._total = 0
-        self._first = 0
+        self.whole = False
+        """Whether every line of the log is known, not its newest page alone."""
         self._ids: array[int] = array("q")
         self._rows: OrderedDict[int, StripRow] = OrderedDict()
         self._asked: set[int] = set()
@@ -82,7 +83,7 @@ class StripModel(QAbstractListModel):
     # What the view asks
 
     def rowCount(self, parent: Index = NOWHERE) -> int:
-        return 0 if parent.isValid() else self._total + self.with_now
+        return 0 if parent.isValid() else len(self._ids) + self.with_now
 
     def data(self, index: Index, role: int = 0) -> Any:
         if role == ROW_ROLE:
@@ -93,23 +94,22 @@ class StripModel(QAbstractListModel):
 
     def id_at(self, place: int) -> int:
         """The removal at a row; 0 for the line to be logged, and while ids are under way."""
-        at = place - self._first
-        return self._ids[at] if 0 <= at < len(self._ids) else 0
+        return self._ids[place] if 0 <= place < len(self._ids) else 0
 
     def place_of(self, removal_id: int) -> int:
         """The row of a removal, or -1."""
         try:
-            return self._ids.index(removal_id) + self._first
+            return self._ids.index(removal_id)
         except ValueError:
             return -1
 
     def is_now(self, place: int) -> bool:
-        return self.with_now and place == self._total
+        return self.with_now and place == len(self._ids)
 
     @property
     def count(self) -> int:
         """How many lines are logged."""
-        return self._total
+        return len(self._ids)
 
     def row_at(self, place: int) -> StripRow | None:
         """The row if it is here; else it is asked for."""
@@ -137,9 +137,10 @@ class StripModel(QAbstractListModel):
     # What the page tells it
 
     def show_job(self, job_id: int, count: int = PAGE) -> None:
-        """Show another job's log, the newest page first."""
+        """Show another job's log, first its newest `count` lines."""
         self.job_id = job_id
-        self._reset(0, 0, ())
+        self._reset(())
+        self.whole = False
         self.standings, self.next_number = None, ""
         if job_id:
             self.desk.ask(first_page, job_id, count, then=self._first_page)
@@ -149,9 +150,9 @@ class StripModel(QAbstractListModel):
         if wanted == self.with_now:
             return
         if wanted:
-            self.beginInsertRows(NOWHERE, self._total, self._total)
+            self.beginInsertRows(NOWHERE, len(self._ids), len(self._ids))
         else:
-            self.beginRemoveRows(NOWHERE, self._total, self._total)
+            self.beginRemoveRows(NOWHERE, len(self._ids), len(self._ids))
         self.with_now = wanted
         if wanted:
             self.endInsertRows()
@@ -161,7 +162,7 @@ class StripModel(QAbstractListModel):
     def set_standings(self, standings: dict[int, Standing] | None) -> None:
         """The build's word on each part, where a board is at hand."""
         self.standings = standings
-        self._repaint(0, self._total)
+        self._repaint(0, len(self._ids))
 
     def hear(self, change: Change) -> None:
         """Ask again for the rows that were touched, and for the ids where the log has changed."""
@@ -173,30 +174,32 @@ class StripModel(QAbstractListModel):
             return
         if change.touches("area") or change.touches("container"):
             self._rows.clear()
-            self._repaint(0, self._total)
+            self._repaint(0, len(self._ids))
         if touched:
             self.desk.ask(rows_of, self.job_id, sorted(touched), then=self._touched)
 
     # What is answered
 
-    def _first_page(self, answer: tuple[StripPage, Job, str]) -> None:
-        page, job, number = answer
+    def _first_page(self, answer: tuple[StripPage, Job, str, int]) -> None:
+        page, job, number, count = answer
         if job.id != self.job_id:
             return
-        self.datum, self.next_number = job.datum, number
+        self.datum = job.datum
         self._keep(page.rows)
-        self._reset(page.total, page.total - len(page.ids), page.ids)
-        self.numbered.emit(self.next_number)
+        self._reset(page.ids)
+        self._number(number)
         self.ready.emit()
-        if page.total > len(page.ids):
-            self.desk.ask(services.strip.log_ids, self.job_id, then=self._all_ids)
+        self.whole = len(page.ids) < count
+        if not self.whole:
+            self.desk.ask(ids_now, self.job_id, then=self._all_ids)
 
-    def _all_ids(self, ids: Sequence[int]) -> None:
-        if len(ids) == self._total:
-            self._ids, self._first = array("q", ids), 0
-            self._repaint(0, self._total)
-        else:
-            self._reset(len(ids), 0, ids)
+    def _all_ids(self, answer: tuple[int, Sequence[int], str]) -> None:
+        job_id, ids, number = answer
+        if job_id != self.job_id:
+            return
+        self._change_ids(array("q", ids))
+        self.whole = True
+        self._number(number)
 
     def _touched(self, answer: tuple[list[int], list[StripRow]]) -> None:
         """Fresh rows; the ids are asked for again only where the log itself is another."""
@@ -215,14 +218,13 @@ class StripModel(QAbstractListModel):
         if job_id != self.job_id:
             return
         self._change_ids(array("q", ids))
-        self.next_number = number
-        self.numbered.emit(number)
+        self._number(number)
         self._repaint(0, self.rowCount())
         self.ready.emit()
 
     def _fetch(self) -> None:
         places, self._wanted = sorted(self._wanted), set()
-        ids = [id_ for place in _spread(places, self._total) if (id_ := self.id_at(place))]
+        ids = [id_ for place in _spread(places, len(self._ids)) if (id_ := self.id_at(place))]
         ids = [id_ for id_ in ids if id_ not in self._rows and id_ not in self._asked]
         if ids:
             self._asked.update(ids)
@@ -232,11 +234,17 @@ class StripModel(QAbstractListModel):
         ids, rows = answer
         self._asked.difference_update(ids)
         self._keep(rows)
-        places = [self.place_of(row.removal.id) for row in rows]
+        found = (self.place_of(row.removal.id) for row in rows)
+        places = [place for place in found if place >= 0]  # a line may be gone meanwhile
         if places:
             self._repaint(min(places), max(places) + 1)
 
     # Its own
+
+    def _number(self, number: str) -> None:
+        if number != self.next_number:
+            self.next_number = number
+            self.numbered.emit(number)
 
     def _keep(self, rows: Iterable[StripRow]) -> None:
         for row in rows:
@@ -245,39 +253,42 @@ class StripModel(QAbstractListModel):
         while len(self._rows) > KEPT:
             self._rows.popitem(last=False)
 
-    def _reset(self, total: int, first: int, ids: Sequence[int]) -> None:
+    def _reset(self, ids: Sequence[int]) -> None:
         self.beginResetModel()
-        self._total, self._first, self._ids = total, first, array("q", ids)
+        self._ids = array("q", ids)
         self._asked.clear()
         self.endResetModel()
 
     def _change_ids(self, ids: array[int]) -> None:
-        """Tell the view of one line more or less as such, so that the choice stays where it is."""
-        old = self._ids
-        if self._first or abs(len(ids) - len(old)) > 1:
-            self._reset(len(ids), 0, ids)
-            return
-        at = next((i for i, (a, b) in enumerate(zip(old, ids, strict=False)) if a != b), None)
-        at = min(len(old), len(ids)) if at is None else at
-        if len(ids) == len(old) + 1 and ids[at + 1 :] == old[at:]:
-            self.beginInsertRows(NOWHERE, at, at)
-            self._ids, self._total = ids, len(ids)
+        """Tell the view of lines more or less as such, so that the choice stays where it is."""
+        old, more = self._ids, len(ids) - len(self._ids)
+        at = _first_difference(old, ids)
+        if more > 0 and ids[at + more :] == old[at:]:
+            self.beginInsertRows(NOWHERE, at, at + more - 1)
+            self._ids = ids
             self.endInsertRows()
-        elif len(ids) == len(old) - 1 and ids[at:] == old[at + 1 :]:
-            self.beginRemoveRows(NOWHERE, at, at)
-            self._ids, self._total = ids, len(ids)
+        elif more < 0 and ids[at:] == old[at - more :]:
+            self.beginRemoveRows(NOWHERE, at, at - more - 1)
+            self._ids = ids
             self.endRemoveRows()
         elif ids != old:
-            self._reset(len(ids), 0, ids)
+            self._reset(ids)
 
     def _repaint(self, start: int, end: int) -> None:
         if end > start:
             self.dataChanged.emit(self.index(start), self.index(end - 1))
 
 
+def _first_difference(old: array[int], new: array[int]) -> int:
+    short = min(len(old), len(new))
+    if old[:short] == new[:short]:
+        return short
+    return next(i for i in range(short) if old[i] != new[i])
+
+
 def ids_now(store: Store, job_id: int) -> tuple[int, Sequence[int], str]:
     """The ids as they are now, and the next number."""
-    page = services.views.last_page(store, job_id, PAGE)
+    page = services.views.last_page(store, job_id, PAGE, counted=False)
     return job_id, services.strip.log_ids(store, job_id), _next_number(page)
 
 

@@ -1,12 +1,13 @@
 """The strip: a tall band of removals in the order they came off, each a piece of tape.
 
 It is read downwards while stripping and upwards while building; a line across it shows how far
-the build has come back.
+the build has come back. A table of one column, because a list view lays out every one of a hundred
+thousand rows before its first paint, and a table only those in sight.
 """
 
 from PySide6.QtCore import QItemSelectionModel, QModelIndex, QPointF, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import QFontMetricsF, QKeyEvent, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QAbstractItemView, QListView, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
 
 from bagtag.domain.standing import Standing
 from bagtag.ui import fonts, theme
@@ -21,7 +22,7 @@ _CHOICE_MS = 60
 """How long a choice rests before its card is asked for: a held arrow key asks for none between."""
 
 
-class StripView(QListView):
+class StripView(QTableView):
     """Shows the strip; keys ask for acts by signals."""
 
     chosen = Signal(int)
@@ -42,6 +43,7 @@ class StripView(QListView):
         self.thumbs = Thumbs(desk, self)
         self.tape = StripDelegate(self.rows, self.thumbs, self)
         self.back_place = -1
+        self._at_end = True
         self._dress()
         self.setModel(self.rows)
         self.setItemDelegate(self.tape)
@@ -52,7 +54,15 @@ class StripView(QListView):
         self._connect()
 
     def _dress(self) -> None:
-        self.setUniformItemSizes(True)
+        down, across = self.verticalHeader(), self.horizontalHeader()
+        down.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+        down.setDefaultSectionSize(ROW)
+        across.setStretchLastSection(True)
+        down.hide()
+        across.hide()
+        self.setShowGrid(False)
+        self.setTabKeyNavigation(False)
+        self.setCornerButtonEnabled(False)
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
@@ -63,6 +73,12 @@ class StripView(QListView):
         self.selectionModel().currentChanged.connect(self._choice_moved)
         self.activated.connect(self._activated)
         self.thumbs.arrived.connect(self.viewport().update)
+        self.rows.rowsAboutToBeInserted.connect(self._before_more)
+        self.rows.rowsInserted.connect(self._after_more)
+
+    def show_job(self, job_id: int) -> None:
+        """Show a job's log, first as many of its newest lines as are in sight."""
+        self.rows.show_job(job_id, max(self.viewport().height() // ROW + 2, 8))
 
     # What is chosen
 
@@ -98,6 +114,15 @@ class StripView(QListView):
 
     def _activated(self, index: QModelIndex) -> None:
         self.opened.emit(self.rows.id_at(index.row()))
+
+    def _before_more(self) -> None:
+        bar = self.verticalScrollBar()
+        self._at_end = bar.value() >= bar.maximum() - ROW
+
+    def _after_more(self) -> None:
+        """Who looks at the end of the log goes on looking at its end."""
+        if self._at_end:
+            self.scrollToBottom()
 
     # Which way it is read
 

@@ -70,10 +70,9 @@ class TagWork(QObject):
         if not self._desk.job_id:
             self._desk.say(f"The tag {codes.show(code)} is blank. Open a job to hang it on a part.")
             return
-        card = self._work.bench.card
-        name = ""
-        if card.card is not None:
-            name = f"{card.card.removal.number} {card.card.removal.name}"
+        bench = self._work.bench
+        shown = bench.card.card if bench.card_id else None
+        name = f"{shown.removal.number} {shown.removal.name}" if shown is not None else ""
         dialog = BlankTagDialog(codes.show(code), name, self._work.window)
         dialog.on_part.connect(self._on_part)
         dialog.on_entry.connect(self._on_entry)
@@ -81,7 +80,7 @@ class TagWork(QObject):
         dialog.open()
 
     def _on_part(self) -> None:
-        removal_id = self._work.bench.card.removal_id
+        removal_id = self._work.bench.card_id
         self._desk.act(services.tags.bind_to_removal, self._blank, removal_id)
 
     def _on_entry(self) -> None:

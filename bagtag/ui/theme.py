@@ -5,8 +5,8 @@ QLabel `scale` = small, body, head, big and `tone` = ink, muted, accent; QPushBu
 primary, plain, quiet; QFrame `surface` = card, tape, field. What paints itself takes `current()`.
 
 What is loaded before the window is painted names nothing of the namespace `Qt`, and paints nothing
-in Python: PySide builds all of Qt's hundred enums when the first is named or a painter's pen is set,
-which takes a tenth of the whole start.
+in Python: PySide builds all of Qt's hundred enums when the first is named or a painter's pen is
+set, which takes a tenth of the whole start.
 """
 
 from __future__ import annotations

@@ -65,7 +65,7 @@ QAbstractItemView { background: @card; border: 1px solid @line; border-radius: 6
 QAbstractItemView::item { min-height: 40px; padding: 0 8px; color: @ink; }
 QAbstractItemView::item:selected { background: @tape; color: @ink; }
 QAbstractItemView:focus { border: 2px solid @accent; }
-QListView[bare="true"] { background: transparent; border: none; }
+QTableView[bare="true"], QListView[bare="true"] { background: transparent; border: none; }
 QScrollArea { border: none; background: transparent; }
 QScrollArea > QWidget > QWidget[bare="true"] { background: transparent; }
 QHeaderView::section {

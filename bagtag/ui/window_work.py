@@ -69,6 +69,7 @@ class WindowWork(QObject):
         self.bench.refused.connect(field.take_back)
         self.bench.typed.connect(self._typed)
         self.scanner.scanned.connect(self.tags.scanned)
+        field.ways.read.connect(self.tags.scanned)
 
     def _give_keys(self) -> None:
         for number, stage in enumerate(STAGES, start=1):
@@ -179,6 +180,8 @@ class WindowWork(QObject):
         self.window.pages.setCurrentWidget(page)
         self.window.field.set_stage(stage)
         page.enter()
+        if stage == "Strip":  # the next part is written as on tape; Tab goes on to its card
+            self.focus_field()
 
     def _page(self, stage: str) -> Stage:
         if stage in BENCH:
@@ -271,7 +274,7 @@ class WindowWork(QObject):
 
     def _insert_key(self) -> None:
         if self.page is self.bench:
-            self.bench.insert_before(self.bench.strip.chosen_id or self.bench.card.removal_id)
+            self.bench.insert_before(self.bench.strip.chosen_id or self.bench.card_id)
 
     def stop(self) -> None:
         self.scanner.stop()

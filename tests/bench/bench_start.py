@@ -2,12 +2,10 @@
 
     python -m tests.bench.bench_start            offscreen, and under Xvfb where `xvfb-run` is there
 
-Each round starts one process of each, in turn, and takes the time from just before the start to the first paint and to the first key in the field. The store behind
-Bagtag's window holds a hundred thousand removals and opens meanwhile. Both are children of this
-process with compiled code. The key is sent the moment the window is painted.
-
-`painted` is what a person sees; `key` also pays, in both programs alike, for building the enums of
-Qt's namespace, which sending a key from Python cannot do without.
+Each round starts one process of each, in turn, and takes the time from just before the start to
+the first paint and to the first key in the field. The store behind Bagtag's window holds a hundred
+thousand removals and opens meanwhile. Both are children of this process with compiled code. The
+key is sent the moment the window is painted.
 """
 
 import compileall

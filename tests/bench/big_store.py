@@ -21,11 +21,10 @@ def fill(folder: Path, lines: int = LINES) -> int:
         for start in range(0, lines, 10_000):
             rows = [_row(job_id, n) for n in range(start + 1, min(start + 10_000, lines) + 1)]
             connection.execute(tables.removal.insert(), rows)
-        columns = ", ".join(c.name for c in tables.tag.columns)
-        assert "removal_id" in columns
         connection.execute(
             text(
-                f"INSERT INTO {tables.SEARCH} (rowid, job_id, body) SELECT id, job_id, name FROM removal"
+                f"INSERT INTO {tables.SEARCH} (rowid, job_id, body) "
+                "SELECT id, job_id, name FROM removal"
             )
         )
     store.close()
