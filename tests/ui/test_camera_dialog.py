@@ -23,7 +23,9 @@ multimedia = pytest.importorskip(
 )
 
 # What the multimedia library says of this machine's graphics drivers, which tests do without.
-pytestmark = pytest.mark.qt_log_ignore(r"va(-x11|-drm|\(in plugin\))? (library|symbols)", "RHI")
+pytestmark = pytest.mark.qt_log_ignore(
+    r"(va(-x11|-drm|\(in plugin\))?|pipewire-0\.3) (library|symbols)", "RHI"
+)
 
 
 @pytest.fixture
