@@ -205,6 +205,8 @@ class StripModel(QAbstractListModel):
         """Fresh rows; the ids are asked for again only where the log itself is another."""
         ids, rows = answer
         stays = len(ids) == len(rows) and all(self._stands(row) for row in rows)
+        for removal_id in set(ids) - {row.removal.id for row in rows}:
+            self._rows.pop(removal_id, None)
         self._here(answer)
         if not stays:
             self.desk.ask(ids_now, self.job_id, then=self._fresh)

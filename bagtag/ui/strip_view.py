@@ -92,6 +92,10 @@ class StripView(QTableView):
         place = self.rows.place_of(removal_id)
         if place >= 0:
             self._go_to(place)
+            if place > 0:
+                self.scrollTo(self.rows.index(place - 1))  # what comes off around it is seen too
+            if place + 1 < self.rows.rowCount():
+                self.scrollTo(self.rows.index(place + 1))
 
     def choose_now(self) -> None:
         """Choose the line to be logged next."""

@@ -29,16 +29,17 @@ from tests.bench.big_store import LINES, fill
 
 ROUNDS = 15
 SIZE = (480, 700)
+NOWHERE = QModelIndex()
 WAIT = QEventLoop.ProcessEventsFlag.WaitForMoreEvents
 
 
 class Constant(QAbstractTableModel):
     """The same string everywhere."""
 
-    def rowCount(self, _=QModelIndex()):
+    def rowCount(self, _=NOWHERE):
         return LINES
 
-    def columnCount(self, _=QModelIndex()):
+    def columnCount(self, _=NOWHERE):
         return 5
 
     def data(self, _, role=0):
