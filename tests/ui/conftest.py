@@ -1,8 +1,9 @@
-"""What the tests of the forms stand on: a furnished job, and the entry card on it."""
+"""What the tests of the screens stand on: a furnished job, and the cards on it."""
 
 import pytest
 
 from tests.ui.forms_kit import furnish, settings, show
+from tests.ui.stages_job import gearbox, own_settings
 
 
 @pytest.fixture
@@ -19,3 +20,34 @@ def card(qtbot, desk, ids, settle, tmp_path):
     made.start_new()
     settle(desk)
     return made
+
+
+@pytest.fixture
+def job(desk, store, tmp_path):
+    own_settings(tmp_path / "settings")
+    made = gearbox(store)
+    desk.choose_job(made.id)
+    return made
+
+
+@pytest.fixture
+def bench_card(qtbot, desk, job, settle):
+    from bagtag.ui.bench_card import BenchCardView
+
+    view = BenchCardView(desk)
+    qtbot.addWidget(view)
+    view.resize(900, 700)
+    view.show()
+    return view
+
+
+@pytest.fixture
+def put(bench_card, desk, job, settle):
+    """Put a part on the card by its name."""
+
+    def show_part(name: str):
+        bench_card.show_removal(job.parts[name])
+        settle(desk)
+        return bench_card
+
+    return show_part
