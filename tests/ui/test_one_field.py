@@ -102,7 +102,8 @@ def wrong_code(code):
 
 
 def test_a_wrong_code_is_said_and_stays_typed(field, store, ids, settle, qtbot):
-    code = next(c for c in map(lambda i: code_of(store, i), ids) if any(s.isdigit() for s in c))
+    every = [code_of(store, removal_id) for removal_id in ids]
+    code = next((one for one in every if any(symbol.isdigit() for symbol in one)), every[0])
     wrong = wrong_code(code)
     typed(field, wrong, settle)
     assert "no tag" in field.chips.sentence
