@@ -3,9 +3,11 @@
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
+from bagtag.ui.forms import Press
+
 
 class PlainPage(QWidget):
-    """A large sentence, a smaller one, and buttons; `buttons` are made by `add_button`."""
+    """A large sentence, a smaller one, and buttons. The first button has the focus of the page."""
 
     def __init__(self, head: str, body: str, parent: QWidget) -> None:
         super().__init__(parent)
@@ -24,10 +26,11 @@ class PlainPage(QWidget):
         column.addStretch(3)
 
     def add_button(self, word: str, role: str = "plain") -> QPushButton:
-        made = QPushButton(word, self)
+        made = Press(word, self)
         made.setProperty("role", role)
         made.setAccessibleName(word)
-        made.setAutoDefault(True)
+        if self.focusProxy() is None:
+            self.setFocusProxy(made)
         self._row.insertWidget(self._row.count() - 1, made)
         return made
 

@@ -145,6 +145,7 @@ class WindowWork(QObject):
             self._empty = self._make_empty()
             self.window.pages.addWidget(self._empty)
         self.window.pages.setCurrentWidget(self._empty)
+        self._empty.setFocus()
         self.window.stages.set_current("")
         self.stage = ""
 
