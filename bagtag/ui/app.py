@@ -22,6 +22,7 @@ from bagtag.ui.window import MainWindow
 
 if TYPE_CHECKING:
     from bagtag.store.work import Store
+    from bagtag.ui.stop_signals import StopSignals
 
 FAULT = "Something in Bagtag went wrong. What was logged is safe; do it again, or start anew."
 KEYS_FIRST = 20
@@ -34,7 +35,9 @@ class Program(QObject):
 
     def __init__(self, app: QApplication, opener: Callable[[], Store], who: str) -> None:
         super().__init__(app)
+        self._app = app
         self._opener = opener
+        self._signals: StopSignals | None = None
         self.desk = Desk(who, self)
         self.window = MainWindow(self.desk)
         self.window.painted.connect(self._painted)
@@ -47,7 +50,13 @@ class Program(QObject):
         """The window is painted, and the keys that came meanwhile are taken: now the rest."""
         fonts.load()
         self.window.finish()
+        self._listen()
         self.desk.open(self._opener)
+
+    def _listen(self) -> None:
+        from bagtag.ui.stop_signals import StopSignals
+
+        self._signals = StopSignals(self._app)
 
     def fault(
         self, kind: type[BaseException], error: BaseException, trace: TracebackType | None
@@ -60,6 +69,8 @@ class Program(QObject):
     def end(self) -> None:
         """Stop what ticks, settle what is under way, close the store."""
         sys.excepthook = sys.__excepthook__
+        if self._signals is not None:
+            self._signals.stop()
         self.window.stop()
         self.desk.close()
 

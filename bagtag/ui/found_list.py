@@ -10,7 +10,6 @@ if TYPE_CHECKING:
     from bagtag.services.find import Hit
 
 SHOWN = 7
-ROW = 44
 
 
 class FoundList(QListWidget):
@@ -40,7 +39,7 @@ class FoundList(QListWidget):
         for hit in hits:
             QListWidgetItem(_line(hit, job_id), self)
         self.setCurrentRow(0 if choose else -1)
-        height = min(len(hits), SHOWN) * ROW + 6
+        height = min(len(hits), SHOWN) * max(self.sizeHintForRow(0), 0) + 4
         self.setGeometry(under.left(), under.bottom() + 4, under.width(), height)
         self.setVisible(bool(hits))
         self.raise_()

@@ -75,6 +75,8 @@ class StripView(QTableView):
         self.thumbs.arrived.connect(self.viewport().update)
         self.rows.rowsAboutToBeInserted.connect(self._before_more)
         self.rows.rowsInserted.connect(self._after_more)
+        for moved in (self.rows.rowsInserted, self.rows.rowsRemoved, self.rows.modelReset):
+            moved.connect(self._find_back)
 
     def show_job(self, job_id: int) -> None:
         """Show a job's log, first as many of its newest lines as are in sight."""
@@ -138,7 +140,10 @@ class StripView(QTableView):
     def set_standings(self, standings: dict[int, Standing] | None) -> None:
         """The build's word on each part; the line is drawn where the build has come back to."""
         self.rows.set_standings(standings)
-        self.back_place = self._back_place(standings or {})
+        self._find_back()
+
+    def _find_back(self) -> None:
+        self.back_place = self._back_place(self.rows.standings or {})
         self.viewport().update()
 
     def _back_place(self, standings: dict[int, Standing]) -> int:

@@ -66,6 +66,7 @@ QAbstractItemView::item { min-height: 40px; padding: 0 8px; color: @ink; }
 QAbstractItemView::item:selected { background: @tape; color: @ink; }
 QAbstractItemView:focus { border: 2px solid @accent; }
 QTableView[bare="true"], QListView[bare="true"] { background: transparent; border: none; }
+QTableView[bare="true"]::item:selected { background: @paper; }
 QScrollArea { border: none; background: transparent; }
 QScrollArea > QWidget > QWidget[bare="true"] { background: transparent; }
 QHeaderView::section {

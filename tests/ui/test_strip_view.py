@@ -202,6 +202,16 @@ def test_the_line_stands_where_the_build_has_come_back_to(strip, ids, words, pla
     assert strip.back_place == place
 
 
+def test_the_line_stays_with_its_part_when_lines_come_before_it(strip, desk, job_id, ids, settle):
+    desk.changed.connect(strip.rows.hear)
+    words = dict.fromkeys(ids[:3], Standing.OFF) | dict.fromkeys(ids[3:], Standing.IN)
+    strip.set_standings(words)
+    extras = services.strip.Extras(before=ids[0])
+    desk.act(services.strip.log_removal, job_id, Entry("guard"), extras)
+    settle(desk)
+    assert strip.back_place == 4
+
+
 def test_the_line_is_painted_across_the_strip(strip, ids):
     strip.set_building(True)
     words = dict.fromkeys(ids[:3], Standing.OFF) | dict.fromkeys(ids[3:], Standing.IN)
