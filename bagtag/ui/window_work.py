@@ -68,7 +68,7 @@ class WindowWork(QObject):
         self.bench.numbered.connect(field.set_next_number)
         self.bench.refused.connect(field.take_back)
         self.bench.typed.connect(self._typed)
-        self.scanner.scanned.connect(self.tags.scanned)
+        self.scanner.scanned.connect(self._scanned)
         field.ways.read.connect(self.tags.scanned)
 
     def _give_keys(self) -> None:
@@ -221,6 +221,13 @@ class WindowWork(QObject):
         self.window.field.clear()
         self.show_removal(hit.removal_id)  # type: ignore[attr-defined]  # a services.find.Hit
         self._to_strip()
+
+    def _scanned(self, code: str) -> None:
+        """Letters of a scan that the strip had handed on to the field are taken out of it too."""
+        line = self.window.field.frame.line
+        if line.text().upper().endswith(code):
+            line.setText(line.text()[: -len(code)])
+        self.tags.scanned(code)
 
     def _code_entered(self, code: str) -> None:
         self.window.field.clear()

@@ -125,6 +125,9 @@ def test_a_scan_presses_nothing_on_any_stage(stripped):
         stripped.stage(number)
         stripped.scan(fork.code)
         assert stripped.window.work.bench.card.removal_id == fork.removal.id
+        stripped.window.work.bench.strip.setFocus()
+        stripped.scan(fork.code)
+        assert stripped.window.field.text == "", "the strip hands letters on to the field"
     assert [deed.act for deed in services.history.history(store, job_id)] == before
     assert len(services.containers.list_containers(store, job_id)) == 6
 
