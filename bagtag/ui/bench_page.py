@@ -15,14 +15,14 @@ from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
 from bagtag.ui.desk import Desk
 from bagtag.ui.stage import Stage
-from bagtag.ui.strip_view import StripView
+from bagtag.ui.strip.strip_view import StripView
 
 if TYPE_CHECKING:
     from bagtag.services.board import Board
     from bagtag.services.tags import Match
-    from bagtag.ui.bench_card import BenchCardView
-    from bagtag.ui.build_stage import BuildBar
-    from bagtag.ui.entry_card import EntryCard
+    from bagtag.ui.build.build_stage import BuildBar
+    from bagtag.ui.card.bench_card import BenchCardView
+    from bagtag.ui.entry.entry_card import EntryCard
 
 
 class BenchPage(Stage):
@@ -71,7 +71,7 @@ class BenchPage(Stage):
 
     @cached_property
     def entry(self) -> EntryCard:
-        from bagtag.ui.entry_card import EntryCard
+        from bagtag.ui.entry.entry_card import EntryCard
 
         made = EntryCard(self.desk, self)
         made.logged.connect(self._logged)
@@ -81,7 +81,7 @@ class BenchPage(Stage):
 
     @cached_property
     def card(self) -> BenchCardView:
-        from bagtag.ui.bench_card import BenchCardView
+        from bagtag.ui.card.bench_card import BenchCardView
 
         made = BenchCardView(self.desk, self)
         made.correct.connect(self.correct)
@@ -90,7 +90,7 @@ class BenchPage(Stage):
 
     @cached_property
     def build(self) -> BuildBar:
-        from bagtag.ui.build_stage import BuildBar
+        from bagtag.ui.build.build_stage import BuildBar
 
         made = BuildBar(self.desk, self)
         made.board_read.connect(self._board_read)
@@ -172,9 +172,13 @@ class BenchPage(Stage):
 
     def _seek(self) -> None:
         """Choose what is sought as soon as its line is known."""
-        if self._sought and self.strip.rows.place_of(self._sought) >= 0:
+        if not self._sought:
+            return
+        if self.strip.rows.place_of(self._sought) >= 0:
             self.strip.choose(self._sought)
             self._sought = 0
+        elif self.strip.rows.whole:
+            self._sought = 0  # it is in no line of this log any more
 
     def _rows_ready(self) -> None:
         if not self._at_work:
@@ -218,7 +222,7 @@ class BenchPage(Stage):
         self.strip.setFocus()
 
     def _board_read(self, board: Board) -> None:
-        from bagtag.ui.build_stage import standings
+        from bagtag.ui.build.build_stage import standings
 
         first = self.strip.rows.standings is None
         self.strip.set_standings(dict(standings(board)))

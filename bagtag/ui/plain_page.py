@@ -3,7 +3,7 @@
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
-from bagtag.ui.forms import Press
+from bagtag.ui.forms.basics import Press
 
 
 class PlainPage(QWidget):

@@ -12,7 +12,7 @@ from PySide6.QtGui import QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from bagtag.ui.desk import Desk
-from bagtag.ui.one_field import OneField
+from bagtag.ui.field.one_field import OneField
 from bagtag.ui.stage_bar import StageBar
 
 if TYPE_CHECKING:

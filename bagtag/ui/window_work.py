@@ -14,20 +14,20 @@ from bagtag.domain.model import Removal
 from bagtag.ui.bench_page import BenchPage
 from bagtag.ui.desk import Desk
 from bagtag.ui.plain_page import PlainPage
-from bagtag.ui.scanner import Scanner
+from bagtag.ui.scanning.scanner import Scanner
+from bagtag.ui.scanning.tag_work import TagWork
 from bagtag.ui.stage import Stage
 from bagtag.ui.stage_bar import STAGES
-from bagtag.ui.tag_work import TagWork
 from bagtag.ui.window import MainWindow
 
 BENCH = ("Strip", "Build")
 PAGES = {
-    "Job": ("job_stage", "JobStage"),
-    "Containers": ("containers_stage", "ContainersStage"),
-    "Away": ("away_stage", "AwayStage"),
-    "Renew": ("renew_stage", "RenewStage"),
-    "Measure": ("measure_stage", "MeasureStage"),
-    "Close": ("close_stage", "CloseStage"),
+    "Job": ("job.job_stage", "JobStage"),
+    "Containers": ("containers.containers_stage", "ContainersStage"),
+    "Away": ("stages.away_stage", "AwayStage"),
+    "Renew": ("stages.renew_stage", "RenewStage"),
+    "Measure": ("stages.measure_stage", "MeasureStage"),
+    "Close": ("stages.close_stage", "CloseStage"),
 }
 """Pages that are made when they are first gone to."""
 

@@ -22,8 +22,8 @@ from PySide6.QtWidgets import QTableView
 from bagtag import bootstrap
 from bagtag.ui import app as program
 from bagtag.ui.desk import Desk
-from bagtag.ui.strip_model import ROW_ROLE
-from bagtag.ui.strip_view import StripView
+from bagtag.ui.strip.strip_model import ROW_ROLE
+from bagtag.ui.strip.strip_view import StripView
 from tests.bench.bench_common import say, table
 from tests.bench.big_store import LINES, fill
 

@@ -13,7 +13,7 @@ def ids(store, job_id) -> dict[str, int]:
 
 @pytest.fixture
 def card(qtbot, desk, ids, settle, tmp_path):
-    from bagtag.ui.entry_card import EntryCard
+    from bagtag.ui.entry.entry_card import EntryCard
 
     made = EntryCard(desk, settings=settings(tmp_path))
     show(qtbot, made)
@@ -32,7 +32,7 @@ def job(desk, store, tmp_path):
 
 @pytest.fixture
 def bench_card(qtbot, desk, job, settle):
-    from bagtag.ui.bench_card import BenchCardView
+    from bagtag.ui.card.bench_card import BenchCardView
 
     view = BenchCardView(desk)
     qtbot.addWidget(view)

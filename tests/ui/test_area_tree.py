@@ -7,8 +7,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
 from bagtag import services
-from bagtag.ui.area_tree import AreaTree
-from bagtag.ui.job_stage import look_up
+from bagtag.ui.job.area_tree import AreaTree
+from bagtag.ui.job.job_stage import look_up
 from tests.ui.forms_kit import ALT, ENTER, ESC, TAB, press, show, write
 
 

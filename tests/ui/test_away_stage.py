@@ -7,7 +7,7 @@ from PySide6.QtCore import Qt
 
 from bagtag import services
 from bagtag.domain.model import Away
-from bagtag.ui.away_stage import AwayStage, is_late, since
+from bagtag.ui.stages.away_stage import AwayStage, is_late, since
 from tests.ui.stages_job import dies, gearbox, nameless, send_shaft, sentence_of
 
 

@@ -10,7 +10,7 @@ from bagtag.domain.hardware import OVERRIDE
 from bagtag.domain.model import Fate
 from bagtag.services.tags import Match
 from bagtag.ui import theme
-from bagtag.ui.bench_card import BenchCardView
+from bagtag.ui.card.bench_card import BenchCardView
 from tests.ui.stages_job import dies, nameless, sentence_of
 
 

@@ -10,9 +10,9 @@ from PySide6.QtGui import QDropEvent
 from bagtag import services
 from bagtag.domain.model import PhotoRole
 from bagtag.domain.standing import Standing
-from bagtag.ui.card_asks import day_of
+from bagtag.ui.card.card_asks import day_of
 from bagtag.ui.desk import Desk
-from bagtag.ui.label_dialog import LabelDialog
+from bagtag.ui.sheets.label_dialog import LabelDialog
 from tests.ui.stages_job import send_shaft, sentence_of
 
 

@@ -6,9 +6,9 @@ from PySide6.QtCore import QSettings, Qt
 from bagtag import services
 from bagtag.domain.model import Fate, Replacement
 from bagtag.domain.standing import Standing
-from bagtag.ui.build_stage import WHO, BuildBar, standings
-from bagtag.ui.build_words import waiting_words
-from bagtag.ui.checklist_dialog import ChecklistDialog
+from bagtag.ui.build.build_stage import WHO, BuildBar, standings
+from bagtag.ui.build.build_words import waiting_words
+from bagtag.ui.sheets.checklist_dialog import ChecklistDialog
 from tests.ui.stages_job import dies, gearbox, nameless, own_settings, send_shaft
 
 

@@ -10,10 +10,10 @@ from PySide6.QtGui import QImage
 
 from bagtag import services
 from bagtag.domain.codes import show
-from bagtag.ui import camera_dialog
-from bagtag.ui.camera_dialog import NO_CAMERA, NOT_INSTALLED, OTHER_WAYS, CameraDialog
-from bagtag.ui.camera_frames import EVERY, Frames, packed
-from bagtag.ui.scan_picture import PictureScan
+from bagtag.ui.scanning import camera_dialog
+from bagtag.ui.scanning.camera_dialog import NO_CAMERA, NOT_INSTALLED, OTHER_WAYS, CameraDialog
+from bagtag.ui.scanning.camera_frames import EVERY, Frames, packed
+from bagtag.ui.scanning.scan_picture import PictureScan
 from tests.ui.stages_job import dies, gearbox, nameless, sentence_of
 
 multimedia = pytest.importorskip(

@@ -4,8 +4,8 @@ import pypdfium2
 import pytest
 
 from bagtag import services
-from bagtag.ui.checklist_dialog import ChecklistDialog
-from bagtag.ui.sheet_print import NO_PRINTER
+from bagtag.ui.sheets.checklist_dialog import ChecklistDialog
+from bagtag.ui.sheets.sheet_print import NO_PRINTER
 from tests.ui.stages_job import dies, gearbox, nameless
 
 

@@ -3,7 +3,7 @@
 import pytest
 
 from bagtag import services
-from bagtag.ui.close_stage import CloseStage
+from bagtag.ui.stages.close_stage import CloseStage
 from tests.ui.stages_job import dies, gearbox, nameless, send_shaft, sentence_of
 
 

@@ -7,10 +7,10 @@ from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from bagtag import services
 from bagtag.domain.codes import show
 from bagtag.domain.model import ContainerKind, TagRole
-from bagtag.ui.containers_stage import ContainersStage
-from bagtag.ui.label_dialog import LabelDialog
-from bagtag.ui.stage_keys import QUIET
-from bagtag.ui.stage_list import MIME
+from bagtag.ui.containers.containers_stage import ContainersStage
+from bagtag.ui.sheets.label_dialog import LabelDialog
+from bagtag.ui.stages.stage_keys import QUIET
+from bagtag.ui.stages.stage_list import MIME
 from tests.ui.stages_job import dies, gearbox, nameless, own_settings, sentence_of
 
 

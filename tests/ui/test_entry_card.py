@@ -9,7 +9,7 @@ from bagtag.domain.datum import Side
 from bagtag.domain.hardware import HeldBy, Torque
 from bagtag.domain.model import Fate
 from bagtag.domain.which_way import Faces, Hand, Place
-from bagtag.ui.entry_draft import Draft
+from bagtag.ui.entry.entry_draft import Draft
 from tests.ui.forms_kit import (
     CONTROL,
     ENTER,

@@ -11,8 +11,8 @@ from bagtag import services
 from bagtag.domain.datum import Side
 from bagtag.domain.model import Fate
 from bagtag.domain.which_way import Place
-from bagtag.ui.entry_card import EntryCard
-from bagtag.ui.entry_draft import Draft
+from bagtag.ui.entry.entry_card import EntryCard
+from bagtag.ui.entry.entry_draft import Draft
 from bagtag.ui.theme import DARK, LIGHT, Theme
 from tests.ui.forms_kit import (
     ALT,

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from bagtag import services
 from bagtag.domain.entry import Entry
-from bagtag.ui.entry_draft import Draft, merge
+from bagtag.ui.entry.entry_draft import Draft, merge
 from tests.ui.forms_kit import (
     ENTER,
     ESC,

@@ -7,7 +7,7 @@ from PySide6.QtCore import Qt
 
 from bagtag import services
 from bagtag.domain.hardware import OVERRIDE, HeldBy, Torque, TorqueUnit
-from bagtag.ui.hardware_form import HardwareForm
+from bagtag.ui.entry.hardware_form import HardwareForm
 from tests.ui.forms_kit import ENTER, ESC, furnish, press, show, write
 
 

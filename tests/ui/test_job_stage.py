@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 
 from bagtag import services
 from bagtag.domain.datum import Side
-from bagtag.ui.job_stage import JobStage
+from bagtag.ui.job.job_stage import JobStage
 from tests.ui.forms_kit import DATUM, ENTER, ESC, TAB, press, show, write
 
 

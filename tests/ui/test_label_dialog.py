@@ -9,8 +9,8 @@ from PySide6.QtCore import QPointF, Qt
 from PySide6.QtPrintSupport import QPrinter
 
 from bagtag import services
-from bagtag.ui.label_dialog import LabelDialog, open_labels
-from bagtag.ui.sheet_print import NO_PRINTER, paper_of, print_pages, set_page
+from bagtag.ui.sheets.label_dialog import LabelDialog, open_labels
+from bagtag.ui.sheets.sheet_print import NO_PRINTER, paper_of, print_pages, set_page
 from tests.ui.stages_job import dies, gearbox, nameless, own_settings
 
 

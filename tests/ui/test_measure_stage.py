@@ -5,8 +5,8 @@ from PySide6.QtCore import Qt
 
 from bagtag import services
 from bagtag.domain.model import Fate
-from bagtag.ui.measure_stage import MeasureStage
-from bagtag.ui.stage_keys import QUIET
+from bagtag.ui.stages.measure_stage import MeasureStage
+from bagtag.ui.stages.stage_keys import QUIET
 from tests.ui.stages_job import dies, gearbox, nameless, sentence_of
 
 

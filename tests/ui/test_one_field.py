@@ -7,8 +7,8 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from bagtag import services
 from bagtag.domain import codes
-from bagtag.ui.code_reading import as_code, may_be_words, what_is_wrong
-from bagtag.ui.one_field import ELSEWHERE, ON_STRIP, OneField
+from bagtag.ui.field.one_field import ELSEWHERE, ON_STRIP, OneField
+from bagtag.ui.scanning.code_reading import as_code, may_be_words, what_is_wrong
 from tests.ui.shell_kit import NAMES, log
 
 

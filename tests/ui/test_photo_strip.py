@@ -11,9 +11,9 @@ from PySide6.QtWidgets import QFileDialog
 
 from bagtag import services
 from bagtag.domain.model import PhotoRole
-from bagtag.ui.photo_sources import read_scaled
-from bagtag.ui.photo_strip import EMPTY, PhotoStrip
-from bagtag.ui.photo_view import PhotoView
+from bagtag.ui.photos.photo_sources import read_scaled
+from bagtag.ui.photos.photo_strip import EMPTY, PhotoStrip
+from bagtag.ui.photos.photo_view import PhotoView
 from tests.ui.forms_kit import CONTROL, ENTER, ESC, furnish, picture, press, settings, show
 
 COPY = Qt.DropAction.CopyAction

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from bagtag.ui.photo_watch import PhotoWatch
+from bagtag.ui.photos.photo_watch import PhotoWatch
 from tests.ui.forms_kit import picture, settings
 
 

@@ -5,8 +5,8 @@ from PySide6.QtCore import Qt
 
 from bagtag import services
 from bagtag.domain.model import Fate, Replacement
-from bagtag.ui.renew_stage import RenewStage
-from bagtag.ui.stage_keys import QUIET
+from bagtag.ui.stages.renew_stage import RenewStage
+from bagtag.ui.stages.stage_keys import QUIET
 from tests.ui.stages_job import dies, gearbox, nameless, sentence_of
 
 

@@ -6,7 +6,7 @@ from PIL import Image
 from bagtag import services
 from bagtag.domain.entry import Entry
 from bagtag.paper import qr
-from bagtag.ui.scan_ways import ScanWays
+from bagtag.ui.scanning.scan_ways import ScanWays
 
 
 def _photo_of(code, path):

@@ -6,7 +6,7 @@ import pytest
 from PySide6.QtWidgets import QLineEdit, QPlainTextEdit, QPushButton, QSpinBox, QVBoxLayout, QWidget
 
 from bagtag.domain import codes
-from bagtag.ui.scanner import PAUSE, Scanner
+from bagtag.ui.scanning.scanner import PAUSE, Scanner
 from tests.ui.shell_kit import scan
 
 CODE = "A2C4ER"

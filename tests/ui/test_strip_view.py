@@ -12,9 +12,9 @@ from bagtag import services
 from bagtag.domain.entry import Entry
 from bagtag.domain.standing import Standing
 from bagtag.domain.which_way import Hand
-from bagtag.ui.strip_delegate import second_line
-from bagtag.ui.strip_model import PAGE, ROW_ROLE, StripModel
-from bagtag.ui.strip_view import StripView
+from bagtag.ui.strip.strip_delegate import second_line
+from bagtag.ui.strip.strip_model import PAGE, ROW_ROLE, StripModel
+from bagtag.ui.strip.strip_view import StripView
 from bagtag.ui.theme import current
 from tests.bench.big_store import fill
 from tests.ui.shell_kit import NAMES, log
@@ -200,6 +200,30 @@ def test_the_line_stands_where_the_build_has_come_back_to(strip, ids, words, pla
     told = {id_: Standing(word) for id_, word in zip(ids, words.split(), strict=True)}
     strip.set_standings(told)
     assert strip.back_place == place
+
+
+def test_without_a_board_the_rows_tell_where_the_build_is(strip, desk, store, ids, settle):
+    desk.changed.connect(strip.rows.hear)
+    assert strip.back_place == -1
+    for removal_id in reversed(ids[3:]):
+        desk.act(services.board.sign, removal_id)
+        settle(desk)
+    assert strip.back_place == 3
+    desk.act(services.board.take_back, ids[3])
+    settle(desk)
+    assert strip.back_place == 4
+
+
+def test_a_fresh_row_counts_for_more_than_an_old_board(strip, desk, ids, settle):
+    desk.changed.connect(strip.rows.hear)
+    strip.set_standings(dict.fromkeys(ids, Standing.OFF) | {ids[4]: Standing.IN})
+    assert strip.back_place == 4
+    desk.act(services.board.sign, ids[3])
+    settle(desk)
+    assert strip.back_place == 3
+    desk.act(services.strip.log_removal, strip.rows.job_id, Entry("post"))
+    settle(desk)
+    assert strip.back_place == -1
 
 
 def test_the_line_stays_with_its_part_when_lines_come_before_it(strip, desk, job_id, ids, settle):

@@ -21,10 +21,10 @@ from bagtag.domain.which_way import (
     Seat,
     SeatKind,
 )
-from bagtag.ui.clock_face import ClockFace, hour_at, turned
-from bagtag.ui.fact_clocking import hour_of, written
-from bagtag.ui.forms_figures import figure
-from bagtag.ui.which_way_form import WhichWayForm
+from bagtag.ui.entry.clock_face import ClockFace, hour_at, turned
+from bagtag.ui.entry.fact_clocking import hour_of, written
+from bagtag.ui.entry.which_way_form import WhichWayForm
+from bagtag.ui.forms.figures import figure
 from tests.ui.forms_kit import ALT, DATUM, ENTER, ESC, TAB, press, show, write
 
 

@@ -157,6 +157,16 @@ def test_a_word_finds_a_part_of_another_job(qtbot, window, store, settle):
     assert window.work.bench.card.removal_id == impeller
 
 
+def test_an_old_line_of_another_long_job_is_found_and_chosen(qtbot, window, store, settle):
+    pump = services.jobs.open_job(store, services.jobs.JobForm("Pump")).new_id
+    first, *_ = log(store, pump, *(f"vane {number}" for number in range(80)))
+    window.work.show_removal(first)
+    rest(qtbot, window, settle)
+    assert window.desk.job_id == pump
+    assert window.work.bench.strip.chosen_id == first
+    assert window.work.bench.card.removal_id == first
+
+
 # The house
 
 

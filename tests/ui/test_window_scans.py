@@ -5,7 +5,7 @@ from PySide6.QtWidgets import QPushButton
 
 from bagtag import services
 from bagtag.domain import codes
-from bagtag.ui.blank_tag_dialog import BlankTagDialog
+from bagtag.ui.scanning.blank_tag_dialog import BlankTagDialog
 from tests.ui.shell_kit import NAMES, close_window, key, log, open_window, rest, scan, type_line
 
 

@@ -1,0 +1,1 @@
+"""How far the build has come, and the next step."""

@@ -1,0 +1,130 @@
+"""The build, above the card: how far it has come, the next step, who signs."""
+
+from collections.abc import Mapping
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QSettings, Signal
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
+
+from bagtag import services
+from bagtag.domain.change import Change
+from bagtag.domain.errors import Trouble
+from bagtag.domain.standing import Standing
+from bagtag.ui.build.build_progress import OneLine, Progress
+from bagtag.ui.build.build_words import progress_words, waiting_words
+from bagtag.ui.card.card_parts import Act
+from bagtag.ui.sheets.checklist_dialog import open_checklist
+from bagtag.ui.desk import Desk
+from bagtag.ui.forms.basics import Line, label, tight
+from bagtag.ui.theme import mark
+
+if TYPE_CHECKING:
+    from bagtag.services.board import Board, Step
+
+NEXT = "F5"
+WHO = "bench/who"
+"""Where the name of the last person at the bench is kept."""
+
+
+def standings(board: "Board") -> Mapping[int, Standing]:
+    """Where each removal of a board stands, for the strip."""
+    return {step.removal_id: step.standing for step in board.steps}
+
+
+def last_at_the_bench(otherwise: str) -> str:
+    """The name that signed last on this machine."""
+    return str(QSettings().value(WHO, "")) or otherwise
+
+
+class BuildBar(QFrame):
+    """`board_read` hands the fresh board on, so that the strip need not ask for it again."""
+
+    board_read = Signal(object)
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.desk = desk
+        self.board: Board | None = None
+        self._shown = 0
+        desk.who = last_at_the_bench(desk.who)
+        self.progress = Progress(self)
+        self.count = label("", self, scale="head")
+        self.waiting = OneLine(self)
+        self.next = Act("Next step", NEXT, self, role="primary")
+        self.paper = Act("Print the checklist", "", self)
+        self.who = Line(self, "Who signs: name or initials", hint="name or initials")
+        self.who.setMaximumWidth(150)
+        self.who.setText(desk.who)
+        self._lay()
+        self.next.clicked.connect(self.show_next)
+        self.paper.clicked.connect(self.print_checklist)
+        self.who.textChanged.connect(self._who_typed)
+
+    def _lay(self) -> None:
+        words = QVBoxLayout()
+        tight(words, 2)
+        words.addWidget(self.count)
+        words.addWidget(self.progress)
+        words.addWidget(self.waiting)
+        row = QHBoxLayout(self)
+        tight(row, 12)
+        row.addLayout(words, 1)
+        row.addWidget(self.next)
+        row.addWidget(self.paper)
+        caption = label("signs", self, scale="small", tone="muted")
+        caption.setWordWrap(False)
+        row.addWidget(caption)
+        row.addWidget(self.who)
+
+    def enter(self) -> None:
+        """Ask for the board of the chosen job."""
+        if self.desk.job_id:
+            self.desk.ask(
+                services.board.board, self.desk.job_id, then=self._show, failed=self._no_order
+            )
+
+    def hear(self, change: Change) -> None:
+        if change.job_id in (0, self.desk.job_id):
+            self.enter()
+
+    def _show(self, board: "Board") -> None:
+        if board.job_id != self.desk.job_id:
+            return
+        self.board = board
+        of, ready = len(board.steps), len(self._ready())
+        self.progress.show_shares(board.done, ready, of)
+        self.count.setText(progress_words(board.done, of))
+        self.waiting.say(waiting_words(board))
+        mark(self.waiting, tone="muted")
+        self.next.setEnabled(bool(self._ready()))
+        self.paper.setEnabled(bool(of))
+        self.board_read.emit(board)
+
+    def _no_order(self, error: Exception) -> None:
+        if not isinstance(error, Trouble):
+            self.desk.tell_error(error)
+            return
+        self.board = None
+        self.count.setText("No order works")
+        self.waiting.say(error.sentence)
+        mark(self.waiting, tone="accent")
+        self.next.setEnabled(False)
+
+    def _ready(self) -> list["Step"]:
+        steps = self.board.steps if self.board else ()
+        return [step for step in steps if step.standing is Standing.NEXT]
+
+    def show_next(self) -> None:
+        """Show the next step that can go in; pressed again, the one after it."""
+        ready = [step.removal_id for step in self._ready()]
+        if ready:
+            after = ready.index(self._shown) + 1 if self._shown in ready else 0
+            self._shown = ready[after % len(ready)]
+            self.desk.show_removal.emit(self._shown)
+
+    def print_checklist(self) -> None:
+        open_checklist(self.desk, self)
+
+    def _who_typed(self, typed: str) -> None:
+        self.desk.who = typed.strip()
+        QSettings().setValue(WHO, self.desk.who)

@@ -1,0 +1,282 @@
+"""The card: the part in hand, large, with what one must know and do about it now."""
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QEvent, QObject, Signal
+from PySide6.QtWidgets import QBoxLayout, QFrame, QStackedLayout, QVBoxLayout, QWidget
+
+from bagtag import services
+from bagtag.domain.change import Change
+from bagtag.domain.errors import Trouble
+from bagtag.domain.model import Photo, PhotoRole
+from bagtag.ui.card.card_acts import CardActs
+from bagtag.ui.card.card_asks import AskReason, AskShop
+from bagtag.ui.card.card_facts import CardCautions, CardFacts
+from bagtag.ui.card.card_head import CardHead
+from bagtag.ui.card.card_match import CardMatch
+from bagtag.ui.card.card_parts import Emptiness, Scroll
+from bagtag.ui.card.card_photos import CardPhotos
+from bagtag.ui.card.card_tags import CardTags
+from bagtag.ui.card.card_taking import CardTaking
+from bagtag.ui.card.card_way import CardWay
+from bagtag.ui.desk import Desk
+from bagtag.ui.forms.basics import tight
+
+if TYPE_CHECKING:
+    from bagtag.services.tags import Match
+    from bagtag.services.views import BenchCard
+
+SIDE_BY_SIDE = 760
+"""The least width for photos beside the facts, in pixels."""
+
+
+class BenchCardView(QFrame):
+    """Shows one removal. `correct` asks for its entry to be opened."""
+
+    correct = Signal(int)
+    shown = Signal(int)
+    """A removal now stands on the card; 0 for none."""
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.desk = desk
+        self.removal_id = 0
+        self.card: BenchCard | None = None
+        self.tags = CardTags(desk, self)
+        self.taking = CardTaking(desk, self)
+        self.setProperty("surface", "card")
+        self.setAccessibleName("The card")
+        self._make()
+        self._lay()
+        self._connect()
+        self.show_nothing()
+
+    def _make(self) -> None:
+        self.empty = Emptiness(self)
+        self.page = QWidget(self)
+        self.match = CardMatch(self)
+        self.head = CardHead(self.page)
+        self.view = Scroll(self.page, "What to know about the part")
+        self.way = CardWay(self.desk, self.view.body)
+        self.cautions = CardCautions(self.view.body)
+        self.facts = CardFacts(self.view.body)
+        self.photos = CardPhotos(self.desk, self.view.body)
+        self.reason = AskReason(self.page)
+        self.shop = AskShop(self.page)
+        self.acts = CardActs(self.page)
+
+    def _lay(self) -> None:
+        around = QVBoxLayout(self)
+        around.setContentsMargins(20, 12, 20, 12)
+        self._stack = QStackedLayout()
+        around.addLayout(self._stack)
+        for page in (self.empty, self.page, self.match):
+            self._stack.addWidget(page)
+        column = QVBoxLayout(self.page)
+        tight(column, 10)
+        column.addWidget(self.head)
+        column.addWidget(self.view, 1)
+        for widget in (self.reason, self.shop, self.acts):
+            column.addWidget(widget)
+        self._beside = QBoxLayout(QBoxLayout.Direction.TopToBottom)
+        self._beside.setSpacing(20)
+        self._beside.addWidget(self.facts, 5)
+        self._beside.addWidget(self.photos, 4)
+        inside = self.view.column
+        inside.addWidget(self.way)
+        inside.addWidget(self.cautions)
+        inside.addLayout(self._beside)
+        inside.addStretch(1)
+        self.view.viewport().installEventFilter(self)
+
+    def _connect(self) -> None:
+        acts = self.acts
+        acts.fitted.clicked.connect(self.fit)
+        acts.take_back.clicked.connect(self.take_back)
+        acts.photo.clicked.connect(self.choose_photo_as_fitted)
+        acts.tag.clicked.connect(self.print_tag)
+        acts.correct.clicked.connect(self._correct)
+        acts.in_strip.clicked.connect(self._show_in_strip)
+        acts.send_away.clicked.connect(self._ask_shop)
+        acts.came_back.clicked.connect(self.came_back)
+        acts.twins.clicked.connect(self.print_twins)
+        self.reason.answered.connect(self._fit_all_the_same)
+        self.reason.shut.connect(self.acts.setVisible)
+        self.shop.shut.connect(self.acts.setVisible)
+        self.shop.answered.connect(self._send_away)
+        self.photos.wanted.connect(self.choose_photo)
+        self.photos.dropped.connect(self.add_photos)
+        self.photos.looked_at.connect(self._look_at)
+        self.way.photo.pressed.connect(self._look_at_photo)
+        self.way.photo.dropped.connect(self._dropped_on_photo)
+        self.match.closed.connect(self._close_match)
+        self.desk.changed.connect(self._heard)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.Resize:
+            self._fit()
+        return super().eventFilter(watched, event)
+
+    def _fit(self) -> None:
+        """The picture takes what room there is; photos stand beside the facts where it is wide."""
+        room = self.view.viewport().size()
+        self.way.fit(room.width(), room.height())
+        self.photos.off.setVisible(not self.way.shows_photo)
+        wide = room.width() >= SIDE_BY_SIDE
+        way = QBoxLayout.Direction
+        self._beside.setDirection(way.LeftToRight if wide else way.TopToBottom)
+
+    # What is shown
+
+    def show_nothing(self, sentence: str = "") -> None:
+        self.removal_id, self.card = 0, None
+        self.empty.say(
+            sentence or "No part is on the card.", "Scan a tag, or choose a part in the strip."
+        )
+        self._stack.setCurrentWidget(self.empty)
+        self.shown.emit(0)
+
+    def show_removal(self, removal_id: int) -> None:
+        """Put a removal on the card."""
+        if removal_id != self.removal_id:
+            self.reason.hide()
+            self.shop.hide()
+        self.removal_id = removal_id
+        self.desk.ask(services.views.card, removal_id, then=self._show, failed=self._gone)
+
+    def show_match(self, match: "Match") -> None:
+        """Whether two twin tags belong together, over the whole card."""
+        self.match.show_match(match)
+        self._stack.setCurrentWidget(self.match)
+
+    def _close_match(self) -> None:
+        self._stack.setCurrentWidget(self.page if self.card else self.empty)
+
+    def _show(self, card: "BenchCard") -> None:
+        if card.removal.id != self.removal_id:
+            return
+        fresh = self.card is None or self.card.removal.id != card.removal.id
+        self.card = card
+        for part in (self.head, self.way, self.cautions, self.facts, self.photos, self.acts):
+            part.show_card(card)
+        self._fit()
+        if self._stack.currentWidget() is not self.match:
+            self._stack.setCurrentWidget(self.page)
+        if fresh:
+            self.view.verticalScrollBar().setValue(0)
+        self.shown.emit(card.removal.id)
+
+    def _gone(self, error: Exception) -> None:
+        if not isinstance(error, Trouble):
+            self.desk.tell_error(error)
+        else:
+            self.show_nothing(error.sentence)
+
+    def _heard(self, change: Change) -> None:
+        if self.removal_id:
+            self.show_removal(self.removal_id)
+
+    # What can be done
+
+    def fit(self) -> None:
+        """Sign the part off as fitted; what still waits is asked for its reason first."""
+        if self.card is None:
+            return
+        if self.card.hindrances and not self.reason.isVisible():
+            self.reason.open_for(self.card)
+        elif self.reason.isVisible():
+            self._fit_all_the_same()
+        else:
+            self.desk.act(services.board.sign, self.removal_id, failed=self._not_fitted)
+
+    def _fit_all_the_same(self) -> None:
+        reason = self.reason.text()
+        if not reason:
+            self.reason.field.say("Say in a few words why it goes in now.")
+            return
+        self.desk.act(
+            services.board.sign,
+            self.removal_id,
+            out_of_order=reason,
+            then=self._reason_taken,
+            failed=self._not_fitted,
+        )
+
+    def _reason_taken(self, _: Change) -> None:
+        self.reason.hide()
+
+    def _not_fitted(self, error: Exception) -> None:
+        if not isinstance(error, Trouble) or error.field != "out_of_order" or self.card is None:
+            self.desk.tell_error(error)
+            return
+        self.reason.open_for(self.card)
+        self.reason.field.say(error.sentence)
+
+    def take_back(self) -> None:
+        self.desk.act(services.board.take_back, self.removal_id)
+
+    def came_back(self) -> None:
+        self.desk.act(services.fates.came_back, [self.removal_id])
+
+    def _ask_shop(self) -> None:
+        if self.card is not None:
+            self.shop.open_with(f"Where does {self.card.removal.name} go?")
+
+    def _send_away(self) -> None:
+        try:
+            answer = self.shop.answer()
+        except Trouble as trouble:
+            self.shop.say_wrong(trouble)
+            return
+        self.desk.act(
+            services.fates.send_away,
+            [self.removal_id],
+            **answer,
+            then=self._sent,
+            failed=self._not_sent,
+        )
+
+    def _sent(self, _: Change) -> None:
+        self.shop.hide()
+
+    def _not_sent(self, error: Exception) -> None:
+        if isinstance(error, Trouble):
+            self.shop.say_wrong(error)
+        else:
+            self.desk.tell_error(error)
+
+    def _correct(self) -> None:
+        self.correct.emit(self.removal_id)
+
+    def _show_in_strip(self) -> None:
+        self.desk.show_removal.emit(self.removal_id)
+
+    # Tags and photos
+
+    def print_tag(self) -> None:
+        self.tags.print_tag(self.removal_id)
+
+    def print_twins(self) -> None:
+        self.tags.print_twins(self.removal_id, self.card.tags if self.card else ())
+
+    def choose_photo_as_fitted(self) -> None:
+        self.choose_photo(PhotoRole.FITTED)
+
+    def choose_photo(self, role: PhotoRole) -> None:
+        self.taking.choose(self.removal_id, role)
+
+    def add_photos(self, role: PhotoRole, paths: Sequence[Path]) -> None:
+        """Take picture files in for the part on the card."""
+        self.taking.add(self.removal_id, role, paths)
+
+    def _dropped_on_photo(self, paths: list[Path]) -> None:
+        self.add_photos(PhotoRole.OFF, paths)
+
+    def _look_at_photo(self) -> None:
+        self._look_at(self.way.photo.photos[0])
+
+    def _look_at(self, photo: Photo) -> None:
+        if self.card is not None:
+            self.taking.show_large(self.card.photos, photo)

@@ -1,0 +1,96 @@
+"""The acts of the card: only those that make sense for the part as it stands now."""
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QSize
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from bagtag.domain.standing import Standing
+from bagtag.ui.card.card_parts import Act
+from bagtag.ui.forms.basics import TOUCH
+from bagtag.ui.theme import mark
+
+if TYPE_CHECKING:
+    from bagtag.services.views import BenchCard
+
+FITTED, PHOTO, TAG, CORRECT = "F6", "F4", "F7", "F8"
+IN_STRIP, AWAY, TWINS = "F9", "F10", "Shift+F7"
+GAP = 8
+
+
+class CardActs(QWidget):
+    """The first acts always in sight, the others beside them or, where it is narrow, unfolded."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.fitted = Act("Fitted", FITTED, self, role="primary")
+        self.take_back = Act("Take back", FITTED, self)
+        self.came_back = Act("It is back", AWAY, self, role="primary")
+        self.photo = Act("Photo as fitted", PHOTO, self)
+        self.tag = Act("Print tag", TAG, self)
+        self.correct = Act("Correct", CORRECT, self)
+        self.in_strip = Act("Show in strip", IN_STRIP, self)
+        self.send_away = Act("Send away", AWAY, self)
+        self.twins = Act("Twin tags", TWINS, self)
+        self.more = Act("More", "", self, role="quiet")
+        self.more.setCheckable(True)
+        self.more.toggled.connect(self._fold)
+        self._first = (self.fitted, self.came_back, self.take_back, self.tag)
+        self._rest = (self.photo, self.correct, self.in_strip, self.send_away, self.twins)
+        self._lines = 1
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self._wanted: set[Act] = {self.tag, self.correct, self.in_strip, self.twins}
+
+    def show_card(self, card: "BenchCard") -> None:
+        word, away = card.standing, card.away is not None
+        done = word is Standing.IN
+        can_be_fitted = not away and word in (Standing.NEXT, Standing.WAITS, Standing.OFF)
+        can_go = not away and not done and word is not Standing.SCRAPPED
+        wanted = {self.tag, self.correct, self.in_strip, self.twins}
+        wanted |= {self.fitted} if can_be_fitted else set()
+        wanted |= {self.take_back, self.photo} if done else set()
+        wanted |= {self.send_away} if can_go else set()
+        wanted |= {self.came_back} if away else set()
+        self._wanted = wanted
+        mark(self.fitted, role="plain" if card.hindrances else "primary")
+        self._fold()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fold()
+
+    def sizeHint(self) -> QSize:
+        return QSize(320, self._lines * (TOUCH + GAP) - GAP)
+
+    def _fold(self) -> None:
+        """Show what makes sense, as many as one line has room for, the rest when asked for."""
+        wanted = [act for act in (*self._first, *self._rest) if act in self._wanted]
+        narrow = _width(wanted) > self.width()
+        kept = wanted
+        while narrow and not self.more.isChecked() and _width([*kept, self.more]) > self.width():
+            kept = kept[:-1]
+        self.more.say("Less" if self.more.isChecked() else "More")
+        self.more.offer(narrow)
+        for act in (*self._first, *self._rest):
+            act.offer(act in self._wanted)
+            act.setVisible(act in kept)
+        self._place([*kept, self.more] if narrow else kept)
+
+    def _place(self, acts: Sequence[Act]) -> None:
+        """From left to right, line by line."""
+        x, line = 0, 0
+        for act in acts:
+            wide = act.sizeHint().width()
+            if x and x + wide > self.width():
+                x, line = 0, line + 1
+            act.setGeometry(x, line * (TOUCH + GAP), wide, TOUCH)
+            x += wide + GAP
+        if self._lines != line + 1:
+            self._lines = line + 1
+            self.updateGeometry()
+
+
+def _width(acts: Sequence[Act]) -> int:
+    return sum(act.sizeHint().width() + GAP for act in acts) - GAP

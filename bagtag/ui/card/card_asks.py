@@ -1,0 +1,200 @@
+"""What the card asks for in place, without a box in front of it: a reason, a shop."""
+
+import re
+from datetime import date, timedelta
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
+
+from bagtag.domain.errors import BadInput, Trouble
+from bagtag.ui.forms.basics import ENTER, Field, Line, button, label
+
+if TYPE_CHECKING:
+    from bagtag.services.views import BenchCard
+
+
+CAPTION = 20
+"""How high a field's caption is with the room below it, in pixels."""
+
+
+class Asking(QFrame):
+    """A question with its answer and two buttons; Enter answers, Escape drops it."""
+
+    answered = Signal()
+    shut = Signal(bool)
+    """Whether it has just been put away; False when it has been opened."""
+
+    def __init__(self, word: str, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setProperty("surface", "tape")
+        self.head = label("", self)
+        self.fields = QHBoxLayout()
+        self.fields.setSpacing(12)
+        self.yes = button(word, self, role="primary")
+        self.no = button("Leave it", self)
+        self.yes.clicked.connect(self.answered)
+        self.no.clicked.connect(self.hide)
+        self._lay()
+        self.hide()
+
+    def _lay(self) -> None:
+        column = QVBoxLayout(self)
+        column.setContentsMargins(14, 10, 14, 10)
+        column.setSpacing(8)
+        column.addWidget(self.head)
+        column.addLayout(self.fields)
+        self._presses = QHBoxLayout()
+        self._presses.setSpacing(12)
+        self._presses.addWidget(self.yes)
+        self._presses.addWidget(self.no)
+        self._column = column
+
+    def _end(self, *, beside: bool) -> None:
+        """The buttons stand beside the last field, or in a row of their own."""
+        if not beside:
+            self._presses.addStretch(1)
+            self._column.addLayout(self._presses)
+            return
+        below_captions = QVBoxLayout()
+        below_captions.addSpacing(CAPTION)
+        below_captions.addLayout(self._presses)
+        below_captions.addStretch(1)
+        self.fields.addLayout(below_captions)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self.shut.emit(False)
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        super().hideEvent(event)
+        self.shut.emit(True)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in ENTER:
+            self.answered.emit()
+        elif event.key() == Qt.Key.Key_Escape:
+            self.hide()
+        else:
+            super().keyPressEvent(event)
+
+
+class AskReason(Asking):
+    """Why a part goes in although it waits."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__("Fit it all the same", parent)
+        self.reason = Line(self, "Why it goes in now", hint="for example: a trial fit")
+        self.field = Field("Why does it go in now?", self.reason, self)
+        self.fields.addWidget(self.field, 1)
+        self._end(beside=True)
+
+    def open_for(self, card: "BenchCard") -> None:
+        sentences = ", ".join(hindrance.sentence for hindrance in card.hindrances)
+        self.head.setText(f"It waits: {sentences}.")
+        self.reason.clear()
+        self.field.say("")
+        self.show()
+        self.reason.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def text(self) -> str:
+        return self.reason.text().strip()
+
+
+_DAY = re.compile(r"(\d{1,2})\.? *(?:([a-z]{3})[a-z]*|\. *(\d{1,2}))\.? *(\d{4})?", re.IGNORECASE)
+_SPAN = re.compile(r"(?:in )?(\d{1,3}) *(days?|weeks?)?", re.IGNORECASE)
+_MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
+
+
+def day_of(typed: str, today: date) -> date | None:
+    """The day that was typed: `12 May`, `12.5.`, `2027-05-12`, `10 days`, `2 weeks`; None for
+    none. A day without a year is the next one to come. BadInput for what is no day."""
+    text = typed.strip()
+    if not text:
+        return None
+    if span := _SPAN.fullmatch(text):
+        weeks = (span[2] or "").lower().startswith("week")
+        return today + timedelta(days=int(span[1]) * (7 if weeks else 1))
+    try:
+        named = _DAY.fullmatch(text)
+        return _named(named, today) if named else date.fromisoformat(text)
+    except ValueError as wrong:
+        raise BadInput(
+            f"{text} is no day. Write it as 12 May, 2 weeks or 2027-05-12.", field="due"
+        ) from wrong
+
+
+def _named(said: re.Match[str], today: date) -> date:
+    month = _MONTHS.index(said[2].lower()) + 1 if said[2] else int(said[3])
+    if said[4]:
+        return date(int(said[4]), month, int(said[1]))
+    day = date(today.year, month, int(said[1]))
+    return day if day >= today else date(today.year + 1, month, int(said[1]))
+
+
+class AskShop(Asking):
+    """Which shop a part goes to, what for, and when it is due back."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__("Send away", parent)
+        self.shop = Line(self, "Shop", hint="for example: cylinder grinder")
+        self.work = Line(self, "Work", hint="for example: bore 0.5 oversize")
+        self.due = Line(self, "Due back", hint="12 May, 2 weeks")
+        self._fields = {
+            "shop": Field("Shop", self.shop, self),
+            "work": Field("What for", self.work, self),
+            "due": Field("Due back", self.due, self),
+        }
+        self.fields.addWidget(self._fields["shop"], 3)
+        self.fields.addWidget(self._fields["work"], 3)
+        self.fields.addWidget(self._fields["due"], 2)
+        self._end(beside=False)
+
+    def open_with(self, head: str) -> None:
+        self.head.setText(head)
+        self.work.clear()
+        self.due.clear()
+        self.say_wrong(None)
+        self.show()
+        self.shop.setFocus(Qt.FocusReason.OtherFocusReason)
+        self.shop.selectAll()
+
+    def answer(self) -> dict[str, object]:
+        """What goes to the service; BadInput for a day that is none."""
+        due = day_of(self.due.text(), date.today())
+        return {"shop": self.shop.text(), "work": self.work.text(), "due": due}
+
+    def say_wrong(self, error: Trouble | None) -> None:
+        """Put the sentence under the field it belongs to; one of no field under the first."""
+        named = error.field if isinstance(error, BadInput) else "shop"
+        for name, field in self._fields.items():
+            mine = name == (named if named in self._fields else "shop")
+            field.say(error.sentence if error is not None and mine else "")
+
+
+class AskCount(Asking):
+    """How many blank tags to print ahead."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__("Make and print", parent)
+        self.head.setText("Blank tags are printed ahead; the first scan hangs one on something.")
+        self.number = Line(self, "How many blank tags")
+        self.field = Field("How many", self.number, self)
+        self.fields.addWidget(self.field)
+        self._end(beside=True)
+        self.fields.addStretch(1)
+
+    def open_now(self) -> None:
+        self.field.say("")
+        self.number.setText("21")
+        self.show()
+        self.number.setFocus(Qt.FocusReason.OtherFocusReason)
+        self.number.selectAll()
+
+    def count(self) -> int:
+        """The number that was typed; BadInput when it is none."""
+        typed = self.number.text().strip()
+        if not typed.isdecimal() or len(typed) > 6:
+            raise BadInput("How many? Give a whole number, for example 21.", field="count")
+        return int(typed)

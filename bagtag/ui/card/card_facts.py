@@ -1,0 +1,101 @@
+"""What one must know to fit the part: hardware, what goes on, what it waits for, its fate."""
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
+
+from bagtag.domain.cautions import cautions
+from bagtag.domain.hardware import HeldBy
+from bagtag.domain.model import Fate, Replacement
+from bagtag.domain.standing import Standing
+from bagtag.ui.card.card_parts import Values
+from bagtag.ui.forms.basics import clear_layout, label, tight
+
+if TYPE_CHECKING:
+    from bagtag.services.views import BenchCard
+
+REPLACEMENT = {
+    Replacement.WANTED: "renew: a new part is wanted",
+    Replacement.ORDERED: "renew: the new part is on order",
+    Replacement.HERE: "renew: the new part is here",
+}
+
+
+class CardFacts(Values):
+    def show_card(self, card: "BenchCard") -> None:
+        removal = card.removal
+        held = "\n".join(map(hardware, removal.held_by))
+        done = card.standing in (Standing.IN, Standing.SCRAPPED)
+        self.show_values(
+            [
+                ("Held by", held, "ink"),
+                ("Goes on at fitting", removal.goes_on, "ink"),
+                ("Waits for", "" if done else waits(card), "accent" if card.hindrances else "ink"),
+                ("Fate", fate(card), "accent" if unsettled(card) else "ink"),
+                ("Opens", ", ".join(card.opens), "ink"),
+                ("Signed off", signed(card), "ink"),
+                ("Condition", removal.condition, "ink"),
+                ("Note", removal.note, "ink"),
+            ]
+        )
+
+
+def hardware(line: HeldBy) -> str:
+    """One line of hardware; a torque is never torn from its unit at the end of a line."""
+    torque = str(line.torque) if line.torque else ""
+    return str(line).replace(torque, torque.replace(" ", "\u00a0")) if torque else str(line)
+
+
+def waits(card: "BenchCard") -> str:
+    """What must happen first, a line each."""
+    if not card.hindrances:
+        return "nothing, it can go in now"
+    return "\n".join(hindrance.sentence for hindrance in card.hindrances)
+
+
+def fate(card: "BenchCard") -> str:
+    """What is to become of it, where that is more than going back."""
+    match card.removal.fate:
+        case Fate.RENEW:
+            return REPLACEMENT[card.removal.replacement]
+        case Fate.DECIDE:
+            return "decide: inspect or measure it first"
+        case Fate.SCRAP:
+            return "scrap: it does not go back"
+        case _:
+            return ""
+
+
+def unsettled(card: "BenchCard") -> bool:
+    """Whether the fate needs something done before the part can go in."""
+    renewal = card.removal.fate is Fate.RENEW
+    wanting = renewal and card.removal.replacement is not Replacement.HERE
+    return wanting or card.removal.fate in (Fate.DECIDE, Fate.SCRAP)
+
+
+def signed(card: "BenchCard") -> str:
+    if card.sign_off is None:
+        return ""
+    note = f"\n{card.sign_off.note}" if card.sign_off.note else ""
+    return f"{card.sign_off.who}, {card.sign_off.at.astimezone():%d %b %Y %H:%M}{note}"
+
+
+class CardCautions(QFrame):
+    """The cautions that the part's own words call for; out of sight when there are none."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setProperty("surface", "tape")
+        self.setAccessibleName("Cautions")
+        self._column = QVBoxLayout(self)
+        tight(self._column, 2)
+        self._column.setContentsMargins(14, 8, 14, 8)
+        self.hide()
+
+    def show_card(self, card: "BenchCard") -> None:
+        said = cautions(card.removal)
+        clear_layout(self._column)
+        for sentence in said:
+            self._column.addWidget(label(sentence, self))
+        self.setVisible(bool(said))
+        self.setAccessibleDescription(" ".join(said))

@@ -1,0 +1,1 @@
+"""Containers, one in another, and what lies in them."""

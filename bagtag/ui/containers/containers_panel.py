@@ -1,0 +1,141 @@
+"""The left side of the containers page: the bench, or the container that is chosen."""
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QVBoxLayout, QWidget
+
+from bagtag.domain.errors import Trouble
+from bagtag.ui.containers.containers_where import Whereabouts
+from bagtag.ui.forms.basics import TOUCH, Field, Line, button, label
+from bagtag.ui.stages.stage_list import PartList
+
+if TYPE_CHECKING:
+    from bagtag.services.containers import ContainerRow
+
+NOWHERE = "nothing"
+
+
+def capital(label: str) -> str:
+    """`Shelf B`: the first letter large, the others as they are."""
+    return label[:1].upper() + label[1:]
+
+
+class ContainersPanel(QFrame):
+    saved = Signal(str, object)
+    """A new name and the id it stands in (None: nothing)."""
+    deleted = Signal()
+    printed = Signal()
+    benched = Signal(list)
+    left = Signal()
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.row: ContainerRow | None = None
+        self._parents: list[int | None] = [None]
+        self.setProperty("surface", "card")
+        self.head = label("", self, scale="head")
+        self.parts = PartList("Parts that lie here", self)
+        self.hint = label("", self, scale="small", tone="muted")
+        self.bench = button("Put on the bench", self)
+        self.form = QWidget(self)
+        self.name = Line(self.form, "Number or name")
+        self.parent_box = QComboBox(self.form)
+        self.parent_box.setMinimumHeight(TOUCH)
+        self.fields = {
+            "name": Field("Number", self.name, self.form),
+            "parent": Field("Stands in", self.parent_box, self.form),
+        }
+        self.save = button("Save", self.form)
+        self.print = button("Print label", self.form)
+        self.delete = button("Delete", self.form)
+        self.back = button("Back to the bench", self.form, role="quiet")
+        self._lay()
+        self._connect()
+
+    def _lay(self) -> None:
+        column = QVBoxLayout(self)
+        column.setContentsMargins(14, 12, 14, 12)
+        column.setSpacing(8)
+        column.addWidget(self.head)
+        column.addWidget(self.parts, 1)
+        column.addWidget(self.hint)
+        column.addWidget(self.bench)
+        column.addWidget(self.form)
+        form = QVBoxLayout(self.form)
+        form.setContentsMargins(0, 0, 0, 0)
+        form.setSpacing(8)
+        pair_of_fields = QHBoxLayout()
+        pair_of_fields.addWidget(self.fields["name"], 2)
+        pair_of_fields.addWidget(self.fields["parent"], 3)
+        form.addLayout(pair_of_fields)
+        for pair in ((self.save, self.print), (self.delete, self.back)):
+            row = QHBoxLayout()
+            for press in pair:
+                row.addWidget(press, 1)
+            form.addLayout(row)
+
+    def _connect(self) -> None:
+        self.save.clicked.connect(self._save)
+        self.name.returnPressed.connect(self._save)
+        self.print.clicked.connect(self.printed)
+        self.delete.clicked.connect(self.deleted)
+        self.back.clicked.connect(self.left)
+        self.bench.clicked.connect(self._bench)
+        self.parts.changed.connect(self._count)
+
+    def show_bench(self, where: Whereabouts) -> None:
+        loose = where.on_the_bench
+        self.row = None
+        self.form.hide()
+        self.head.setText(f"On the bench, {len(loose)}" if loose else "Nothing lies loose")
+        self.parts.show_rows(loose)
+        self.parts.setVisible(bool(loose))
+        self._count()
+
+    def show_container(self, row: "ContainerRow", where: Whereabouts) -> None:
+        same = self.row is not None and self.row.container == row.container
+        self.row = row
+        inside = where.inside(row.container.id)
+        count = f", {len(inside)}" if inside else ", empty"
+        self.head.setText(capital(row.container.label) + count)
+        self.parts.show_rows(inside)
+        self.parts.setVisible(bool(inside))
+        self.delete.setEnabled(not inside and not where.standing_in(row.container.id))
+        self.form.show()
+        if not same:
+            self._fill(row, where)
+        self._count()
+
+    def _fill(self, row: "ContainerRow", where: Whereabouts) -> None:
+        self.name.setText(row.container.name)
+        others = [r.container for r in where.containers if r.container.id != row.container.id]
+        self._parents = [None, *(other.id for other in others)]
+        self.parent_box.clear()
+        self.parent_box.addItems([NOWHERE, *(other.label for other in others)])
+        parent = row.container.parent_id
+        self.parent_box.setCurrentIndex(
+            self._parents.index(parent) if parent in self._parents else 0
+        )
+        self.say_wrong(None)
+
+    def say_wrong(self, error: Trouble | None) -> None:
+        for name, field in self.fields.items():
+            mine = error is not None and (error.field or "name") == name
+            field.say(error.sentence if error is not None and mine else "")
+
+    def _count(self) -> None:
+        chosen = len(self.parts.chosen())
+        self.bench.setVisible(bool(chosen) and self.row is not None)
+        if chosen:
+            self.hint.setText(f"{chosen} chosen. Press the container they go into, or drag them.")
+        elif self.parts.isVisibleTo(self):
+            self.hint.setText("Space chooses parts; then press the container they go into.")
+        else:
+            self.hint.setText("" if self.row else "Every part that is off lies in a container.")
+
+    def _save(self) -> None:
+        self.saved.emit(self.name.text(), self._parents[self.parent_box.currentIndex()])
+
+    def _bench(self) -> None:
+        self.benched.emit(self.parts.chosen())

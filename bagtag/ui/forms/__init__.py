@@ -1,0 +1,1 @@
+"""Small parts that the forms are made of."""

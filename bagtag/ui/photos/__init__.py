@@ -1,0 +1,1 @@
+"""Photos of a removal: chosen, dropped, pasted, watched for, looked at."""

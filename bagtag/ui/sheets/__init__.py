@@ -1,0 +1,1 @@
+"""What is printed, previewed as it will be: labels and the checklist."""

@@ -1,0 +1,1 @@
+"""The stages between strip and close, and the pieces they share."""

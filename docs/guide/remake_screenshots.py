@@ -1,0 +1,93 @@
+"""Remakes the guide's pictures from the demo job, without a screen.
+
+.venv/bin/python -m docs.guide.remake_screenshots
+"""
+
+import os
+import sys
+import time
+from collections.abc import Callable
+from functools import partial
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+from PySide6.QtCore import QSettings
+from PySide6.QtWidgets import QApplication, QWidget
+
+from bagtag import services
+from bagtag.bootstrap import open_demo
+from bagtag.paper.rendering import render
+from bagtag.ui.app import Program, make_app
+from bagtag.ui.desk import Desk
+from bagtag.ui.label_dialog import open_labels
+from bagtag.ui.window import MainWindow
+
+HERE = Path(__file__).parent
+FORK, STEP = "61", "51"
+
+
+def wait_for(done: Callable[[], bool], seconds: float = 30) -> None:
+    """Let the window work until `done`, and a moment more for what is drawn last."""
+    end = time.monotonic() + seconds
+    while not done() and time.monotonic() < end:
+        QApplication.processEvents()
+    settled = time.monotonic() + 0.6
+    while time.monotonic() < settled:
+        QApplication.processEvents()
+
+
+def shoot(widget: QWidget, name: str) -> None:
+    widget.grab().save(str(HERE / name))
+
+
+def stages(window: MainWindow, desk: Desk, job_id: int) -> None:
+    """The window at each stage that the guide shows."""
+    work = window.work
+    assert work is not None
+    fork = services.strip.find_removal(desk.store, job_id, FORK).id
+    step = services.strip.find_removal(desk.store, job_id, STEP).id
+    for stage, name, removal_id in (
+        ("Job", "job.png", 0),
+        ("Strip", "strip.png", fork),
+        ("Containers", "containers.png", 0),
+        ("Build", "card.png", fork),
+        ("Build", "build.png", step),
+    ):
+        work.go_to(stage)
+        wait_for(lambda: desk.idle)
+        if removal_id:
+            desk.show_removal.emit(removal_id)
+            wait_for(lambda: desk.idle)
+        shoot(window, name)
+
+
+def paper(window: MainWindow, desk: Desk, job_id: int, folder: Path) -> None:
+    """The label dialog, and the first page of the checklist."""
+    order = services.labels.LabelOrder(job_id, services.labels.of_job(desk.store, job_id)[55:76])
+    dialog = open_labels(desk, order, window)
+    wait_for(lambda: desk.idle)
+    shoot(dialog, "labels.png")
+    dialog.close()
+    services.checklists.write(desk.store, job_id, folder / "checklist.pdf")
+    (page,) = render((folder / "checklist.pdf").read_bytes(), width_px=900, pages=1)
+    (HERE / "checklist.png").write_bytes(page)
+
+
+def main() -> None:
+    QSettings.setDefaultFormat(QSettings.Format.IniFormat)
+    with TemporaryDirectory() as folder:
+        QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, folder)
+        app = make_app()
+        program = Program(app, partial(open_demo, Path(folder) / "store"), "N. Birch")
+        window, desk = program.window, program.desk
+        window.show()
+        wait_for(lambda: window.work is not None and desk.job_id > 0)
+        stages(window, desk, desk.job_id)
+        paper(window, desk, desk.job_id, Path(folder))
+        program.end()
+
+
+if __name__ == "__main__":
+    sys.exit(main())
