@@ -5,6 +5,7 @@ What is heavy is imported inside, since the window is painted before the store i
 
 from __future__ import annotations
 
+from datetime import datetime
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -14,6 +15,8 @@ if TYPE_CHECKING:
     from bagtag.store.work import Store
     from bagtag.ui.desk import Desk
     from bagtag.ui.window import MainWindow
+
+_BEGUN = datetime.now()
 
 
 def default_folder() -> Path:
@@ -36,7 +39,9 @@ def open_store(location: Location) -> Store:
     """Open a store, made or migrated as need be; StoreTrouble when it cannot be."""
     from bagtag.store.work import Store
 
-    return Store(location)
+    store = Store(location)
+    store.photos.sweep(_BEGUN)  # what a crash left half written
+    return store
 
 
 def open_at(data_dir: Path | None = None, database: str | None = None) -> Store:
