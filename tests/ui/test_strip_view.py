@@ -218,7 +218,7 @@ def test_a_fresh_row_counts_for_more_than_an_old_board(strip, desk, ids, settle)
     desk.changed.connect(strip.rows.hear)
     strip.set_standings(dict.fromkeys(ids, Standing.OFF) | {ids[4]: Standing.IN})
     assert strip.back_place == 4
-    desk.act(services.board.sign, ids[3])
+    desk.act(services.board.sign, ids[3], out_of_order="the board is older than this")
     settle(desk)
     assert strip.back_place == 3
     desk.act(services.strip.log_removal, strip.rows.job_id, Entry("post"))

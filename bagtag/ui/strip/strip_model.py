@@ -201,10 +201,10 @@ class StripModel(QAbstractListModel):
             return
         self.datum = job.datum
         self._keep(page.rows)
+        self.whole = len(page.ids) < count
         self._reset(page.ids)
         self._number(number)
         self.ready.emit()
-        self.whole = len(page.ids) < count
         if not self.whole:
             self.desk.ask(ids_now, self.job_id, then=self._all_ids)
 
