@@ -4,8 +4,9 @@
 
 The floor is a table view whose model answers every cell with the same string and has a hundred
 thousand rows: made, shown, painted. The strip is made on an open store, shown, and painted with the
-newest page of real removals, pictures of which way included. Each in turn, in one process, at the
-same size. Also printed: the time until every id of the log is there.
+newest lines of real removals, pictures of which way included: as many as are in sight, before the
+log is counted. Each in turn, in one process, at the same size. Also printed: the time until every
+id of the log is there, and with it the true length of the scroll bar.
 """
 
 import os

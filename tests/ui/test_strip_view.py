@@ -255,6 +255,18 @@ def test_the_chosen_piece_of_tape_is_outlined_in_the_accent(strip, ids):
     assert picture.pixelColor(200, below) != current().accent
 
 
+def test_the_outline_is_heavier_while_the_keys_are_here(qtbot, strip, ids):
+    strip.set_building(True)
+    strip.choose(ids[1])
+    strip.activateWindow()
+    strip.setFocus()
+    qtbot.waitUntil(strip.hasFocus)
+    inside = strip.visualRect(strip.rows.index(1)).top() + 4 + 2
+    assert strip.grab().toImage().pixelColor(200, inside) == current().accent
+    strip.clearFocus()
+    assert strip.grab().toImage().pixelColor(200, inside) != current().accent
+
+
 def test_the_second_line_says_what_is_worth_saying(strip, store, job_id, desk, settle):
     removal = services.strip.log_removal(
         store, job_id, Entry("seal", which_way=(Hand("R"),), goes_on="engine oil")

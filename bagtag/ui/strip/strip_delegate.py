@@ -58,7 +58,7 @@ class StripDelegate(QStyledItemDelegate):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.translate(rect.left(), rect.top() + GAP / 2)
         width, place = rect.width() - 2, index.row()
-        tape = _Tape(painter, width, theme.current())
+        tape = _Tape(painter, width, theme.current(), has_keys=self._view.hasFocus())
         row = None if self._model.is_now(place) else self._model.row_at(place)
         if self._model.is_now(place):
             tape.ground(tape.colours.card, chosen=True)
@@ -135,12 +135,15 @@ def second_line(row: StripRow) -> str:
 class _Tape:
     """A piece of tape under the brush; lengths in pixels from its top left."""
 
-    def __init__(self, painter: QPainter, width: float, colours: theme.Colours) -> None:
+    def __init__(
+        self, painter: QPainter, width: float, colours: theme.Colours, *, has_keys: bool
+    ) -> None:
         self.painter, self.width, self.colours = painter, width, colours
+        self.outline = 3.5 if has_keys else 2.0
         self.height = ROW - GAP
 
     def ground(self, colour: QColor, *, chosen: bool) -> None:
-        edge, weight = (self.colours.accent, 2.0) if chosen else (self.colours.line, 1.0)
+        edge, weight = (self.colours.accent, self.outline) if chosen else (self.colours.line, 1.0)
         inset = weight / 2
         box = QRectF(inset, inset, self.width - weight, self.height - weight)
         self.painter.setPen(QPen(edge, weight))
