@@ -6,17 +6,9 @@ opened or written. What went wrong is one sentence on standard error.
 
 import sys
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
 
-
-@dataclass(slots=True)
-class Wanted:
-    """Which store, as given before any command."""
-
-    data_dir: Path | None = None
-    database: str = ""
-    demo: bool = False
+from bagtag.cli_window import Wanted, open_window
 
 
 def main(arguments: Sequence[str] | None = None) -> None:
@@ -45,12 +37,3 @@ def _window_only(given: Sequence[str]) -> Wanted | None:
                 return None
     both = wanted.data_dir is not None and wanted.database
     return None if both else wanted
-
-
-def open_window(wanted: Wanted) -> int:
-    """Open the window; returns the status to leave with when it is closed."""
-    from bagtag import bootstrap
-
-    return bootstrap.run(
-        data_dir=wanted.data_dir, database=wanted.database or None, demo=wanted.demo
-    )

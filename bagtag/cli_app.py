@@ -9,8 +9,8 @@ from typing import Annotated, Any
 import typer
 
 from bagtag import __version__, cli_answers, cli_where
-from bagtag.cli import Wanted, open_window
 from bagtag.cli_store import Bench
+from bagtag.cli_window import Wanted, open_window
 from bagtag.domain.errors import BadInput, NotFound, Trouble
 
 DONE, NO, BAD = 0, 1, 2

@@ -5,7 +5,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 
 from bagtag import bootstrap
-from bagtag.cli import Wanted
+from bagtag.cli_window import Wanted
 from bagtag.services import people
 from bagtag.store.work import Store
 

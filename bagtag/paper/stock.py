@@ -6,42 +6,12 @@ from functools import cache
 
 from bagtag import resources
 from bagtag.domain.errors import BadInput
+from bagtag.paper import stock_file
+from bagtag.paper.stock_sizes import Hole, Stock
+
+__all__ = ["Cell", "Hole", "Stock", "cells", "find", "stocks"]
 
 FILE = "label_stock.toml"
-
-
-@dataclass(frozen=True, slots=True)
-class Hole:
-    """A punched hole: its centre from the label's left and top edge, its diameter, in mm."""
-
-    x: float
-    y: float
-    diameter: float
-
-
-@dataclass(frozen=True, slots=True)
-class Stock:
-    """One kind of label stock. Every length in millimetres; `roll` when a page is one label."""
-
-    name: str
-    title: str
-    roll: bool
-    page_width: float
-    page_height: float
-    columns: int
-    rows: int
-    label_width: float
-    label_height: float
-    gap_x: float
-    gap_y: float
-    margin_left: float
-    margin_top: float
-    hole: Hole | None
-    feed: str
-
-    @property
-    def per_page(self) -> int:
-        return self.columns * self.rows
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,6 +63,4 @@ def find(name: str) -> Stock:
 @cache
 def stocks() -> Mapping[str, Stock]:
     """Every stock that comes with the program, by name, in the file's order."""
-    from bagtag.paper.stock_file import load
-
-    return load(resources.find(FILE))
+    return stock_file.load(resources.find(FILE))

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any, NoReturn
 
 from bagtag.domain.errors import BadInput
-from bagtag.paper.stock import Hole, Stock
+from bagtag.paper.stock_sizes import Hole, Stock
 
 
 def load(path: Path) -> dict[str, Stock]:

@@ -20,9 +20,9 @@ from bagtag.ui.strip.strip_view import StripView
 if TYPE_CHECKING:
     from bagtag.services.board import Board
     from bagtag.services.tags import Match
-    from bagtag.ui.build.build_stage import BuildBar
     from bagtag.ui.card.bench_card import BenchCardView
     from bagtag.ui.entry.entry_card import EntryCard
+    from bagtag.ui.progress.build_stage import BuildBar
 
 
 class BenchPage(Stage):
@@ -90,7 +90,7 @@ class BenchPage(Stage):
 
     @cached_property
     def build(self) -> BuildBar:
-        from bagtag.ui.build.build_stage import BuildBar
+        from bagtag.ui.progress.build_stage import BuildBar
 
         made = BuildBar(self.desk, self)
         made.board_read.connect(self._board_read)
@@ -222,7 +222,7 @@ class BenchPage(Stage):
         self.strip.setFocus()
 
     def _board_read(self, board: Board) -> None:
-        from bagtag.ui.build.build_stage import standings
+        from bagtag.ui.progress.build_stage import standings
 
         first = self.strip.rows.standings is None
         self.strip.set_standings(dict(standings(board)))

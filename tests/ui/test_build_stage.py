@@ -6,8 +6,8 @@ from PySide6.QtCore import QSettings, Qt
 from bagtag import services
 from bagtag.domain.model import Fate, Replacement
 from bagtag.domain.standing import Standing
-from bagtag.ui.build.build_stage import WHO, BuildBar, standings
-from bagtag.ui.build.build_words import waiting_words
+from bagtag.ui.progress.build_stage import WHO, BuildBar, standings
+from bagtag.ui.progress.build_words import waiting_words
 from bagtag.ui.sheets.checklist_dialog import ChecklistDialog
 from tests.ui.stages_job import dies, gearbox, nameless, own_settings, send_shaft
 

@@ -10,12 +10,12 @@ from bagtag import services
 from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
 from bagtag.domain.standing import Standing
-from bagtag.ui.build.build_progress import OneLine, Progress
-from bagtag.ui.build.build_words import progress_words, waiting_words
 from bagtag.ui.card.card_parts import Act
-from bagtag.ui.sheets.checklist_dialog import open_checklist
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import Line, label, tight
+from bagtag.ui.progress.build_progress import OneLine, Progress
+from bagtag.ui.progress.build_words import progress_words, waiting_words
+from bagtag.ui.sheets.checklist_dialog import open_checklist
 from bagtag.ui.theme import mark
 
 if TYPE_CHECKING:
