@@ -17,7 +17,7 @@ QFrame[surface="field"][lit="true"] { border-color: @accent; }
 
 QPushButton {
     min-height: 40px; padding: 0 18px; border-radius: 6px;
-    border: 2px solid @ink; background: @card; color: @ink;
+    border: 2px solid @ink; background: @card; color: @ink; outline: none;
 }
 QPushButton:hover { background: @tape; }
 QPushButton:pressed { background: @line; }

@@ -5,6 +5,7 @@ It is painted before anything heavy is imported; the store opens behind it (see 
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QTimer, Signal
@@ -75,6 +76,14 @@ class MainWindow(QWidget):
         self._column.addWidget(self.pages, 1)
         self._column.addWidget(self.message)
         self.desk.said.connect(self.message.say)
+        self._order_tabs()
+
+    def _order_tabs(self) -> None:
+        """Tab leads from the field to the page below it, and last to what stands above."""
+        ways = self.field.ways
+        above = [self.title, *self.stages.words.values(), self.field.frame.line]
+        for before, after in pairwise([*above, ways.camera, ways.photo]):
+            self.setTabOrder(before, after)
 
     def _begin(self) -> None:
         from bagtag.ui.window_work import WindowWork

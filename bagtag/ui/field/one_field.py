@@ -57,7 +57,6 @@ class OneField(QWidget):
         self._column.setContentsMargins(0, 0, 0, 38)
         self._column.setSpacing(2)
         self._column.addWidget(self.frame)
-        self.setFocusProxy(self.frame)
 
     def finish(self) -> None:
         """Add what has nothing to show before the store is open, and read what was typed since."""

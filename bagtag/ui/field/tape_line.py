@@ -79,7 +79,6 @@ class LineFrame(QFrame):
         row.setContentsMargins(18, 4, 18, 4)
         row.addWidget(self.line, 1)
         row.addWidget(self.label)
-        self.setFocusProxy(self.line)
         self.line.focus_moved.connect(self._light)
         self.line.textChanged.connect(self._make_room)
 

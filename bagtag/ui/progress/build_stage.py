@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from bagtag.services.board import Board, Step
 
 NEXT = "F5"
+PAPER = "Ctrl+P"
 WHO = "bench/who"
 """Where the name of the last person at the bench is kept."""
 
@@ -51,7 +52,7 @@ class BuildBar(QFrame):
         self.count = label("", self, scale="head")
         self.waiting = OneLine(self)
         self.next = Act("Next step", NEXT, self, role="primary")
-        self.paper = Act("Print the checklist", "", self)
+        self.paper = Act("Print the checklist", PAPER, self)
         self.who = Line(self, "Who signs: name or initials", hint="name or initials")
         self.who.setMaximumWidth(150)
         self.who.setText(desk.who)
