@@ -21,7 +21,7 @@ from bagtag.bootstrap import open_demo
 from bagtag.paper.rendering import render
 from bagtag.ui.app import Program, make_app
 from bagtag.ui.desk import Desk
-from bagtag.ui.label_dialog import open_labels
+from bagtag.ui.sheets.label_dialog import open_labels
 from bagtag.ui.window import MainWindow
 
 HERE = Path(__file__).parent
