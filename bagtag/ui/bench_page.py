@@ -40,6 +40,7 @@ class BenchPage(Stage):
         self.tag_code = ""
         self._line = ""
         self._sought = 0
+        self._next_wanted = False
         self._at_work = False
         self._lay()
         self._connect()
@@ -110,7 +111,9 @@ class BenchPage(Stage):
 
     def set_stage(self, title: str) -> None:
         """Be the page of this stage: "Strip" or "Build"."""
+        was_logging = self.title == "Strip" and not self.strip.chosen_id
         self.title = title
+        self._next_wanted = self.building and was_logging and not self._sought
         if self.building or "build" in vars(self):
             self.build.setVisible(self.building)
         self.strip.set_building(self.building)
@@ -228,7 +231,8 @@ class BenchPage(Stage):
         self.strip.set_standings(dict(standings(board)))
         if first and self.building and not self.strip.chosen_id:
             self.strip.go_to_work()
-        if self.building and not self.card_id and not self._sought:
+        if self.building and not self._sought and (self._next_wanted or not self.card_id):
+            self._next_wanted = False
             self.build.show_next()
 
     # What is done

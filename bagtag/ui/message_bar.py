@@ -1,4 +1,4 @@
-"""One calm sentence at the bottom of the window, and Undo where the last act can be undone."""
+"""One calm sentence under the field, where the eyes are, and Undo for the act just done."""
 
 from __future__ import annotations
 
@@ -20,13 +20,15 @@ class MessageBar(QWidget):
     """Says what was done, or what is wrong."""
 
     undo_wanted = Signal()
+    spoke = Signal()
+    """There is another sentence now, or none."""
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
-        self.setFixedHeight(theme.TOUCH + 8)
+        self.setFixedHeight(theme.TOUCH)
         self.setAccessibleName("Message")
         self._row = QHBoxLayout(self)
-        self._row.setContentsMargins(0, 4, 0, 4)
+        self._row.setContentsMargins(12, 0, 0, 0)
         self._made = False
         self._clock = QTimer(self)
         self._clock.setSingleShot(True)
@@ -73,6 +75,7 @@ class MessageBar(QWidget):
         self._clock.stop()
         if sentence and not trouble:
             self._clock.start()
+        self.spoke.emit()
 
     def _make(self) -> None:
         """Its parts are made when there is first something to say."""

@@ -1,4 +1,4 @@
-"""The main window: the job and its stages along the top, the one field, a page, the message bar.
+"""The main window: the job and its stages along the top, the one field, and a page.
 
 It is painted before anything heavy is imported; the store opens behind it (see app.py).
 """
@@ -49,7 +49,7 @@ class MainWindow(QWidget):
         self._top.setSpacing(14)
         self._top.addWidget(self.stages)
         self._column = QVBoxLayout(self)
-        self._column.setContentsMargins(24, 8, 24, 4)
+        self._column.setContentsMargins(24, 8, 24, 20)
         self._column.setSpacing(6)
         self._column.addLayout(self._top)
         self._column.addWidget(self.field)
@@ -69,12 +69,12 @@ class MainWindow(QWidget):
         self.title, self.counts = JobTitle(self), Counts(self)
         self.pages, self.message = QStackedWidget(self), MessageBar(self)
         self.field.finish()
+        self.field.share_row(self.message)
         self._top.insertWidget(0, self.title)
         self._top.addStretch(1)
         self._top.addWidget(self.counts)
         self._column.takeAt(2)
         self._column.addWidget(self.pages, 1)
-        self._column.addWidget(self.message)
         self.desk.said.connect(self.message.say)
         self._order_tabs()
 

@@ -9,8 +9,9 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QPoint, QRect, Signal
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
+from bagtag.ui import theme
 from bagtag.ui.desk import Desk
 from bagtag.ui.field.tape_line import LineFrame
 
@@ -20,6 +21,7 @@ if TYPE_CHECKING:
     from bagtag.services.tape import TapeReader
     from bagtag.ui.field.chips import ChipRow
     from bagtag.ui.field.found_list import FoundList
+    from bagtag.ui.message_bar import MessageBar
     from bagtag.ui.scanning.scan_ways import ScanWays
 
 ON_STRIP = "write it as on tape, scan a tag, or type a word to find"
@@ -37,6 +39,7 @@ class OneField(QWidget):
     code_entered = Signal(str)
     hit_chosen = Signal(object)
     chips: ChipRow
+    below: QStackedWidget
     ways: ScanWays
     left = Signal()
     """Escape in an empty field."""
@@ -52,9 +55,10 @@ class OneField(QWidget):
         self._hits: tuple[Hit, ...] | None = None
         self._enter_waits = False
         self._list: FoundList | None = None
+        self._message: MessageBar | None = None
         self.frame = LineFrame(ELSEWHERE, self)
         self._column = QVBoxLayout(self)
-        self._column.setContentsMargins(0, 0, 0, 38)
+        self._column.setContentsMargins(0, 0, 0, theme.TOUCH + 2)
         self._column.setSpacing(2)
         self._column.addWidget(self.frame)
 
@@ -64,15 +68,38 @@ class OneField(QWidget):
         from bagtag.ui.scanning.scan_ways import ScanWays
 
         self.chips = ChipRow(self)
+        self.below = QStackedWidget(self)
+        self.below.addWidget(self.chips)
+        self.below.setFixedHeight(theme.TOUCH)
         self.ways = ScanWays(self.desk, self)
         row = QHBoxLayout()
         row.setSpacing(8)
-        row.addWidget(self.chips, 1)
+        row.addWidget(self.below, 1)
         row.addWidget(self.ways)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.addLayout(row)
         self._connect()
         self._read()
+
+    def share_row(self, message: MessageBar) -> None:
+        """Chips and messages stand in one row; the newest of the two is shown."""
+        self._message = message
+        self.below.addWidget(message)
+        message.spoke.connect(self._show_message)
+
+    def _show_message(self) -> None:
+        """Good news waits while something is typed; trouble does not, and has the whole row."""
+        message = self._message
+        if message is None:
+            return
+        trouble = message.is_trouble and bool(message.text)
+        shown = trouble or (bool(message.text) and not self.text.strip())
+        self.below.setCurrentWidget(message if shown else self.chips)
+        self.ways.setVisible(not trouble)
+
+    def _show_chips(self) -> None:
+        self.below.setCurrentWidget(self.chips)
+        self.ways.show()
 
     def _connect(self) -> None:
         line = self.frame.line
@@ -129,8 +156,10 @@ class OneField(QWidget):
         self.frame.line.tab_fills = False
         if not typed.strip():
             self.chips.show_chips(())
+            self._show_message()
             self.frame.set_hint(ON_STRIP if self.logs else ELSEWHERE)
         elif self.desk.is_open:
+            self._show_chips()
             self._read_line(typed)
 
     def _read_line(self, typed: str) -> None:

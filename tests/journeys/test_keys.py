@@ -1,4 +1,4 @@
-"""Tab leads from the field through the page, and last to what stands above; nothing traps it."""
+"""Keys alone: Tab goes round, the first key is taken, Build begins where it should."""
 
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
@@ -40,3 +40,22 @@ def test_the_first_key_goes_into_the_field(bench):
     bench.start()
     bench.type("shift")
     assert bench.window.field.text == "shift", change
+
+
+def test_from_logging_the_build_begins_at_its_next_step(bench):
+    """Who was logging has no part chosen: Build shows what goes in next, not the last line."""
+    change = services.jobs.open_job(bench.desk.store, services.jobs.JobForm("Walking tractor"))
+    first = services.tape.log_line(bench.desk.store, change.job_id, "shift drum, tray 1").new_id
+    seal = services.tape.log_line(bench.desk.store, change.job_id, "oil seal, scrap").new_id
+    bench.desk.changed.emit(change)
+    bench.settle()
+    bench.stage(7)
+    bench.desk.show_removal.emit(seal)
+    bench.settle()
+    bench.stage(2)
+    bench.line("dowel, tray 1, scrap")
+    bench.qtbot.wait(300)
+    bench.stage(7)
+    bench.qtbot.waitUntil(lambda: bench.window.work.bench.card.removal_id == first, timeout=5000)
+    bench.qtbot.wait(300)  # a choice that the strip tells late must not take it away
+    assert bench.window.work.bench.card.removal_id == first
