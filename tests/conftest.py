@@ -1,12 +1,29 @@
 """What the tests share: no screen, the program's own font and look, a store, a desk on it."""
 
+import gc
 import os
+import sys
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+
+gc.disable()  # as in the program: a worker must not collect what an earlier test left
+
+
+@pytest.fixture(autouse=True)
+def _collected_on_the_main_thread() -> Iterator[None]:
+    """Collect after each test what is due, as the program's timer does."""
+    yield
+    if "PySide6" in sys.modules:
+        from bagtag.ui.collector import collect_due
+
+        collect_due()
+    else:
+        gc.collect(1)
 
 
 @pytest.fixture(scope="session")

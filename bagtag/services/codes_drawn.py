@@ -1,9 +1,11 @@
-"""Codes for new tags: drawn at random, never one that any tag of the store has."""
+"""Codes for new tags, never one that any tag of the store has, and what they are tied to."""
 
 import secrets
 
 from bagtag.domain import codes
-from bagtag.store import belongings
+from bagtag.domain.errors import BadInput
+from bagtag.domain.model import TagRole
+from bagtag.store import belongings, tables
 from bagtag.store.act import Act
 
 
@@ -23,3 +25,14 @@ def fresh_codes(act: Act, count: int) -> list[str]:
         free = drawn - belongings.codes_taken(act.connection, sorted(drawn))
         found |= dict.fromkeys(sorted(free))
     return list(found)
+
+
+def tie(act: Act, tag_code: str, role: TagRole, job_id: int, **target: int) -> None:
+    """Tie to a new row the blank tag that was scanned for it, or (no `tag_code`) a fresh one."""
+    if not tag_code:
+        act.insert(tables.tag, code=fresh(act), role=role.value, job_id=job_id, **target)
+        return
+    tag = belongings.tag_by_code(act.connection, codes.parse(tag_code))
+    if tag is None or tag.role is not TagRole.BLANK:
+        raise BadInput("That tag is not blank any more. Scan another one.", field="code")
+    act.update(tables.tag, tag.id, role=role.value, job_id=job_id, **target)

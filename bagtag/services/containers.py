@@ -9,7 +9,7 @@ from bagtag.domain.change import Change
 from bagtag.domain.entry import clean_text
 from bagtag.domain.errors import BadInput, NotFound
 from bagtag.domain.model import Container, ContainerKind, TagRole
-from bagtag.services import codes_drawn
+from bagtag.services.codes_drawn import tie
 from bagtag.store import belongings, removals, tables
 from bagtag.store.act import Act
 from bagtag.store.work import Store
@@ -35,19 +35,26 @@ def add_container(
     name: str = "",
     *,
     parent_id: int | None = None,
+    tag_code: str = "",
     who: str = "",
 ) -> Change:
-    """A new container with a tag of its own; without a name it takes the next number."""
+    """A new container; without a name it takes the next number, without a blank tag a fresh one."""
     clean = clean_text(name, limit=60)
 
     def do(act: Act) -> None:
-        made(act, job_id, kind, clean, parent_id)
+        made(act, job_id, kind, clean, parent_id=parent_id, tag_code=tag_code)
 
     return store.act(f"add {kind.value} {clean}".strip(), do, who=who, job_id=job_id)
 
 
 def made(
-    act: Act, job_id: int, kind: ContainerKind, name: str, parent_id: int | None = None
+    act: Act,
+    job_id: int,
+    kind: ContainerKind,
+    name: str,
+    *,
+    parent_id: int | None = None,
+    tag_code: str = "",
 ) -> int:
     """Insert a container and its tag inside an open act."""
     known = belongings.containers(act.connection, job_id)
@@ -57,13 +64,7 @@ def made(
     container_id = act.insert(
         tables.container, job_id=job_id, kind=kind.value, name=name, parent_id=parent_id
     )
-    act.insert(
-        tables.tag,
-        code=codes_drawn.fresh(act),
-        role=TagRole.CONTAINER.value,
-        job_id=job_id,
-        container_id=container_id,
-    )
+    tie(act, tag_code, TagRole.CONTAINER, job_id, container_id=container_id)
     return container_id
 
 

@@ -4,13 +4,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from uuid import uuid4
 
-from bagtag.domain import codes, hardware, log_place, which_way
+from bagtag.domain import hardware, log_place, which_way
 from bagtag.domain.change import Change
 from bagtag.domain.entry import Entry, checked
 from bagtag.domain.errors import BadInput, NotFound
 from bagtag.domain.model import Removal, TagRole
-from bagtag.services import codes_drawn, containers
+from bagtag.services import containers
 from bagtag.services import jobs as job_cases
+from bagtag.services.codes_drawn import tie
 from bagtag.store import belongings, jobs, removals, rows, tables
 from bagtag.store.act import Act
 from bagtag.store.work import Store
@@ -61,7 +62,7 @@ def _insert(act: Act, job_id: int, entry: Entry, extras: Extras, *, uid: str) ->
         logged_by=act.who,
         **columns,
     )
-    _tie_tag(act, job_id, removal_id, extras.tag_code)
+    tie(act, extras.tag_code, TagRole.PART, job_id, removal_id=removal_id)
     return removal_id
 
 
@@ -126,20 +127,6 @@ def _needed(removal: Removal | None, job_id: int | None = None) -> Removal:
     if removal is None or (job_id is not None and removal.job_id != job_id):
         raise NotFound("This entry is no longer in the log. Choose it again.")
     return removal
-
-
-def _tie_tag(act: Act, job_id: int, removal_id: int, tag_code: str) -> None:
-    """The blank tag that was scanned for it, or a code of its own."""
-    if not tag_code:
-        code = codes_drawn.fresh(act)
-        act.insert(
-            tables.tag, code=code, role=TagRole.PART.value, job_id=job_id, removal_id=removal_id
-        )
-        return
-    tag = belongings.tag_by_code(act.connection, codes.parse(tag_code))
-    if tag is None or tag.role is not TagRole.BLANK:
-        raise BadInput("That tag is not blank any more. Scan another one.", field="code")
-    act.update(tables.tag, tag.id, role=TagRole.PART.value, job_id=job_id, removal_id=removal_id)
 
 
 def correct_removal(

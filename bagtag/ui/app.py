@@ -16,6 +16,7 @@ from PySide6.QtCore import QObject, QTimer
 from PySide6.QtWidgets import QApplication
 
 from bagtag.ui import fonts
+from bagtag.ui.collector import Collector
 from bagtag.ui.desk import Desk
 from bagtag.ui.theme import Theme
 from bagtag.ui.window import MainWindow
@@ -40,11 +41,13 @@ class Program(QObject):
         self._signals: StopSignals | None = None
         self.desk = Desk(who, self)
         self.window = MainWindow(self.desk)
-        self.window.painted.connect(self._painted)
+        self._collector = Collector(self)
+        self._keys_first = QTimer(self)
+        self._keys_first.setSingleShot(True)
+        self._keys_first.setInterval(KEYS_FIRST)
+        self._keys_first.timeout.connect(self._open)
+        self.window.painted.connect(self._keys_first.start)
         app.aboutToQuit.connect(self.end)
-
-    def _painted(self) -> None:
-        QTimer.singleShot(KEYS_FIRST, self._open)
 
     def _open(self) -> None:
         """The window is painted, and the keys that came meanwhile are taken: now the rest."""
@@ -71,8 +74,10 @@ class Program(QObject):
         sys.excepthook = sys.__excepthook__
         if self._signals is not None:
             self._signals.stop()
+        self._keys_first.stop()
         self.window.stop()
         self.desk.close()
+        self._collector.stop()
 
 
 class _Forgetful(dict[Any, Any]):

@@ -256,8 +256,12 @@ class BenchPage(Stage):
         self.show_new()
         self.entry.take_tape(tape)
 
+    def give_tag(self, code: str) -> None:
+        """The blank tag that goes on the next entry, by tape or by card; empty for none."""
+        self.tag_code = self.entry.tag_code = code
+
     def _tape_logged(self, _: Change) -> None:
-        self.tag_code = ""
+        self.give_tag("")
         self.strip.choose_now()
 
     def _not_logged(self, error: Exception) -> None:
@@ -267,9 +271,7 @@ class BenchPage(Stage):
             self.desk.tell_error(error)
 
     def _logged(self, removal_id: int) -> None:
-        if self.tag_code:
-            code, self.tag_code = self.tag_code, ""
-            self.desk.act(services.tags.bind_to_removal, code, removal_id)
+        self.give_tag("" if self.entry.removal_id is None else self.tag_code)
         if self.entry.removal_id is None:
             self.strip.choose_now()
 

@@ -40,6 +40,9 @@ class MainWindow(QWidget):
         self.desk = desk
         self.work: WindowWork | None = None
         self._was_painted = self._is_finished = False
+        self._after_paint = QTimer(self)  # the window's own, so that it tells nothing after it
+        self._after_paint.setSingleShot(True)
+        self._after_paint.timeout.connect(self.painted)
         self.setWindowTitle("Bagtag")
         self.resize(*SIZE)
         self.setMinimumSize(*LEAST)
@@ -114,4 +117,4 @@ class MainWindow(QWidget):
         super().paintEvent(event)
         if not self._was_painted:
             self._was_painted = True
-            QTimer.singleShot(0, self.painted.emit)
+            self._after_paint.start()

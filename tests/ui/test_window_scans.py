@@ -94,6 +94,30 @@ def test_a_blank_tag_makes_a_bag(qtbot, window, store, job_id, settle):
     settle(window.desk)
     found = services.tags.look_up(store, made[0])
     assert services.containers.get_container(store, found.container_id).label == "bag 1"
+    (row,) = services.containers.list_containers(store, job_id)
+    assert row.code == made[0], "the bag has this tag and no other"
+
+
+def test_a_blank_tag_waits_for_the_entry_on_the_card(qtbot, window, store, settle):
+    _, made = services.tags.make_blank(store, 1)
+    scan(window.windowHandle(), made[0])
+    settle(window.desk)
+    press(blank_dialog(qtbot, window), "On the next entry")
+    settle(window.desk)
+    entry = window.work.bench.entry
+    entry.head.name.setText("thrust washer")
+    entry.log()
+    settle(window.desk)
+    found = services.tags.look_up(store, made[0])
+    card = services.views.card(store, found.removal_id)
+    assert card.removal.name == "thrust washer"
+    assert [tag.code for tag in card.tags] == made, "this tag and no other"
+    entry.head.name.setText("circlip")
+    entry.log()
+    settle(window.desk)
+    newest = services.views.last_page(store, card.removal.job_id).rows[-1]
+    assert newest.removal.name == "circlip"
+    assert newest.code != made[0]
 
 
 def test_a_strange_code_is_said_and_stays_until_it_is_put_away(window, settle):

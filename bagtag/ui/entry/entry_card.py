@@ -40,6 +40,7 @@ class EntryCard(EntryForm):
         self._wanted: int | None = None
         self._before: int | None = None
         self._uid = new_uid()
+        self.tag_code = ""
         self._sent: Draft | None = None
         self._sent_uid = ""
         self._kept: dict[tuple[int, int], Kept] = {}
@@ -109,7 +110,7 @@ class EntryCard(EntryForm):
         self._sent, self._sent_uid = self.draft, self._uid
         self.acts.log.setEnabled(False)
         if self._wanted is None:
-            extras = services.strip.Extras(self._before, self._sent.container)
+            extras = services.strip.Extras(self._before, self._sent.container, self.tag_code)
             self.desk.act(
                 services.strip.log_removal, self._job_id, entry, extras,
                 then=self._logged, failed=self._failed,

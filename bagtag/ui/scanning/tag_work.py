@@ -6,7 +6,6 @@ from PySide6.QtCore import QObject
 
 from bagtag import services
 from bagtag.domain import codes
-from bagtag.domain.change import Change
 from bagtag.domain.model import ContainerKind, TagRole
 from bagtag.ui.scanning import code_reading
 from bagtag.ui.scanning.blank_tag_dialog import BlankTagDialog
@@ -85,7 +84,7 @@ class TagWork(QObject):
 
     def _on_entry(self) -> None:
         self._work.go_to("Strip")
-        self._work.bench.tag_code = self._blank
+        self._work.bench.give_tag(self._blank)
         self._work.focus_field()
         self._desk.say(f"The next line you log gets the tag {codes.show(self._blank)}.")
 
@@ -94,8 +93,5 @@ class TagWork(QObject):
             services.containers.add_container,
             self._desk.job_id,
             ContainerKind.BAG,
-            then=self._bag_made,
+            tag_code=self._blank,
         )
-
-    def _bag_made(self, change: Change) -> None:
-        self._desk.act(services.tags.bind_to_container, self._blank, change.new_id)
