@@ -9,15 +9,7 @@ from bagtag.domain.standing import Standing
 from bagtag.ui.progress.build_stage import WHO, BuildBar, standings
 from bagtag.ui.progress.build_words import waiting_words
 from bagtag.ui.sheets.checklist_dialog import ChecklistDialog
-from tests.ui.stages_job import dies, gearbox, nameless, own_settings, send_shaft
-
-
-@pytest.fixture
-def job(desk, store, tmp_path):
-    own_settings(tmp_path / "settings")
-    made = gearbox(store)
-    desk.choose_job(made.id)
-    return made
+from tests.ui.stages_job import dies, nameless, own_settings, send_shaft
 
 
 @pytest.fixture

@@ -11,15 +11,7 @@ from bagtag.ui.containers.containers_stage import ContainersStage
 from bagtag.ui.sheets.label_dialog import LabelDialog
 from bagtag.ui.stages.stage_keys import QUIET
 from bagtag.ui.stages.stage_list import MIME
-from tests.ui.stages_job import dies, gearbox, nameless, own_settings, sentence_of
-
-
-@pytest.fixture
-def job(desk, store, tmp_path):
-    own_settings(tmp_path / "settings")
-    made = gearbox(store)
-    desk.choose_job(made.id)
-    return made
+from tests.ui.stages_job import dies, nameless, sentence_of
 
 
 @pytest.fixture

@@ -11,15 +11,7 @@ from PySide6.QtPrintSupport import QPrinter
 from bagtag import services
 from bagtag.ui.sheets.label_dialog import LabelDialog, open_labels
 from bagtag.ui.sheets.sheet_print import NO_PRINTER, paper_of, print_pages, set_page
-from tests.ui.stages_job import dies, gearbox, nameless, own_settings
-
-
-@pytest.fixture
-def job(desk, store, tmp_path):
-    own_settings(tmp_path / "settings")
-    made = gearbox(store)
-    desk.choose_job(made.id)
-    return made
+from tests.ui.stages_job import dies, nameless, own_settings
 
 
 @pytest.fixture

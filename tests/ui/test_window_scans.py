@@ -142,6 +142,7 @@ def test_twins_are_compared_by_two_scans(qtbot, window, store, ids, settle, fits
     assert window.work.bench.right.currentWidget() is card
     assert card.match.isVisible()
     assert card.match.word.text() == ("Match" if fits else "No match")
+    assert window.message.text == "", "nothing asks for a tag that has come"
 
 
 def test_a_typed_code_does_the_same_as_a_scan(qtbot, window, store, ids, settle):

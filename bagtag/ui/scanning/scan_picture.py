@@ -1,9 +1,9 @@
-"""Reading a tag out of a photo file: chosen, or dropped on the window."""
+"""Reading a tag out of a photo file."""
 
 from collections.abc import Sequence
 from pathlib import Path
 
-from PySide6.QtCore import QMimeData, QObject, Signal
+from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from bagtag import services
@@ -33,19 +33,7 @@ class PictureScan(QObject):
         """Read one picture file; one without a tag is said in a sentence."""
         self.desk.draw(services.scanning.read_picture, Path(name), then=self._found)
 
-    def read_drop(self, data: QMimeData) -> bool:
-        """Read the first file that was dropped; False when nothing dropped is a file."""
-        paths = files_in(data)
-        if paths:
-            self.read_file(paths[0])
-        return bool(paths)
-
     def _found(self, codes: Sequence[str]) -> None:
         if len(codes) > 1:
             self.desk.say(f"{len(codes)} tags are in the picture. The first is shown.")
         self.read.emit(codes[0])
-
-
-def files_in(data: QMimeData) -> list[Path]:
-    """The files that are dropped, in their order."""
-    return [Path(url.toLocalFile()) for url in data.urls() if url.isLocalFile()]

@@ -50,6 +50,7 @@ class TagWork(QObject):
             self._desk.say(f"A twin tag of {name}. Scan the other one to compare them.")
 
     def _matched(self, match: "Match") -> None:
+        self._work.window.message.clear()  # it asked for the tag that has come now
         self._work.bench.show_match(match)
         if self._work.stage not in ("Strip", "Build"):
             self._work.go_to("Strip")
