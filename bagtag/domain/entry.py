@@ -10,9 +10,10 @@ from dataclasses import dataclass, replace
 from math import isfinite
 from typing import Any, cast
 
+from bagtag.domain.datum import Side
 from bagtag.domain.errors import BadInput
 from bagtag.domain.hardware import HeldBy, Torque
-from bagtag.domain.model import Fate
+from bagtag.domain.model import Fate, Hazard
 from bagtag.domain.which_way import (
     Clocking,
     Faces,
@@ -21,8 +22,10 @@ from bagtag.domain.which_way import (
     MatchMark,
     OtherPart,
     Place,
+    SameWay,
     Seat,
     SeatKind,
+    Without,
 )
 
 NAME_LIMIT = 200
@@ -33,7 +36,8 @@ MOST = 9999
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """One removal as entered. `uid` is made by the form; left empty, the services give one."""
+    """One removal as entered. `uid` is made by the form; left empty, the services give one. The
+    fields are those of `model.Removal`."""
 
     name: str
     quantity: int = 1
@@ -46,6 +50,11 @@ class Entry:
     note: str = ""
     container_id: int | None = None
     uid: str = ""
+    kind: str = ""
+    side: Side | None = None
+    size: str = ""
+    hazards: tuple[Hazard, ...] = ()
+    unanswered: tuple[str, ...] = ()
 
 
 def checked(entry: Entry) -> Entry:
@@ -59,6 +68,10 @@ def checked(entry: Entry) -> Entry:
         condition=_text(entry.condition, "condition", "The condition"),
         goes_on=_text(entry.goes_on, "goes_on", "What goes on it"),
         note=clean_text(entry.note, lines=True, limit=NOTE_LIMIT, field="note", what="The note"),
+        kind=_text(entry.kind, "name", "The kind of part"),
+        size=_text(entry.size, "size", "The size"),
+        hazards=tuple(hazard for hazard in Hazard if hazard in entry.hazards),
+        unanswered=tuple(sorted(set(entry.unanswered))),
     )
 
 
@@ -158,9 +171,9 @@ def _fact(fact: Fact) -> Fact:
 def _faces(fact: Faces) -> Faces:
     feature = _needed(fact.feature, "Say what faces that way: OUT, lip, sealed side, arrow.")
     if not isinstance(fact.toward, OtherPart):
-        return replace(fact, feature=feature)
+        return replace(fact, feature=feature, resolved=None)
     part = _needed(fact.toward.name, f"Say which part the {feature} faces.")
-    return Faces(feature, replace(fact.toward, name=part))
+    return Faces(feature, OtherPart(part, fact.toward.uid))
 
 
 def _hand(fact: Hand) -> Hand:
@@ -209,6 +222,15 @@ def _match_mark(fact: MatchMark) -> MatchMark:
     return MatchMark(mark, _way_text(fact.partner, "The part that is marked too"))
 
 
+def _same_way(fact: SameWay) -> SameWay:
+    name = _needed(fact.other.name, "Say which part it sits the same way as.")
+    return replace(fact, other=OtherPart(name, fact.other.uid), facts=())
+
+
+def _without(fact: Without) -> Without:
+    return Without(_way_text(fact.feature, "What it has none of"))
+
+
 _FACT_CHECKS: dict[type, Any] = {
     Faces: _faces,
     Hand: _hand,
@@ -216,11 +238,14 @@ _FACT_CHECKS: dict[type, Any] = {
     Clocking: _clocking,
     Seat: _seat,
     MatchMark: _match_mark,
+    SameWay: _same_way,
+    Without: _without,
 }
 
 
 def _line(line: HeldBy) -> HeldBy:
-    whole(line.count, "The number of fasteners", field="held_by")
+    if line.count is not None:
+        whole(line.count, "The number of fasteners", field="held_by")
     _check_length(line)
     _check_torque(line.torque)
     texts = {
@@ -237,6 +262,8 @@ _LINE_TEXTS = {
     "thread": "thread",
     "drive": "drive",
     "threadlocker": "threadlocker",
+    "grade": "grade",
+    "locking": "locking",
     "note": "note on the fastener",
 }
 

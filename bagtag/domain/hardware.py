@@ -11,6 +11,10 @@ class TorqueUnit(StrEnum):
     POUND_FOOT = "lbf·ft"
     POUND_INCH = "lbf·in"
     KILOGRAM_METRE = "kgf·m"
+    KILOGRAM_CENTIMETRE = "kgf·cm"
+    OUNCE_INCH = "ozf·in"
+    NEWTON_CENTIMETRE = "N·cm"
+    DECANEWTON_METRE = "daN·m"
 
 
 # One inch is 0.0254 m, one pound 0.45359237 kg, standard gravity 9.80665 m/s² (NIST SP 811, B.8).
@@ -19,6 +23,10 @@ _NEWTON_METRES = {
     TorqueUnit.POUND_FOOT: 0.3048 * 0.45359237 * 9.80665,
     TorqueUnit.POUND_INCH: 0.0254 * 0.45359237 * 9.80665,
     TorqueUnit.KILOGRAM_METRE: 9.80665,
+    TorqueUnit.KILOGRAM_CENTIMETRE: 0.0980665,
+    TorqueUnit.OUNCE_INCH: 0.0254 * 0.45359237 * 9.80665 / 16,
+    TorqueUnit.NEWTON_CENTIMETRE: 0.01,
+    TorqueUnit.DECANEWTON_METRE: 10.0,
 }
 
 OVERRIDE = "The maker's manual overrides every torque given here."
@@ -41,9 +49,13 @@ class Torque:
 
 @dataclass(frozen=True, slots=True)
 class HeldBy:
-    """One line of hardware: `count` fasteners of one kind. `length` is in `length_unit`."""
+    """One line of hardware: `count` fasteners of one kind, None while nobody has counted them.
 
-    count: int = 1
+    `length` is in `length_unit`; `grade` is the strength class or grade as marked ("8.8", "grade
+    5"); `locking` is what keeps it from turning besides threadlocker ("staked", "lock wired").
+    """
+
+    count: int | None = 1
     kind: str = "bolt"
     thread: str = ""
     length: float | None = None
@@ -52,6 +64,8 @@ class HeldBy:
     torque: Torque | None = None
     threadlocker: str = ""
     note: str = ""
+    grade: str = ""
+    locking: str = ""
 
     def size(self) -> str:
         """`M6x30`, `3/8-16 x 1.25 in`, `M8`, or nothing."""
@@ -65,12 +79,14 @@ class HeldBy:
         )
 
     def __str__(self) -> str:
-        """`4 bolts M6x30, 8 mm hex, 10 N·m, threadlocker medium`."""
+        """`4 bolts M6x30, 8.8, 8 mm hex, 10 N·m, threadlocker medium, staked`."""
         kind = self.kind or "fastener"
         plural = kind if self.count == 1 or kind.endswith("s") else f"{kind}s"
-        parts = [f"{self.count} {plural} {self.size()}".strip(), self.drive]
+        count = "?" if self.count is None else str(self.count)
+        parts = [f"{count} {plural} {self.size()}".strip(), self.grade, self.drive]
         parts += [str(self.torque) if self.torque else ""]
-        parts += [f"threadlocker {self.threadlocker}" if self.threadlocker else "", self.note]
+        parts += [f"threadlocker {self.threadlocker}" if self.threadlocker else ""]
+        parts += [self.locking, self.note]
         return ", ".join(part for part in parts if part)
 
 
@@ -90,8 +106,11 @@ def _line_data(line: HeldBy) -> dict[str, Any]:
         "torque": [line.torque.value, line.torque.unit.value] if line.torque else None,
         "threadlocker": line.threadlocker,
         "note": line.note,
+        "grade": line.grade,
+        "locking": line.locking,
     }
-    return {key: value for key, value in data.items() if value not in (None, "")}
+    kept = {key: value for key, value in data.items() if value not in (None, "")}
+    return kept if line.count is not None else kept | {"count": None}
 
 
 def from_data(data: Iterable[Mapping[str, Any]]) -> tuple[HeldBy, ...]:

@@ -4,7 +4,7 @@ from dataclasses import dataclass, field
 from datetime import date, datetime
 from enum import StrEnum
 
-from bagtag.domain.datum import Datum
+from bagtag.domain.datum import Datum, Side
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.which_way import Fact
 
@@ -16,6 +16,18 @@ class Fate(StrEnum):
     RENEW = "renew"
     DECIDE = "decide"
     SCRAP = "scrap"
+
+
+class Hazard(StrEnum):
+    """What can hurt, at the bench and at the build."""
+
+    SPRING = "spring"
+    HEAVY = "heavy"
+    SHARP = "sharp"
+    FRAGILE = "fragile"
+    HOT = "hot"
+    FUEL = "fuel"
+    PRESSURE = "pressure"
 
 
 class Replacement(StrEnum):
@@ -67,7 +79,8 @@ class Job:
 
 @dataclass(frozen=True, slots=True)
 class Area:
-    """A place in the machine; `opener_id` is the removal that gives access to it."""
+    """A place in the machine; `opener_id` is the removal that gives access to it. `is_open` is a
+    place that nothing covers, so that it needs none."""
 
     id: int
     job_id: int
@@ -75,12 +88,18 @@ class Area:
     parent_id: int | None = None
     opener_id: int | None = None
     rank: int = 0
+    is_open: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class Removal:
     """One line of the strip log. `number` is what stands on its label and never changes;
-    `position` is its place in the log."""
+    `position` is its place in the log.
+
+    `kind` is the part kind a person chose; empty, its name says it. `side` is the side of the
+    machine it sat on, `size` its own size as marked or measured ("25x42x7"), `unanswered` the
+    questions of its kind that were skipped.
+    """
 
     id: int
     uid: str
@@ -101,6 +120,11 @@ class Removal:
     logged_at: datetime | None = None
     logged_by: str = ""
     version: int = 1
+    kind: str = ""
+    side: Side | None = None
+    size: str = ""
+    hazards: tuple[Hazard, ...] = ()
+    unanswered: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

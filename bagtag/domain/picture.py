@@ -17,7 +17,7 @@ from bagtag.domain.panels_facing import faces, hand
 from bagtag.domain.panels_fit import clocking, match_mark, seat
 from bagtag.domain.panels_place import place
 from bagtag.domain.panels_row import Along, along
-from bagtag.domain.sentence import spoken
+from bagtag.domain.sentence import short, spoken
 from bagtag.domain.shapes import (
     Anchor,
     Arrow,
@@ -30,7 +30,18 @@ from bagtag.domain.shapes import (
     Picture,
     Text,
 )
-from bagtag.domain.which_way import Clocking, Faces, Fact, Hand, MatchMark, Outness, Place, Seat
+from bagtag.domain.which_way import (
+    Clocking,
+    Faces,
+    Fact,
+    Hand,
+    MatchMark,
+    Outness,
+    Place,
+    SameWay,
+    Seat,
+    Without,
+)
 
 __all__ = ["Anchor", "Arrow", "Box", "Circle", "Ink", "Item", "Line", "Picture", "Text", "draw"]
 
@@ -80,7 +91,12 @@ def compose(
 
 def _panels(facts: Sequence[Fact], datum: Datum, style: Style) -> list[Panel]:
     scene, rest = _scene(facts) if style.wide else (None, list(facts))
-    panels = [_panel(fact, datum, style) for fact in rest]
+    panels = [
+        Panel(partial(_more, short((fact,), datum)), 1.6)
+        if isinstance(fact, SameWay | Without)
+        else _panel(fact, datum, style)
+        for fact in rest
+    ]
     if scene is None:
         return panels
     places = 3 if scene.place is None else min(scene.place.of or 4, 7)
@@ -125,8 +141,8 @@ def _panel(fact: Fact, datum: Datum, style: Style) -> Panel:
             return Panel(partial(clocking, fact, datum), 1.8 if style.wide else 1.2)
         case Seat():
             return Panel(partial(seat, fact), 1.1)
-        case MatchMark():
-            return Panel(partial(match_mark, fact), 1.2)
+    assert isinstance(fact, MatchMark)
+    return Panel(partial(match_mark, fact), 1.2)
 
 
 def _at_most(panels: list[Panel], most: int) -> list[Panel]:

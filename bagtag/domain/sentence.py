@@ -13,11 +13,13 @@ from bagtag.domain.which_way import (
     MatchMark,
     OtherPart,
     Place,
+    SameWay,
     Seat,
     SeatKind,
+    Without,
 )
 
-SPOKEN_ORDER = (Hand, Faces, Place, Clocking, Seat, MatchMark)
+SPOKEN_ORDER = (Hand, Faces, SameWay, Place, Clocking, Seat, MatchMark, Without)
 _ARTICLES = ("the ", "a ", "an ", "its ", "this ", "that ", "both ", "each ")
 _PREPOSITIONS = (
     "above across against along at behind below beside between beyond by from in inside into "
@@ -162,6 +164,15 @@ def _match(fact: MatchMark, _: Datum) -> str:
     return f"{mark or 'marked'}, matched to {_the(partner)}"
 
 
+def _same_way(fact: SameWay, _: Datum) -> str:
+    joined = "opposite way round to" if fact.opposite else "same way round as"
+    return f"{joined} {_the(fact.other.name)}"
+
+
+def _without(fact: Without, _: Datum) -> str:
+    return f"no {tidy(fact.feature)}" if tidy(fact.feature) else "goes either way round"
+
+
 def subject(feature: str) -> str:
     """ "the C", "the sealed side"; a stamped word stands alone: "OUT"."""
     bare = _bare(feature)
@@ -207,6 +218,8 @@ _SENTENCES: dict[type, Callable[[Any, Datum], str]] = {
     Clocking: _clocking,
     Seat: _seat,
     MatchMark: _match,
+    SameWay: _same_way,
+    Without: _without,
 }
 
 _SHORT: dict[type, Callable[[Any, Datum], str]] = {
@@ -216,4 +229,6 @@ _SHORT: dict[type, Callable[[Any, Datum], str]] = {
     Clocking: lambda fact, _: clocking_words(fact),
     Seat: lambda fact, _: seat_words(fact),
     MatchMark: lambda fact, _: tidy(fact.mark),
+    SameWay: _same_way,
+    Without: _without,
 }

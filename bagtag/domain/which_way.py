@@ -1,7 +1,8 @@
 """Which way a part sat, as facts to compute with.
 
-Six facts, several to a removal, each a frozen dataclass; `to_data` and `from_data` are their form
-in the store, in archives and on the terminal.
+Facts, several to a removal, each a frozen dataclass; `to_data` and `from_data` are their form in
+the store, in archives and on the terminal. What `resolve.told` adds to a fact (the side that
+outward is, the number of the other part) is computed and never stored.
 """
 
 from collections.abc import Iterable, Mapping
@@ -22,10 +23,12 @@ class Outness(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class OtherPart:
-    """A direction given by another part: "toward the gear". `uid` links to its removal."""
+    """Another part: "the gear", "the other fork". `uid` links to its removal; `number`, when
+    told, is what stands on that removal's label."""
 
     name: str
     uid: str = ""
+    number: str = ""
 
 
 Toward = Side | Outness | OtherPart
@@ -41,10 +44,14 @@ class SeatKind(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Faces:
-    """A feature of the part ("OUT", "sealed side", "sharp edge", "C") faces somewhere."""
+    """A feature of the part ("OUT", "sealed side", "sharp edge", "C") faces somewhere.
+
+    `resolved`, when told, is the side that outward or inward is for this part.
+    """
 
     feature: str
     toward: Toward
+    resolved: Side | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +99,26 @@ class MatchMark:
     partner: str = ""
 
 
-Fact = Faces | Hand | Place | Clocking | Seat | MatchMark
+@dataclass(frozen=True, slots=True)
+class SameWay:
+    """Round the same way as another part, or (`opposite`) the other way round from it.
+
+    `facts`, when told, are how that other part sat.
+    """
+
+    other: OtherPart
+    opposite: bool = False
+    facts: tuple["Fact", ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Without:
+    """Looked for and not there: "no match mark". Without a feature: it goes either way round."""
+
+    feature: str = ""
+
+
+Fact = Faces | Hand | Place | Clocking | Seat | MatchMark | SameWay | Without
 
 
 def to_data(facts: Iterable[Fact]) -> list[dict[str, Any]]:
@@ -114,14 +140,20 @@ def _read(item: Mapping[str, Any]) -> Fact:
 
 
 def _toward_data(toward: Toward) -> Any:
-    if isinstance(toward, OtherPart):
-        return {"part": toward.name, "uid": toward.uid}
-    return toward.value
+    return _part_data(toward) if isinstance(toward, OtherPart) else toward.value
+
+
+def _part_data(part: OtherPart) -> dict[str, str]:
+    return {"part": part.name, "uid": part.uid}
+
+
+def _read_part(data: Mapping[str, Any]) -> OtherPart:
+    return OtherPart(data["part"], data.get("uid", ""))
 
 
 def _read_toward(data: Any) -> Toward:
     if isinstance(data, Mapping):
-        return OtherPart(data["part"], data.get("uid", ""))
+        return _read_part(data)
     return Outness(data) if data in {o.value for o in Outness} else Side(data)
 
 
@@ -150,6 +182,8 @@ _WRITERS: dict[type, Any] = {
     ),
     Seat: lambda f: _slim(fact="seat", kind=f.kind.value, depth=f.depth),
     MatchMark: lambda f: _slim(fact="match mark", mark=f.mark, partner=f.partner),
+    SameWay: lambda f: _slim(fact="same way", opposite=f.opposite) | _part_data(f.other),
+    Without: lambda f: _slim(fact="without", feature=f.feature),
 }
 
 _READERS: dict[str, Any] = {
@@ -163,4 +197,6 @@ _READERS: dict[str, Any] = {
     ),
     "seat": lambda d: Seat(SeatKind(d["kind"]), d.get("depth")),
     "match mark": lambda d: MatchMark(d.get("mark", ""), d.get("partner", "")),
+    "same way": lambda d: SameWay(_read_part(d), bool(d.get("opposite", False))),
+    "without": lambda d: Without(d.get("feature", "")),
 }

@@ -187,6 +187,16 @@ def set_opener(store: Store, area_id: int, removal_id: int | None, *, who: str =
     return store.act(f"set what opens {area.name}", do, who=who, job_id=area.job_id)
 
 
+def set_open(store: Store, area_id: int, is_open: bool, *, who: str = "") -> Change:
+    """Say that nothing covers an area, so that it needs no opener; or take that back."""
+    area = _area(store, area_id)
+
+    def do(act: Act) -> None:
+        act.update(tables.area, area_id, is_open=int(is_open))
+
+    return store.act(f"say what covers {area.name}", do, who=who, job_id=area.job_id)
+
+
 def check_openers(act: Act, job_id: int) -> None:
     """Refuse what opens areas when it leaves no order that works."""
     rows_ = jobs.areas(act.connection, job_id)

@@ -95,6 +95,11 @@ def entry_columns(entry: Entry) -> dict[str, object]:
         "goes_on": entry.goes_on,
         "note": entry.note,
         "container_id": entry.container_id,
+        "kind": entry.kind,
+        "side": entry.side.value if entry.side else "",
+        "size": entry.size,
+        "hazards": [hazard.value for hazard in entry.hazards],
+        "unanswered": list(entry.unanswered),
     }
 
 
@@ -218,6 +223,11 @@ def entry_of(removal: Removal) -> Entry:
         note=removal.note,
         container_id=removal.container_id,
         uid=removal.uid,
+        kind=removal.kind,
+        side=removal.side,
+        size=removal.size,
+        hazards=removal.hazards,
+        unanswered=removal.unanswered,
     )
 
 

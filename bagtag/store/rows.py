@@ -11,6 +11,7 @@ from bagtag.domain.model import (
     Container,
     ContainerKind,
     Fate,
+    Hazard,
     Job,
     Photo,
     PhotoRole,
@@ -59,7 +60,13 @@ def datum_columns(datum: Datum) -> dict[str, Any]:
 
 def area(row: Columns) -> Area:
     return Area(
-        row["id"], row["job_id"], row["name"], row["parent_id"], row["opener_id"], row["rank"]
+        id=row["id"],
+        job_id=row["job_id"],
+        name=row["name"],
+        parent_id=row["parent_id"],
+        opener_id=row["opener_id"],
+        rank=row["rank"],
+        is_open=bool(row["is_open"]),
     )
 
 
@@ -89,6 +96,11 @@ def removal(row: Columns) -> Removal:
         logged_at=_time(row["logged_at"]),
         logged_by=row["logged_by"],
         version=row["version"],
+        kind=row["kind"],
+        side=Side(row["side"]) if row["side"] else None,
+        size=row["size"],
+        hazards=tuple(Hazard(word) for word in row["hazards"]),
+        unanswered=tuple(row["unanswered"]),
     )
 
 
@@ -135,8 +147,19 @@ def away(row: Columns) -> Away:
     )
 
 
+def _size(row: Columns) -> str:
+    try:
+        return str(row["size"])
+    except KeyError:
+        return ""
+
+
 def search_text(row: Columns) -> str:
-    """What a removal is found by: its number, name, note, condition, hardware."""
+    """What a removal is found by: its number, name, size, note, condition, hardware.
+
+    A journal of an older store holds rows without a size.
+    """
     held = " ".join(str(line) for line in hardware.from_data(row["held_by"]))
-    parts = (row["number"], row["name"], row["note"], row["condition"], row["goes_on"], held)
+    texts = ("number", "name", "note", "condition", "goes_on")
+    parts = (*(row[name] for name in texts), held, _size(row))
     return " \n".join(part for part in parts if part)

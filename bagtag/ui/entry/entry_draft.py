@@ -4,10 +4,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass, fields, replace
 from uuid import uuid4
 
+from bagtag.domain.datum import Side
 from bagtag.domain.entry import Entry
 from bagtag.domain.errors import BadInput
 from bagtag.domain.hardware import HeldBy
-from bagtag.domain.model import Fate, Removal
+from bagtag.domain.model import Fate, Hazard, Removal
 from bagtag.domain.which_way import Fact
 
 
@@ -25,6 +26,11 @@ class Draft:
     fate: Fate = Fate.REFIT
     goes_on: str = ""
     note: str = ""
+    kind: str = ""
+    side: Side | None = None
+    size: str = ""
+    hazards: tuple[Hazard, ...] = ()
+    unanswered: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,6 +83,11 @@ def of_removal(removal: Removal, names: Names) -> Draft:
         fate=removal.fate,
         goes_on=removal.goes_on,
         note=removal.note,
+        kind=removal.kind,
+        side=removal.side,
+        size=removal.size,
+        hazards=removal.hazards,
+        unanswered=removal.unanswered,
     )
 
 
@@ -105,6 +116,11 @@ def to_entry(draft: Draft, names: Names, uid: str) -> Entry:
         goes_on=draft.goes_on,
         note=draft.note,
         uid=uid,
+        kind=draft.kind,
+        side=draft.side,
+        size=draft.size,
+        hazards=draft.hazards,
+        unanswered=draft.unanswered,
     )
 
 

@@ -87,7 +87,7 @@ class HardwareEditor(QWidget):
         self.count.selectAll()
 
     def load(self, line: HeldBy) -> None:
-        self.count.setText(str(line.count))
+        self.count.setText("" if line.count is None else str(line.count))
         self.kind.setText(line.kind)
         self.thread_of.setText(line.thread)
         self.length.setText("" if line.length is None else f"{line.length:g}")

@@ -1,0 +1,136 @@
+"""The form of a file of part kinds, and the line to blame where it is broken."""
+
+import re
+import tomllib
+from collections.abc import Callable, Mapping
+from enum import StrEnum
+from typing import Any, NoReturn, TypeVar
+
+from bagtag.domain.errors import BadInput
+from bagtag.domain.kinds import Pair, PartKind, Question, Renewal
+from bagtag.domain.model import Hazard
+
+FACTS = ("faces", "hand", "place", "clocking", "seat", "match mark", "same way")
+_TEXTS = ("goes_wrong", "why", "goes_on", "home", "together_why", "size", "source")
+_LISTS = ("also", "hazards", "together", "asks")
+KEYS = ("group", "renew", "pair", "threaded", *_LISTS, *_TEXTS)
+_ASK_KEYS = ("fact", "ask", "feature", "choices", "must")
+_NEEDED = ("goes_wrong", "renew", "why", "home")
+_Word = TypeVar("_Word", bound=StrEnum)
+
+
+def read(text: str, file: str, *, own: bool = False) -> tuple[PartKind, ...]:
+    """The kinds in a file's text; BadInput names `file`, the line and what belongs there.
+
+    `own` marks the kinds of a user's own file.
+    """
+    try:
+        tables = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as wrong:
+        raise BadInput(f"{file} cannot be read: {wrong}.") from wrong
+    return tuple(_Reader(file, text, name, table).kind(own=own) for name, table in tables.items())
+
+
+class _Reader:
+    """Reads one table of the file."""
+
+    def __init__(self, file: str, text: str, name: str, table: Any) -> None:
+        self.file, self.lines, self.name = file, text.splitlines(), name
+        self.table: Mapping[str, Any] = table if isinstance(table, dict) else {}
+        if not isinstance(table, dict):
+            self._blame(name, f'"{name}" stands outside a kind: begin one with ["{name}"]')
+
+    def kind(self, *, own: bool) -> PartKind:
+        self._check_keys()
+        return PartKind(
+            name=self.name,
+            group=self._text("group"),
+            also=self._texts("also"),
+            asks=tuple(self._question(ask) for ask in self._list("asks")),
+            renew=self._word("renew", Renewal),
+            hazards=tuple(self._hazard(word) for word in self._texts("hazards")),
+            together=self._texts("together"),
+            pair=self._word("pair", Pair) if "pair" in self.table else None,
+            threaded=self._flag(self.table, "threaded", default=False),
+            own=own,
+            **{key: self._text(key) for key in _TEXTS},
+        )
+
+    def _check_keys(self) -> None:
+        for key in self.table:
+            if key not in KEYS:
+                self._blame(key, f"{key!r} is no word of a part kind; use {', '.join(KEYS)}")
+        for key in _NEEDED:
+            if not self.table.get(key):
+                self._blame(key, f"{key} is missing")
+
+    def _text(self, key: str) -> str:
+        text: str = self._checked(key, self.table.get(key, ""), str, "a text in quotation marks")
+        return text
+
+    def _list(self, key: str) -> list[Any]:
+        items: list[Any] = self._checked(key, self.table.get(key, []), list, "a list in brackets")
+        return items
+
+    def _texts(self, key: str) -> tuple[str, ...]:
+        words = self._list(key)
+        if not all(isinstance(word, str) and word.strip() for word in words):
+            self._blame(key, f"{key} must be a list of texts")
+        return tuple(words)
+
+    def _word(self, key: str, words: type[_Word]) -> _Word:
+        said = self._text(key)
+        if said not in {word.value for word in words}:
+            self._blame(key, f"{key} must be {_choice(words)}, not {said!r}")
+        return words(said)
+
+    def _hazard(self, said: str) -> Hazard:
+        if said not in {hazard.value for hazard in Hazard}:
+            self._blame("hazards", f"a hazard is {_choice(Hazard)}, not {said!r}")
+        return Hazard(said)
+
+    def _question(self, ask: Any) -> Question:
+        if not isinstance(ask, dict) or not set(ask) <= set(_ASK_KEYS):
+            self._blame("asks", f"each of asks is {{ {' = …, '.join(_ASK_KEYS)} = … }}")
+        if ask.get("fact") not in FACTS:
+            self._blame("asks", f"fact must be one of {', '.join(FACTS)}, not {ask.get('fact')!r}")
+        if not isinstance(ask.get("ask"), str) or not ask["ask"].strip():
+            self._blame("asks", f"the question on {ask['fact']} has no ask: write its sentence")
+        if ask["fact"] in ("faces", "clocking") and not ask.get("feature"):
+            self._blame("asks", f"a question on {ask['fact']} names its feature")
+        return self._made(ask)
+
+    def _made(self, ask: Mapping[str, Any]) -> Question:
+        choices = self._checked("asks", ask.get("choices", []), list, "with choices in brackets")
+        feature = self._checked("asks", ask.get("feature", ""), str, "with its feature in marks")
+        if not all(isinstance(choice, str) for choice in choices):
+            self._blame("asks", "choices must be a list of texts")
+        must = self._flag(ask, "must", default=True)
+        return Question(ask["fact"], ask["ask"], feature, tuple(choices), must)
+
+    def _flag(self, table: Mapping[str, Any], key: str, *, default: bool) -> bool:
+        flag: bool = self._checked(key, table.get(key, default), bool, "true or false")
+        return flag
+
+    def _checked(self, key: str, value: Any, kind: type, shape: str) -> Any:
+        return value if isinstance(value, kind) else self._blame(key, f"{key} must be {shape}")
+
+    def _blame(self, key: str, what: str) -> NoReturn:
+        raise BadInput(f"{self.file}, line {self._line(key)}: in [{self.name}], {what}.")
+
+    def _line(self, key: str) -> int:
+        """The line of `key` in this table, else of the table's head."""
+        top = self._first(rf"\s*\[\s*[\"']?{re.escape(self.name)}[\"']?\s*\]", 0) or 1
+        below = self._first(rf"\s*[\"']?{re.escape(key)}[\"']?\s*=", top - 1)
+        following = self._first(r"\s*\[\s*[\"'\w]", top)
+        return below if below and not (following and following < below) else top
+
+    def _first(self, pattern: str, start: int) -> int:
+        """The number of the first line from `start` on that begins so; 0 for none."""
+        begins: Callable[[str], Any] = re.compile(pattern).match
+        found = (n for n, line in enumerate(self.lines[start:], start + 1) if begins(line))
+        return next(found, 0)
+
+
+def _choice(words: type[StrEnum]) -> str:
+    return " or ".join(f'"{word.value}"' for word in words)
