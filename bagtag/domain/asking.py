@@ -31,6 +31,7 @@ _TYPES: dict[str, type] = {
     "match mark": MatchMark,
     "same way": SameWay,
 }
+_FEATURED: dict[str, type] = {"faces": Faces, "clocking": Clocking}
 _TURNABLE = ("faces", "clocking", "same way", "hand")
 _FACING = ("outward", "inward", "left", "right")
 _HOURS = "123456789abc"
@@ -56,17 +57,34 @@ def open_questions(
 
 
 def still_open(kind: PartKind | None, facts: Sequence[Fact]) -> tuple[Question, ...]:
-    """What a kind asks and no fact answers, skipped or not."""
+    """What a kind asks and no fact answers, skipped or not.
+
+    A face or a clocking answers the question on that feature; one of another feature, which the
+    kind does not ask about, answers the first that is left: people call a face as they see it.
+    """
     asks = kind.asks if kind else ()
-    return tuple(question for question in asks if not is_answered(question, facts))
+    left = [question for question in asks if not _is_answered(question, facts)]
+    spare = [fact for fact in facts if not any(_is_about(fact, question) for question in asks)]
+    for fact in spare:
+        taken = next((q for q in left if _FEATURED.get(q.fact) is type(fact)), None)
+        if taken is not None:
+            left.remove(taken)
+    return tuple(left)
 
 
-def is_answered(question: Question, facts: Sequence[Fact]) -> bool:
-    """Whether a fact answers it; any face or clocking does, whatever it is called on the part."""
-    wanted = _TYPES[question.fact]
-    return any(isinstance(fact, wanted) or _denies(fact, question) for fact in facts) or (
-        question.fact in ("faces", "clocking") and any(isinstance(fact, SameWay) for fact in facts)
-    )
+def _is_answered(question: Question, facts: Sequence[Fact]) -> bool:
+    return any(_is_about(fact, question) or _denies(fact, question) for fact in facts)
+
+
+def _is_about(fact: Fact, question: Question) -> bool:
+    """Whether a fact is an answer to this very question; a part that sits as another one does
+    has its faces and clocking from there."""
+    if question.fact not in _FEATURED:
+        return isinstance(fact, _TYPES[question.fact])
+    if isinstance(fact, Faces | Clocking):
+        same = fold(fact.feature) == fold(question.feature)
+        return same and isinstance(fact, _TYPES[question.fact])
+    return isinstance(fact, SameWay)
 
 
 def _denies(fact: Fact, question: Question) -> bool:
