@@ -4,8 +4,8 @@ import secrets
 
 from bagtag.domain import codes
 from bagtag.domain.errors import BadInput
-from bagtag.domain.model import TagRole
-from bagtag.store import belongings, tables
+from bagtag.domain.model import Tag, TagRole
+from bagtag.store import belongings, rows, tables
 from bagtag.store.act import Act
 
 
@@ -35,4 +35,10 @@ def tie(act: Act, tag_code: str, role: TagRole, job_id: int, **target: int) -> N
     tag = belongings.tag_by_code(act.connection, codes.parse(tag_code))
     if tag is None or tag.role is not TagRole.BLANK:
         raise BadInput("That tag is not blank any more. Scan another one.", field="code")
-    act.update(tables.tag, tag.id, role=role.value, job_id=job_id, **target)
+    bind(act, tag, role, job_id, **target)
+
+
+def bind(act: Act, tag: Tag, role: TagRole, job_id: int, **target: int) -> None:
+    """Hang a blank tag, which was printed ahead, on what it is for."""
+    printed = {"printed_at": rows.now()}
+    act.update(tables.tag, tag.id, role=role.value, job_id=job_id, **printed, **target)

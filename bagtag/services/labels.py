@@ -8,6 +8,7 @@ from typing import BinaryIO
 
 from bagtag.domain import areas as tree
 from bagtag.domain import nesting
+from bagtag.domain.change import Change
 from bagtag.domain.datum import Datum
 from bagtag.domain.errors import BadInput, NotFound
 from bagtag.domain.model import Area, Container, Job, Removal, Tag, TagRole
@@ -16,7 +17,8 @@ from bagtag.paper.label_text import LabelText
 from bagtag.paper.labels import Report, label_pdf
 from bagtag.paper.rendering import render
 from bagtag.paper.stock import Stock
-from bagtag.store import belongings, jobs, removals
+from bagtag.store import belongings, jobs, removals, rows, tables
+from bagtag.store.act import Act
 from bagtag.store.work import Store
 
 
@@ -170,6 +172,21 @@ def printed_pages(store: Store, order: LabelOrder) -> list[bytes]:
     paper = BytesIO()
     write(store, order, paper)
     return render(paper.getvalue(), dpi=order.dpi)
+
+
+def mark_printed(store: Store, order: LabelOrder, *, who: str = "") -> Change:
+    """Remember that the labels of an order are on paper now, so that the audit can ask for the
+    others."""
+
+    def do(act: Act) -> None:
+        at = rows.now()
+        reading = act.connection
+        tags = belongings.tags_to_print(reading, order.removal_ids, order.container_ids)
+        singles = [belongings.tag_by_code(reading, code) for code in order.codes]
+        for tag in (*tags, *(single for single in singles if single is not None)):
+            act.update(tables.tag, tag.id, printed_at=at)
+
+    return store.act("print labels", do, who=who, job_id=order.job_id)
 
 
 def of_job(store: Store, job_id: int) -> tuple[int, ...]:

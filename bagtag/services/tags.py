@@ -117,7 +117,7 @@ def _bind(
                 f"The tag {codes.show(code)} hangs on something already. Scan a blank one.",
                 field="code",
             )
-        act.update(tables.tag, tag.id, role=role.value, job_id=job_id, **target)
+        codes_drawn.bind(act, tag, role, job_id, **target)
 
     return store.act(f"tag {what} with {codes.show(code)}", do, who=who, job_id=job_id)
 

@@ -5,7 +5,7 @@ from typing import Any, TypeVar
 
 from sqlalchemy import Connection, Select, Table, bindparam, func, select
 
-from bagtag.domain.model import Away, Container, Photo, SignOff, Tag, TagRole
+from bagtag.domain.model import Away, Container, Photo, PhotoRole, SignOff, Tag, TagRole
 from bagtag.store import rows
 from bagtag.store.removals import in_batches
 from bagtag.store.tables import away, container, photo, removal, sign_off, tag
@@ -57,6 +57,28 @@ def main_codes(connection: Connection, removal_ids: Sequence[int]) -> dict[int, 
         )
         codes |= {row.removal_id: row.code for row in connection.execute(wanted.order_by(tag.c.id))}
     return codes
+
+
+def tagged(connection: Connection, job_id: int) -> set[int]:
+    """The removals of a job that have a tag in the world: printed, or a blank one hung on it."""
+    wanted = select(tag.c.removal_id).where(tag.c.job_id == job_id, tag.c.printed_at != "")
+    return set(connection.scalars(wanted.where(tag.c.removal_id.is_not(None))))
+
+
+def photographed(connection: Connection, job_id: int) -> set[int]:
+    """The removals of a job that have a photo of how they came off."""
+    wanted = select(photo.c.removal_id).join(removal).where(removal.c.job_id == job_id)
+    return set(connection.scalars(wanted.where(photo.c.role == PhotoRole.OFF.value)))
+
+
+def tags_to_print(
+    connection: Connection, removal_ids: Sequence[int], container_ids: Sequence[int]
+) -> list[Tag]:
+    """The main tags of these removals and the tags of these containers."""
+    main = set(main_codes(connection, removal_ids).values())
+    parts = (t for tags in tags_of(connection, removal_ids).values() for t in tags)
+    bags = (t for id_ in container_ids for t in tags_of_container(connection, id_))
+    return [*(t for t in parts if t.code in main), *bags]
 
 
 def twins(connection: Connection, pair: str) -> list[Tag]:

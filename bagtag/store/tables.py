@@ -137,6 +137,7 @@ tag = Table(
     _link("removal_id", "removal"),
     _link("container_id", "container"),
     _text("pair", 36),
+    _text("printed_at", 32),
     Index(None, "removal_id"),
     Index(None, "container_id"),
     Index(None, "job_id"),

@@ -133,6 +133,10 @@ class LabelDialog(PaperDialog):
         self.remember()
         return services.labels.printed_pages, (self.order(),)
 
+    def made(self) -> None:
+        """The tags exist now, and the audit asks for them no more."""
+        self.desk.act(services.labels.mark_printed, self.order())
+
     def file_name(self) -> str:
         return "labels.pdf"
 

@@ -94,6 +94,9 @@ class PaperDialog(QDialog):
     def show_preview(self, preview: Any) -> None:
         raise NotImplementedError
 
+    def made(self) -> None:
+        """The paper is saved or printed: what follows from that."""
+
     # The preview
 
     def later(self) -> None:
@@ -148,6 +151,7 @@ class PaperDialog(QDialog):
         self.say_wrong("")
         self.said.setText(f"Saved as {self._file.name}.")
         self.desk.say(f"Saved as {self._file}.")
+        self.made()
 
     # Print
 
@@ -174,6 +178,7 @@ class PaperDialog(QDialog):
         except Trouble as trouble:
             self._told(trouble)
             return
+        self.made()
         count = len(pngs)
         self.said.setText(
             f"Sent {count} page{'s' * (count != 1)} to {self._printer.printerName()}."

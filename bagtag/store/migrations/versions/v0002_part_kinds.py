@@ -1,4 +1,4 @@
-"""Part kinds: what kind a part is, its side, size, hazards and open questions; areas left open."""
+"""Part kinds: kind, side, size, hazards, open questions; areas left open; tags printed."""
 
 import sqlalchemy as sa
 from alembic import op
@@ -21,3 +21,4 @@ def upgrade() -> None:
         op.add_column("removal", column)
     is_open = sa.Column("is_open", sa.Integer, nullable=False, server_default="0")
     op.add_column("area", is_open)
+    op.add_column("tag", _text("printed_at", 32))
