@@ -157,6 +157,15 @@ _WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)?")
 _FRONT = {"left", "right", "lh", "rh"}
 
 
+def said(name: str, *, own: bool = True) -> tuple[str, ...]:
+    """The words that say what a part is, in the singular: "gear 3 for the crank" gives gear, 3.
+    Without `own`, what tells it from its like is left out: gear."""
+    words = [word.stem for word in _words(name)]
+    while words and not own and _is_own(words[-1]):
+        words.pop()
+    return tuple(words)
+
+
 def _words(name: str) -> list[_Word]:
     cut = _CUT.search(name)
     said = name[: cut.start()] if cut and cut.start() else name
