@@ -1,15 +1,15 @@
 """Strip: log what comes off, put in what was forgotten, move, correct, take out."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
 from uuid import uuid4
 
-from bagtag.domain import hardware, log_place, which_way
+from bagtag.domain import asking, contradictions, hardware, log_place, which_way
 from bagtag.domain.change import Change
 from bagtag.domain.entry import Entry, checked
 from bagtag.domain.errors import BadInput, NotFound
 from bagtag.domain.model import Removal, TagRole
-from bagtag.services import containers
+from bagtag.services import containers, kinds, links
 from bagtag.services import jobs as job_cases
 from bagtag.services.codes_drawn import tie
 from bagtag.store import belongings, jobs, removals, rows, tables
@@ -34,7 +34,7 @@ def log_removal(
     store: Store, job_id: int, entry: Entry, extras: Extras = Extras(), *, who: str = ""
 ) -> Change:
     """One line of the strip log; `new_id` is its id. Saying an entry's uid again adds nothing."""
-    clean = checked(entry)
+    clean = asked(store, checked(entry))
     uid = clean.uid or str(uuid4())
 
     def do(act: Act) -> None:
@@ -47,7 +47,15 @@ def log_removal(
     return store.act(f"log {clean.name}", do, who=who, job_id=job_id)
 
 
+def asked(store: Store, entry: Entry) -> Entry:
+    """The entry with the questions of its kind that it leaves open, to be asked again."""
+    kind = kinds.of(store).of(entry.name, entry.kind)
+    left = asking.still_open(kind, entry.which_way)
+    return replace(entry, unanswered=tuple(sorted(question.id for question in left)))
+
+
 def _insert(act: Act, job_id: int, entry: Entry, extras: Extras, *, uid: str) -> int:
+    entry = links.tie(act, job_id, entry, uid)
     number, serial, position = _numbered(act, job_id, extras.before)
     columns = _placed(act, job_id, entry, extras)
     removal_id = act.insert(
@@ -63,6 +71,7 @@ def _insert(act: Act, job_id: int, entry: Entry, extras: Extras, *, uid: str) ->
         **columns,
     )
     tie(act, extras.tag_code, TagRole.PART, job_id, removal_id=removal_id)
+    links.tie_waiting(act, job_id, removal_id)
     return removal_id
 
 
@@ -138,11 +147,12 @@ def correct_removal(
     store: Store, removal_id: int, entry: Entry, extras: Extras = Extras(), *, who: str = ""
 ) -> Change:
     """Write an entry anew; its number, place, tag and photos stay."""
-    clean = checked(entry)
+    clean = asked(store, checked(entry))
     removal = get_removal(store, removal_id)
 
     def do(act: Act) -> None:
-        columns = _placed(act, removal.job_id, clean, extras)
+        tied = links.tie(act, removal.job_id, clean, removal.uid)
+        columns = _placed(act, removal.job_id, tied, extras)
         now = _needed(removals.get(act.connection, removal_id))
         if _differs(act, removal_id, columns):
             act.update(tables.removal, removal_id, version=now.version + 1, **columns)
@@ -193,6 +203,32 @@ def delete_removal(store: Store, removal_id: int, *, who: str = "") -> Change:
         act.delete(tables.removal, removal_id)
 
     return store.act(f"delete {removal.number} {removal.name}", do, who=who, job_id=removal.job_id)
+
+
+def against(
+    store: Store, job_id: int, entry: Entry, removal_id: int | None = None
+) -> tuple[str, ...]:
+    """What an entry, as it stands in its form, says against the entries near it: one sentence
+    each. With `removal_id` it is the correction of that one."""
+    with store.read() as connection:
+        job = jobs.get(connection, job_id)
+        near = removals.near(connection, job_id, entry.area_id)
+        now = removals.get(connection, removal_id) if removal_id else None
+    if job is None:
+        return ()
+    written = _as_removal(entry, now or _LAST)
+    others = [removal for removal in near if removal.id != written.id]
+    found = contradictions.between([*others, written], job.datum)
+    return tuple(one.sentence for one in found if written.uid in one.uids)
+
+
+_LAST = Removal(id=0, uid="", job_id=0, number="this", position=1 << 60, name="")
+"""Where an entry stands that is not logged yet: after all others."""
+
+
+def _as_removal(entry: Entry, base: Removal) -> Removal:
+    same = {field.name for field in fields(Entry)} - {"uid"}
+    return replace(base, **{name: getattr(entry, name) for name in same})
 
 
 def get_removal(store: Store, removal_id: int) -> Removal:

@@ -1,29 +1,42 @@
 """The masking-tape line: what one would write on tape becomes an entry."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 
 from bagtag.domain import areas as tree
 from bagtag.domain.change import Change
 from bagtag.domain.datum import Datum
+from bagtag.domain.kinds import Kinds, Renewal
+from bagtag.domain.model import Fate
 from bagtag.scan import tape
 from bagtag.scan.tape import Tape
 from bagtag.services import jobs as job_cases
-from bagtag.services import strip
+from bagtag.services import kinds, strip
 from bagtag.store import belongings, jobs
 from bagtag.store.work import Store
 
 
 @dataclass(frozen=True, slots=True)
 class TapeReader:
-    """Reads lines for one job, by its datum, containers and areas."""
+    """Reads lines for one job, by its datum, containers, areas and part kinds."""
 
     datum: Datum
     containers: Mapping[str, int]
     areas: Mapping[str, int]
+    kinds: Kinds = field(default_factory=Kinds)
 
     def read(self, line: str) -> Tape:
-        return tape.read(line, self.datum, self.containers, self.areas)
+        """What a line says; a kind that is always renewed is, where the line says no fate."""
+        found = tape.read(line, self.datum, self.containers, self.areas)
+        if not self.fate_is_by_kind(found):
+            return found
+        return replace(found, entry=replace(found.entry, fate=Fate.RENEW))
+
+    def fate_is_by_kind(self, found: Tape) -> bool:
+        """Whether a line says no fate and its kind is always renewed: to be shown as such."""
+        kind = self.kinds.of(found.entry.name, found.entry.kind)
+        said = any(chip.kind == "fate" for chip in found.chips)
+        return kind is not None and kind.renew is Renewal.ALWAYS and not said
 
 
 def reader(store: Store, job_id: int) -> TapeReader:
@@ -35,7 +48,7 @@ def reader(store: Store, job_id: int) -> TapeReader:
     names = {area.name: area.id for area in areas}
     by_id = tree.by_id(areas)
     names |= {tree.path_text(by_id, area.id): area.id for area in areas}
-    return TapeReader(job.datum, containers, names)
+    return TapeReader(job.datum, containers, names, kinds.of(store))
 
 
 def log_line(store: Store, job_id: int, line: str, *, who: str = "") -> Change:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 
-from sqlalchemy import Connection, bindparam, func, select
+from sqlalchemy import ColumnElement, Connection, Select, String, bindparam, func, select
 
 from bagtag.domain.model import Fate, Removal, Replacement
 from bagtag.domain.standing import Outline
@@ -19,6 +19,8 @@ _END_OF_LOG = select(  # two queries in one: each is a look-up at the end of its
     select(func.max(c.position)).where(c.job_id == bindparam("job")).scalar_subquery(),
 )
 
+NEAR = 300
+"""How many lines are looked through for a part that another one names."""
 MANY = 500
 """How many ids go into one query; SQLite takes at most 32,766 parameters."""
 
@@ -111,6 +113,26 @@ def numbers_like(connection: Connection, job_id: int, stem: str) -> set[str]:
         removal.c.job_id == job_id, removal.c.number.startswith(stem, autoescape=True)
     )
     return set(connection.scalars(wanted))
+
+
+def near(connection: Connection, job_id: int, area_id: int | None) -> list[Removal]:
+    """What lies near an entry: the newest `NEAR` lines of its area and of the log, in the order
+    off."""
+    newest = _newest(c.job_id == job_id)
+    inside = _newest(c.area_id == area_id)
+    wanted = select(removal).where(c.id.in_(newest) | c.id.in_(inside)).order_by(c.position)
+    return [rows.removal(row) for row in connection.execute(wanted).mappings()]
+
+
+def naming_others(connection: Connection, job_id: int) -> list[Removal]:
+    """Those of the newest `NEAR` lines with a fact that names a part it is not tied to."""
+    loose = removal.c.which_way.cast(String).contains('"uid": ""')
+    wanted = select(removal).where(c.id.in_(_newest(c.job_id == job_id)), loose)
+    return [rows.removal(row) for row in connection.execute(wanted).mappings()]
+
+
+def _newest(which: ColumnElement[bool]) -> Select[tuple[int]]:
+    return select(c.id).where(which).order_by(c.position.desc()).limit(NEAR)
 
 
 def ids_in_area(connection: Connection, area_id: int) -> list[int]:
