@@ -8,6 +8,7 @@ from bagtag.domain.datum import Side
 from bagtag.domain.entry import Entry
 from bagtag.domain.model import Removal
 from bagtag.domain.names import are_alike, fits, is_other
+from bagtag.domain.sentence import about
 from bagtag.domain.which_way import (
     Clocking,
     Faces,
@@ -122,14 +123,9 @@ def _of_other(
 def _sat(facts: Sequence[Fact]) -> list[Fact]:
     """A part's own faces, clocking and seat, then those it has from a third one."""
     own: list[Fact] = [fact for fact in facts if isinstance(fact, Faces | Clocking | Seat)]
-    taken = {_about(fact) for fact in own}
+    taken = {about(fact) for fact in own}
     through = [far for fact in facts if isinstance(fact, SameWay) for far in fact.facts]
-    return [*own, *(far for far in dict.fromkeys(through) if _about(far) not in taken)]
-
-
-def _about(fact: Fact) -> tuple[type, str]:
-    feature = fact.feature.casefold() if isinstance(fact, Faces | Clocking) else ""
-    return type(fact), feature
+    return [*own, *(far for far in dict.fromkeys(through) if about(far) not in taken)]
 
 
 def _carried(

@@ -1,6 +1,7 @@
 """Which way a part sat, said in plain sentences."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import replace
 from math import isfinite
 from typing import Any
 
@@ -31,6 +32,7 @@ def sentence(facts: Sequence[Fact], datum: Datum) -> str:
     """All facts as one group of plain sentences, hand first; empty for no facts.
 
     "Stamped R. The C faces the clutch side. 2nd of 3, counted from the flywheel side."
+    What `resolve.told` adds is said with its fact: "OUT faces outward, to the clutch side."
     """
     said = (_SENTENCES[type(fact)](fact, datum) for fact in spoken(facts))
     return " ".join(f"{_capital(words)}." for words in said if words)
@@ -43,8 +45,29 @@ def short(facts: Sequence[Fact], datum: Datum) -> str:
 
 
 def spoken(facts: Sequence[Fact]) -> list[Fact]:
-    """The facts in the order they are said, each once."""
-    return sorted(dict.fromkeys(facts), key=lambda fact: SPOKEN_ORDER.index(type(fact)))
+    """The facts in the order they are said, each once; of how another part sat only what no fact
+    of the part's own says."""
+    said = dict.fromkeys(facts)
+    if any(isinstance(fact, SameWay) and fact.facts for fact in said):
+        said = dict.fromkeys(_unsaid(said))
+    return sorted(said, key=lambda fact: SPOKEN_ORDER.index(type(fact)))
+
+
+def about(fact: Fact) -> tuple[type, str]:
+    """The same for two facts that answer one question: where the C faces, how deep it sits."""
+    feature = tidy(fact.feature) if isinstance(fact, Faces | Clocking) else ""
+    return type(fact), _bare(feature).casefold()
+
+
+def _unsaid(facts: Iterable[Fact]) -> list[Fact]:
+    said = {about(fact) for fact in facts if not isinstance(fact, SameWay)}
+    left: list[Fact] = []
+    for fact in facts:
+        if isinstance(fact, SameWay):
+            fact = replace(fact, facts=tuple(f for f in fact.facts if about(f) not in said))
+            said |= {about(told) for told in fact.facts}
+        left.append(fact)
+    return left
 
 
 def the_side(side: Side, datum: Datum) -> str:
@@ -115,20 +138,28 @@ def _faces(fact: Faces, datum: Datum) -> str:
 def _direction(fact: Faces, datum: Datum) -> str:
     toward = fact.toward
     if isinstance(toward, OtherPart):
-        return _the(toward.name)
+        return other_words(toward)
     if isinstance(toward, Side):
         plain = datum.call(toward).casefold() in {"left", "right"}
         return datum.call(toward).casefold() if plain else the_side(toward, datum)
+    if fact.resolved is not None:
+        return f"{toward.value}, to {the_side(fact.resolved, datum)}"
     return toward.value
+
+
+def other_words(other: OtherPart) -> str:
+    """ "the gear", "gear 3"; with the number on its label, when told: "gear 3 (41)"."""
+    return _the(other.name) + (f" ({other.number})" if other.number else "")
 
 
 def _short_faces(fact: Faces, datum: Datum) -> str:
     toward = fact.toward
     if isinstance(toward, OtherPart):
-        return tidy(f"{_bare(fact.feature)} to {_the(toward.name)}")
+        return tidy(f"{_bare(fact.feature)} to {other_words(toward)}")
     if isinstance(toward, Side):
         return tidy(f"{_bare(fact.feature)} to {the_side(toward, datum)}")
-    return tidy(f"{_bare(fact.feature)} {toward.value}")
+    here = f" ({datum.call(fact.resolved)})" if fact.resolved else ""
+    return tidy(f"{_bare(fact.feature)} {toward.value}{here}")
 
 
 def _hand(fact: Hand, _: Datum) -> str:
@@ -164,9 +195,21 @@ def _match(fact: MatchMark, _: Datum) -> str:
     return f"{mark or 'marked'}, matched to {_the(partner)}"
 
 
-def _same_way(fact: SameWay, _: Datum) -> str:
+def _same_way(fact: SameWay, datum: Datum) -> str:
     joined = "opposite way round to" if fact.opposite else "same way round as"
-    return f"{joined} {_the(fact.other.name)}"
+    return _and_how(f"{joined} {other_words(fact.other)}", fact, _SENTENCES, datum)
+
+
+def _short_same_way(fact: SameWay, datum: Datum) -> str:
+    joined = "opposite to" if fact.opposite else "same way as"
+    return _and_how(f"{joined} {other_words(fact.other)}", fact, _SHORT, datum)
+
+
+def _and_how(words: str, fact: SameWay, ways: "_Ways", datum: Datum) -> str:
+    """With how the other part sat, when told."""
+    told = [ways[type(own)](own, datum) for own in spoken(fact.facts)]
+    how = "; ".join(words for words in told if words)
+    return f"{words}: {how}" if how else words
 
 
 def _without(fact: Without, _: Datum) -> str:
@@ -211,7 +254,9 @@ def _capital(words: str) -> str:
     return words[:1].upper() + words[1:]
 
 
-_SENTENCES: dict[type, Callable[[Any, Datum], str]] = {
+_Ways = dict[type, Callable[[Any, Datum], str]]
+
+_SENTENCES: _Ways = {
     Hand: _hand,
     Faces: _faces,
     Place: _place,
@@ -222,13 +267,13 @@ _SENTENCES: dict[type, Callable[[Any, Datum], str]] = {
     Without: _without,
 }
 
-_SHORT: dict[type, Callable[[Any, Datum], str]] = {
+_SHORT: _Ways = {
     Hand: lambda fact, _: fact.which.upper(),
     Faces: _short_faces,
     Place: lambda fact, _: place_words(fact),
     Clocking: lambda fact, _: clocking_words(fact),
     Seat: lambda fact, _: seat_words(fact),
     MatchMark: lambda fact, _: tidy(fact.mark),
-    SameWay: _same_way,
+    SameWay: _short_same_way,
     Without: _without,
 }
