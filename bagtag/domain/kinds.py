@@ -137,6 +137,12 @@ class Kinds:
         return None
 
 
+def goes_on(said: str, kind: PartKind | None) -> str:
+    """What goes on a part as entered; else what usually goes on its kind, told as such."""
+    usual = kind.goes_on if kind else ""
+    return said or (f"usually: {usual}" if usual else "")
+
+
 def fold(name: str) -> str:
     """For look-ups: small letters, single spaces."""
     return " ".join(name.casefold().split())

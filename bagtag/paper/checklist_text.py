@@ -54,6 +54,7 @@ class ChecklistStep:
     datum: Datum = field(default_factory=Datum)
     held_by: tuple[HeldBy, ...] = ()
     goes_on: str = ""
+    home: str = ""
     fate: Fate = Fate.REFIT
     note: str = ""
     thumbnail: Path | None = None

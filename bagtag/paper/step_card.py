@@ -135,6 +135,7 @@ def _hardware(setter: _Setter, step: ChecklistStep) -> None:
 def _remarks(setter: _Setter, step: ChecklistStep) -> None:
     for head, said in (
         ("Goes on: ", step.goes_on),
+        ("Home when: ", step.home),
         ("Waits: ", "; ".join(step.waits)),
         ("Note: ", step.note),
     ):

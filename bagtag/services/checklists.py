@@ -9,7 +9,9 @@ from typing import BinaryIO
 
 from bagtag.domain import areas as tree
 from bagtag.domain.areas import by_id
+from bagtag.domain.kinds import Kinds, goes_on
 from bagtag.domain.model import Area, Job, Removal
+from bagtag.domain.resolve import told
 from bagtag.paper.checklist import checklist_pdf
 from bagtag.paper.checklist_text import (
     ChecklistHeader,
@@ -19,6 +21,7 @@ from bagtag.paper.checklist_text import (
 )
 from bagtag.paper.rendering import render
 from bagtag.services import jobs as job_cases
+from bagtag.services import kinds, links
 from bagtag.services.board import Step, board
 from bagtag.store import belongings, jobs, removals
 from bagtag.store.work import Store
@@ -33,20 +36,24 @@ class _Job:
     removals: Mapping[int, Removal]
     codes: Mapping[int, str]
     thumbs: Mapping[int, Path]
+    others: Mapping[str, Removal]
+    kinds: Kinds
 
     def step(self, step: Step) -> ChecklistStep:
         removal = self.removals[step.removal_id]
         signed = step.sign_off
+        kind = self.kinds.of(removal.name, removal.kind)
         return ChecklistStep(
             number=step.place,
             name=removal.name,
             removal=removal.number,
             quantity=removal.quantity,
             area=tree.path_text(self.areas, removal.area_id),
-            facts=removal.which_way,
+            facts=told(removal, self.others),
             datum=self.job.datum,
             held_by=removal.held_by,
-            goes_on=removal.goes_on,
+            goes_on=goes_on(removal.goes_on, kind),
+            home=kind.home if kind else "",
             fate=removal.fate,
             note=removal.note,
             thumbnail=self.thumbs.get(removal.id),
@@ -62,12 +69,15 @@ def steps_of(store: Store, job_id: int) -> tuple[ChecklistHeader, list[Checklist
     plan = board(store, job_id)
     ids = [step.removal_id for step in plan.steps]
     with store.read() as connection:
+        found = removals.by_ids(connection, ids)
         known = _Job(
             job,
             by_id(jobs.areas(connection, job_id)),
-            removals.by_ids(connection, ids),
+            found,
             belongings.main_codes(connection, ids),
             _thumbs(store, belongings.first_thumbs(connection, ids)),
+            links.others_of(connection, found.values()),
+            kinds.of(store),
         )
     header = ChecklistHeader(job.title, date.today(), job.owner, job.datum)
     return header, [known.step(step) for step in plan.steps]

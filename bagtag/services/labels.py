@@ -12,11 +12,13 @@ from bagtag.domain.change import Change
 from bagtag.domain.datum import Datum
 from bagtag.domain.errors import BadInput, NotFound
 from bagtag.domain.model import Area, Container, Job, Removal, Tag, TagRole
+from bagtag.domain.resolve import told
 from bagtag.paper import stock as label_stock
 from bagtag.paper.label_text import LabelText
 from bagtag.paper.labels import Report, label_pdf
 from bagtag.paper.rendering import render
 from bagtag.paper.stock import Stock
+from bagtag.services import links
 from bagtag.store import belongings, jobs, removals, rows, tables
 from bagtag.store.act import Act
 from bagtag.store.work import Store
@@ -57,6 +59,7 @@ class _Surroundings:
     datum: Datum = field(default_factory=Datum)
     areas: Mapping[int, Area] = field(default_factory=dict)
     containers: Mapping[int, Container] = field(default_factory=dict)
+    others: Mapping[str, Removal] = field(default_factory=dict)
 
 
 def stocks() -> list[Stock]:
@@ -81,6 +84,9 @@ def label_texts(store: Store, order: LabelOrder) -> list[LabelText]:
         singles = [belongings.tag_by_code(connection, code) for code in order.codes]
         tied = [tag.removal_id for tag in singles if tag and tag.removal_id is not None]
         owners = removals.by_ids(connection, tied)
+        around = replace(
+            around, others=links.others_of(connection, [*found.values(), *owners.values()])
+        )
         pairs = {tag.pair: belongings.twins(connection, tag.pair) for tag in singles if tag}
     texts = [_part(found[id_], codes.get(id_, ""), around) for id_ in order.removal_ids]
     texts += [_container(id_, bags, around) for id_ in order.container_ids]
@@ -98,7 +104,9 @@ def _surroundings(
 
 
 def _part(removal: Removal, code: str, around: _Surroundings) -> LabelText:
-    lines = [removal.goes_on and f"goes on: {removal.goes_on}"]
+    lines = [f"caution: {hazard.value}" for hazard in removal.hazards]
+    lines += [removal.size]
+    lines += [removal.goes_on and f"goes on: {removal.goes_on}"]
     lines += [f"in {where}" for where in nesting.chain(around.containers, removal.container_id)[:1]]
     return LabelText(
         code=code,
@@ -108,7 +116,7 @@ def _part(removal: Removal, code: str, around: _Surroundings) -> LabelText:
         quantity=removal.quantity,
         job=around.title,
         area=tree.path_text(around.areas, removal.area_id),
-        facts=removal.which_way,
+        facts=told(removal, around.others),
         datum=around.datum,
         fate=removal.fate,
         held_by=removal.held_by,

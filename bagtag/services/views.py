@@ -7,19 +7,24 @@ from bagtag.domain import areas as tree
 from bagtag.domain import nesting
 from bagtag.domain.datum import Datum
 from bagtag.domain.errors import NotFound
+from bagtag.domain.kinds import PartKind
 from bagtag.domain.model import Away, Fate, Photo, PhotoRole, Removal, SignOff, Tag
+from bagtag.domain.resolve import told
 from bagtag.domain.sentence import sentence, short
 from bagtag.domain.standing import Hindrance, Standing
-from bagtag.services import board
+from bagtag.domain.which_way import Fact
+from bagtag.services import board, kinds, links
 from bagtag.store import belongings, jobs, removals
 from bagtag.store.work import Store
 
 
 @dataclass(frozen=True, slots=True)
 class StripRow:
-    """One removal as a piece of tape: everything a row of the strip paints."""
+    """One removal as a piece of tape: everything a row of the strip paints. `told` are its facts
+    with what can be computed."""
 
     removal: Removal
+    told: tuple[Fact, ...]
     code: str
     short: str
     area: str
@@ -43,6 +48,8 @@ class BenchCard:
     """The card of a removal, readable from a metre away."""
 
     removal: Removal
+    told: tuple[Fact, ...]
+    kind: PartKind | None
     job_title: str
     datum: Datum
     code: str
@@ -94,18 +101,21 @@ def strip_rows(
         areas = jobs.areas(connection, job_id)
         fitted = belongings.fitted_of(connection, ids)
         out = belongings.away_of(connection, ids)
+        others = links.others_of(connection, found.values())
     if job is None:
         return []
     places = tree.by_id(areas)
     rows: list[StripRow] = []
     for removal in (found[id_] for id_ in ids if id_ in found):
         holder = containers.get(removal.container_id) if removal.container_id else None
+        facts = told(removal, others)
         word = (standings or {}).get(removal.id) or _alone(removal, fitted, out)
         rows.append(
             StripRow(
                 removal=removal,
+                told=facts,
                 code=codes.get(removal.id, ""),
-                short=short(removal.which_way, job.datum),
+                short=short(facts, job.datum),
                 area=tree.path_text(places, removal.area_id),
                 container=holder.label if holder else "",
                 opens=board.areas_opened(areas, removal.id),
@@ -138,14 +148,17 @@ def card(store: Store, removal_id: int, plan: board.Board | None = None) -> Benc
         photos = tuple(belongings.photos_of(connection, [removal_id]).get(removal_id, ()))
         code = belongings.main_codes(connection, [removal_id]).get(removal_id, "")
         out = belongings.away_now(connection, removal.job_id).get(removal_id)
+        facts = told(removal, links.others_of(connection, [removal]))
     step = (plan or board.board(store, removal.job_id)).step_of(removal_id)
     return BenchCard(
         removal=removal,
+        told=facts,
+        kind=kinds.of(store).of(removal.name, removal.kind),
         job_title=job.title,
         datum=job.datum,
         code=code,
         tags=tags,
-        sentence=sentence(removal.which_way, job.datum),
+        sentence=sentence(facts, job.datum),
         area=tree.path_text(tree.by_id(areas), removal.area_id),
         where=nesting.chain(containers, removal.container_id),
         photos=photos,

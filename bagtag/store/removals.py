@@ -1,6 +1,7 @@
 """Reading the strip log."""
 
 from collections.abc import Iterable, Sequence
+from typing import TypeVar
 
 from sqlalchemy import ColumnElement, Connection, Select, String, bindparam, func, select
 
@@ -10,6 +11,7 @@ from bagtag.store import rows
 from bagtag.store.tables import removal
 
 c = removal.c
+T = TypeVar("T")
 _FATES = {fate.value: fate for fate in Fate}
 _REPLACEMENTS = {state.value: state for state in Replacement}
 _ID_OF_UID = select(c.id).where(c.uid == bindparam("uid"))
@@ -49,6 +51,14 @@ def by_ids(connection: Connection, ids: Sequence[int]) -> dict[int, Removal]:
     return found
 
 
+def by_uids(connection: Connection, uids: Iterable[str]) -> dict[str, Removal]:
+    found: dict[str, Removal] = {}
+    for some in in_batches(sorted(uids)):
+        wanted = select(removal).where(removal.c.uid.in_(some))
+        found |= {r["uid"]: rows.removal(r) for r in connection.execute(wanted).mappings()}
+    return found
+
+
 def named(connection: Connection, ids: Sequence[int]) -> dict[int, tuple[int, str, str]]:
     """Job, number and name by id: all that a list of finds shows, cheaply."""
     found: dict[int, tuple[int, str, str]] = {}
@@ -58,7 +68,7 @@ def named(connection: Connection, ids: Sequence[int]) -> dict[int, tuple[int, st
     return found
 
 
-def in_batches(ids: Sequence[int]) -> Iterable[Sequence[int]]:
+def in_batches(ids: Sequence[T]) -> Iterable[Sequence[T]]:
     for start in range(0, len(ids), MANY):
         yield ids[start : start + MANY]
 

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
 from bagtag.domain.cautions import cautions
 from bagtag.domain.hardware import HeldBy
+from bagtag.domain.kinds import goes_on
 from bagtag.domain.model import Fate, Replacement
 from bagtag.domain.standing import Standing
 from bagtag.ui.card.card_parts import Values
@@ -29,7 +30,11 @@ class CardFacts(Values):
         self.show_values(
             [
                 ("Held by", held, "ink"),
-                ("Goes on at fitting", removal.goes_on, "ink"),
+                ("Size", removal.size, "ink"),
+                ("Goes on at fitting", goes_on(removal.goes_on, card.kind), "ink"),
+                ("Home when", card.kind.home if card.kind else "", "ink"),
+                ("Goes wrong", card.kind.goes_wrong if card.kind else "", "ink"),
+                ("Stays with", together(card), "ink"),
                 ("Waits for", "" if done else waits(card), "accent" if card.hindrances else "ink"),
                 ("Fate", fate(card), "accent" if unsettled(card) else "ink"),
                 ("Opens", ", ".join(card.opens), "ink"),
@@ -38,6 +43,14 @@ class CardFacts(Values):
                 ("Note", removal.note, "ink"),
             ]
         )
+
+
+def together(card: "BenchCard") -> str:
+    """What its kind must be kept together with, and why."""
+    if card.kind is None or not card.kind.together:
+        return ""
+    why = card.kind.together_why
+    return ", ".join(card.kind.together) + (f". {why}" if why else "")
 
 
 def hardware(line: HeldBy) -> str:

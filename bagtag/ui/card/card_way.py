@@ -97,7 +97,7 @@ class CardWay(QWidget):
         self.sentence.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
 
     def show_card(self, card: "BenchCard") -> None:
-        facts, photos = card.removal.which_way, card.photos_off
+        facts, photos = card.told, card.photos_off
         self.picture.show_facts(facts, card.datum)
         self.picture.set_sentence(card.sentence)
         self.panel.setVisible(bool(facts))

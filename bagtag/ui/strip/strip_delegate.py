@@ -102,10 +102,10 @@ class StripDelegate(QStyledItemDelegate):
 
     def _picture(self, tape: _Tape, row: StripRow) -> QPixmap | None:
         datum = self._model.datum
-        if not row.removal.which_way or datum is None:
+        if not row.told or datum is None:
             return None
         ratio = tape.painter.device().devicePixelRatioF()
-        return self._pictures.get(row.removal.which_way, datum, ratio)
+        return self._pictures.get(row.told, datum, ratio)
 
     def _thumb(self, tape: _Tape, row: StripRow, right: float) -> float:
         """Paint the thumbnail so far from the right edge; returns the width it takes."""
