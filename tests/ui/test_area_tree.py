@@ -230,3 +230,18 @@ def test_it_can_be_let_go(qtbot, desk, settle, ids):
     qtbot.wait(1)
     del made
     assert seen() is None
+
+
+def test_an_area_that_nothing_covers(tree, desk, settle):
+    tree.go_to(tree.slips[0].area.id)
+    press(ENTER)
+    assert tree.form.cover.text() == "Nothing covers it"
+    tree.form.cover.click()
+    settle(desk)
+    assert tree.slips[0].detail == "nothing covers it"
+    tree.go_to(tree.slips[0].area.id)
+    press(ENTER)
+    assert not tree.form.opener.isVisible()
+    tree.form.cover.click()
+    settle(desk)
+    assert tree.slips[0].detail == "nothing opens it yet"

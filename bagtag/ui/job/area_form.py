@@ -43,6 +43,8 @@ class AreaForm(QFrame):
         self.keep = button("Keep it  Enter", self, name="Keep the area")
         self.take_out = button("Take it out", self, role="quiet", name="Take the area out")
         self.leave = button("Leave it  Esc", self, role="quiet", name="Leave the area as it was")
+        self.cover = button("", self, role="quiet", name="Whether something covers the area")
+        self.cover.clicked.connect(self._cover)
         self.keep.clicked.connect(self.save)
         self.take_out.clicked.connect(self._take_out)
         self.leave.clicked.connect(self.left)
@@ -58,7 +60,7 @@ class AreaForm(QFrame):
         grid.addWidget(self.opener, 1, 0, 1, 2)
         row = QHBoxLayout()
         tight(row, 8)
-        for press in (self.keep, self.take_out, self.leave):
+        for press in (self.keep, self.cover, self.take_out, self.leave):
             row.addWidget(press)
         row.addStretch(1)
         column = QVBoxLayout(self)
@@ -79,6 +81,8 @@ class AreaForm(QFrame):
         self.inside_field.suggest(list(self._paths))
         self.inside.setText(tree.path_text(known, area.parent_id))
         self.opener.show_chosen(opener)
+        self.opener.setVisible(not area.is_open)
+        self.cover.setText("Something covers it" if area.is_open else "Nothing covers it")
         self._say_nothing()
         self.show()
         self.name.setFocus()
@@ -154,6 +158,15 @@ class AreaForm(QFrame):
             return
         field.say(error.sentence)
         field.editor.setFocus()
+
+    def _cover(self) -> None:
+        """An area that nothing covers needs no opener, and the audit asks for none."""
+        area = self._area
+        if area is not None:
+            self.desk.act(
+                services.jobs.set_open, area.id, not area.is_open,
+                then=self._opened, failed=self._failed,
+            )  # fmt: skip
 
     def _take_out(self) -> None:
         if self._area is not None:

@@ -17,7 +17,8 @@ class AreaSlip(QAbstractButton):
         super().__init__(parent)
         self.area, self.level, self.opener = area, depth, opener
         self.setText(area.name)
-        opened = f"opened by {opener}" if opener else "nothing opens it yet"
+        bare = "nothing covers it" if area.is_open else "nothing opens it yet"
+        opened = f"opened by {opener}" if opener else bare
         self.detail = opened
         self.setAccessibleName(f"{area.name}, {opened}")
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
