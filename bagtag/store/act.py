@@ -4,11 +4,12 @@ Every write of the program goes through `Act.insert`, `update` and `delete`, whi
 it was and as it became. From these notes undo and redo work, after a restart too.
 """
 
+import json
 from collections import defaultdict
 from functools import cache
 from typing import Any
 
-from sqlalchemy import Connection, Insert, Select, Table, bindparam, select, text
+from sqlalchemy import JSON, Connection, Insert, Select, Table, bindparam, select, text
 
 from bagtag.domain.change import Change
 from bagtag.store import rows, tables
@@ -30,7 +31,7 @@ class Act:
 
     def insert(self, table: Table, **values: Any) -> int:
         """Add a row; returns its id, which `Change.new_id` will carry for the first row added."""
-        image = _empty(table) | values
+        image = empty_row(table) | values
         image["id"] = inserted(self.connection, table, image)
         self._note(table, image["id"], None, image)
         if self.new_id is None:
@@ -91,14 +92,20 @@ def _by_id(table: Table) -> Select[Any]:
 
 
 @cache
-def _empty(table: Table) -> Image:
+def empty_row(table: Table) -> Image:
     """A row as the database would fill it by itself, so that the journal's row is whole."""
     filled: Image = {column.name: None for column in table.columns}
     for column in table.columns:
         if column.server_default is not None:
             default = str(column.server_default.arg)  # type: ignore[attr-defined]  # plain text
-            filled[column.name] = int(default) if default.isdigit() else default
+            plain = default.isdigit() or isinstance(column.type, JSON)
+            filled[column.name] = json.loads(default) if plain else default
     return filled
+
+
+def whole_row(table: Table, image: Image | None) -> Image | None:
+    """A row from the journal of an older store, with the columns that have come since."""
+    return None if image is None else empty_row(table) | image
 
 
 def _index(connection: Connection, row_id: int, before: Image | None, after: Image | None) -> None:

@@ -17,7 +17,7 @@ from sqlalchemy.exc import IntegrityError
 
 from bagtag.domain.errors import BadInput, StoreTrouble
 from bagtag.store import rows, tables
-from bagtag.store.act import Act, Image, inserted
+from bagtag.store.act import Act, Image, inserted, whole_row
 
 _t = tables.journal
 _CHANGED_SINCE = (
@@ -93,7 +93,7 @@ def _tops(connection: Connection, scope: int) -> tuple[int | None, int | None]:
 
 def _put(act: Act, name: str, row_id: int, *, expected: Image | None, wanted: Image | None) -> None:
     table = tables.JOURNALED[name]
-    if act.image(table, row_id) != expected:
+    if act.image(table, row_id) != whole_row(table, expected):
         raise StoreTrouble(_CHANGED_SINCE)
     try:
         _set(act, table, row_id, wanted, is_new=expected is None)

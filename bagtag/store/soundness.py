@@ -13,7 +13,7 @@ from sqlalchemy import Connection, RowMapping, func, select, text
 from bagtag.domain import codes
 from bagtag.domain.model import TagRole
 from bagtag.store import rows
-from bagtag.store.act import Image
+from bagtag.store.act import Image, whole_row
 from bagtag.store.tables import JOURNALED, SEARCH, journal, photo, removal, tag
 
 Key = tuple[str, int]
@@ -43,8 +43,9 @@ def replayed(connection: Connection) -> Iterator[str]:
     """
     found_by: dict[Key, bytes] = {}
     for entry in connection.execute(select(journal).order_by(journal.c.id.desc())).mappings():
-        for table, row_id, before, after in reversed(entry["rows"]):
+        for table, row_id, was, became in reversed(entry["rows"]):
             key = (table, row_id)
+            before, after = whole_row(JOURNALED[table], was), whole_row(JOURNALED[table], became)
             if key not in found_by:
                 yield from _newest(connection, key, after)
             elif found_by[key] != _mark(after):

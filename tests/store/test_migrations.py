@@ -1,6 +1,7 @@
 """Store versions: the scripts make what the tables say, a copy comes first, newer is refused."""
 
 import hashlib
+import json
 import re
 import shutil
 import sqlite3
@@ -10,9 +11,11 @@ from contextlib import closing
 from pathlib import Path
 
 import pytest
+from alembic import command
 from alembic.autogenerate import compare_metadata
 from alembic.migration import MigrationContext
 from alembic.script import ScriptDirectory
+from sqlalchemy import create_engine
 from sqlalchemy.exc import IntegrityError
 
 from bagtag import services
@@ -175,3 +178,49 @@ def test_the_journal_is_only_ever_added_to(store, job_id, verb):
     assert [deed.act for deed in services.history.history(store, job_id)] == [
         "open job Walking tractor"
     ]
+
+
+OLD_ROW = {
+    "uid": "0f0e4f2e-0000-4000-8000-000000000001", "job_id": 1, "number": "1", "serial": 1,
+    "position": 1024, "name": "flywheel", "quantity": 1, "area_id": None,
+    "which_way": [{"fact": "hand", "which": "R"}], "held_by": [], "condition": "",
+    "fate": "refit", "goes_on": "", "note": "", "container_id": None, "replacement": "wanted",
+    "logged_at": "2026-11-20T09:00:00.000+00:00", "logged_by": "", "version": 1,
+}  # fmt: skip
+
+
+def test_a_store_of_the_first_version_is_brought_up_with_all_it_holds(tmp_path):
+    """An entry, its words to be found by, and a journal whose rows lack the new columns."""
+    engine = create_engine(f"sqlite:///{tmp_path / 'bagtag.db'}")
+    with engine.begin() as connection:
+        command.upgrade(migrate.config(connection), "0001")
+        connection.exec_driver_sql(
+            "INSERT INTO job (id, uid, number, machine, side_names, opened_at) "
+            "VALUES (1, 'u', 1, 'Walking tractor', '{}', '2026-11-20T08:00:00.000+00:00')"
+        )
+        names = ", ".join(OLD_ROW)
+        marks = ", ".join("?" * len(OLD_ROW))
+        values = tuple(json.dumps(v) if isinstance(v, list) else v for v in OLD_ROW.values())
+        connection.exec_driver_sql(f"INSERT INTO removal ({names}) VALUES ({marks})", values)
+        connection.exec_driver_sql(
+            f"INSERT INTO {SEARCH} (rowid, job_id, body) VALUES (1, 1, '1 \nflywheel')"
+        )
+        entry = json.dumps([["removal", 1, None, {"id": 1, **OLD_ROW}]])
+        connection.exec_driver_sql(
+            "INSERT INTO journal (at, scope, act, kind, rows) "
+            "VALUES ('2026-11-20T09:00:00.000+00:00', 1, 'log flywheel', 'do', ?)", (entry,)
+        )  # fmt: skip
+    engine.dispose()
+    store = Store.in_folder(tmp_path)
+    (flywheel,) = services.views.last_page(store, 1).rows
+    assert (flywheel.removal.kind, flywheel.removal.size, flywheel.removal.side) == ("", "", None)
+    assert (flywheel.removal.hazards, flywheel.removal.unanswered) == ((), ())
+    assert [hit.name for hit in services.find.find(store, "fly")] == ["flywheel"]
+    services.history.undo(store, 1)
+    assert services.views.last_page(store, 1).total == 0
+    services.history.redo(store, 1)
+    (again,) = services.views.last_page(store, 1).rows
+    said = services.check.check(store).findings  # the store was written by hand: no tag, no job act
+    assert said == ("Job 1 is not in the journal.", "1 flywheel has no tag of its own.")
+    assert (again.removal.name, again.removal.hazards) == ("flywheel", ())
+    store.close()
