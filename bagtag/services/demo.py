@@ -15,8 +15,9 @@ from bagtag.domain import hardware, which_way
 from bagtag.domain.change import Change
 from bagtag.domain.datum import Datum, Side
 from bagtag.domain.entry import Entry
-from bagtag.domain.model import Fate, Replacement
-from bagtag.services import board, containers, fates, jobs, photos, strip, tags
+from bagtag.domain.model import Fate, Hazard, Replacement
+from bagtag.services import board, containers, fates, jobs, labels, photos, strip, tags
+from bagtag.services.labels import LabelOrder
 from bagtag.store.work import Store
 
 Table = Mapping[str, Any]
@@ -35,6 +36,7 @@ def write(store: Store, *, who: str = "") -> Change:
         writer.log(removal)
     for away in story["away"]:
         writer.send(away)
+    writer.print_labels()
     writer.build(story["build"])
     return opened
 
@@ -62,6 +64,8 @@ class _Writer:
             self.store, self.job_id, area["name"], parent_id=parent, who=self.who
         )
         self.areas[area["name"]] = _new(change)
+        if area.get("open"):
+            jobs.set_open(self.store, _new(change), True, who=self.who)
 
     def add_container(self, container: Table) -> None:
         kind, name = containers.parse_label(container["label"])
@@ -98,6 +102,10 @@ class _Writer:
             goes_on=removal.get("goes_on", ""),
             note=removal.get("note", ""),
             container_id=self.containers.get(removal.get("container", "")),
+            kind=removal.get("kind", ""),
+            side=Side(removal["side"]) if "side" in removal else None,
+            size=removal.get("size", ""),
+            hazards=tuple(Hazard(word) for word in removal.get("hazards", ())),
         )
 
     def send(self, away: Table) -> None:
@@ -109,6 +117,13 @@ class _Writer:
         )
         if away.get("back"):
             fates.came_back(self.store, ids, who=self.who)
+
+    def print_labels(self) -> None:
+        """Every part and every container has its label."""
+        order = LabelOrder(
+            self.job_id, tuple(self.removals.values()), tuple(self.containers.values())
+        )
+        labels.mark_printed(self.store, order, who=self.who)
 
     def build(self, build: Table) -> None:
         """Sign off what the story says is in, in the order of the build."""
