@@ -49,10 +49,18 @@ WIDE = Style(
 )  # fmt: skip
 
 ROOMY = 0.75
-"""A panel at least this high has room for lettering over and under its drawing."""
+"""A panel of a small picture at least this high has room for lettering over and under its
+drawing."""
+_ROOMY_WIDE = 0.55
+"""The same for a wide picture."""
 
 Words = tuple[str, ...]
 """Ways to say one thing, longest first: the first that fits is taken."""
+
+
+def is_low(cell: Cell, style: Style) -> bool:
+    """Whether lettering stands beside the drawing: over and under it there is no room."""
+    return cell.h < (_ROOMY_WIDE if style.wide else ROOMY)
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,12 +5,12 @@ from math import cos, isfinite, radians, sin
 
 from bagtag.domain.datum import Datum
 from bagtag.domain.panel_parts import (
-    ROOMY,
     Caption,
     Style,
     arrow,
     beside,
     captioned,
+    is_low,
     lettered,
     mark,
 )
@@ -33,7 +33,7 @@ def clocking(fact: Clocking, datum: Datum, cell: Cell, style: Style) -> list[Ite
 def seat(fact: Seat, cell: Cell, style: Style) -> list[Item]:
     """The part in its bore, cut through: its top against the face line, or what stops it."""
     caption = Caption(_seat_captions(fact), style.name, bold=True)
-    if cell.h < ROOMY and not style.wide:
+    if is_low(cell, style):
         items, room = beside(cell, style, min(cell.h, cell.w), [caption])
     else:
         items, room = captioned(cell, style, under=caption)
@@ -46,8 +46,9 @@ def seat(fact: Seat, cell: Cell, style: Style) -> list[Item]:
 def match_mark(fact: MatchMark, cell: Cell, style: Style) -> list[Item]:
     """Two parts at their joint, and the mark that runs over both."""
     partner = Caption((tidy(fact.partner),), style.name)
-    if cell.h < ROOMY and not style.wide:
-        items, room = beside(cell, style, min(cell.h * 1.3, cell.w), [_mark_words(fact, style)])
+    if is_low(cell, style):
+        said = [_mark_words(fact, style), partner] if style.wide else [_mark_words(fact, style)]
+        items, room = beside(cell, style, min(cell.h * 1.3, cell.w), said)
     else:
         items, room = captioned(
             cell, style, over=_mark_words(fact, style), under=partner if fact.partner else None
@@ -100,8 +101,9 @@ def _on_face(cell: Cell, radius: float, hour: float) -> tuple[float, float]:
 
 def _meeting(fact: Clocking, cell: Cell, style: Style) -> list[Item]:
     over, under = mark(tidy(fact.feature), style), Caption((tidy(fact.target),), style.name)
-    if cell.h < ROOMY and not style.wide:
-        items, room = beside(cell, style, min(cell.h, cell.w), [over])
+    if is_low(cell, style):
+        said = [over, under] if style.wide else [over]
+        items, room = beside(cell, style, min(cell.h, cell.w), said)
     else:
         items, room = captioned(cell, style, over=over, under=under)
     room = room.middle(room.h * 1.4, room.h)

@@ -7,17 +7,19 @@ page, a circle with a cross for into it.
 """
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 from itertools import combinations, pairwise
+from typing import Any
 
 from bagtag.domain.datum import Datum, Side
 from bagtag.domain.panel_parts import COMPACT, WIDE, Caption, Style, written
+from bagtag.domain.panels_alike import same_way, without
 from bagtag.domain.panels_facing import faces, hand
 from bagtag.domain.panels_fit import clocking, match_mark, seat
 from bagtag.domain.panels_place import place
 from bagtag.domain.panels_row import Along, along
-from bagtag.domain.sentence import short, spoken
+from bagtag.domain.sentence import spoken
 from bagtag.domain.shapes import (
     Anchor,
     Arrow,
@@ -80,7 +82,9 @@ def compose(
 ) -> list[tuple[Cell, list[Item]]]:
     """Every panel with the cell it keeps to."""
     pad = 0.06 if style.wide else 0.03
-    panels = _at_most(_panels(spoken(facts), datum, style), 6 if style.wide else 4)
+    most = 6 if style.wide else 4
+    shown = _with_told(facts, most)
+    panels = _at_most(_panels(shown if style.wide else _seen(shown), datum, style), most)
     cells = _cells(panels, Cell(0, 0, aspect, 1).inset(pad), 0.14 if style.wide else 0.09)
     drawn = [
         (cell, panel.draw(cell, style.fitted(cell)))
@@ -89,14 +93,29 @@ def compose(
     return [*drawn, *_rules(cells, style)]
 
 
+def _with_told(facts: Sequence[Fact], most: int) -> list[Fact]:
+    """The facts in the order they are said, and how the part sits by another one's as its own.
+    Where room runs short, it is more to see how it sits than as which other part."""
+    said = spoken(facts)
+    through = [told for fact in said if isinstance(fact, SameWay) for told in fact.facts]
+    if not through:
+        return said
+    bare = [replace(fact, facts=()) if isinstance(fact, SameWay) else fact for fact in said]
+    shown = spoken([*bare, *through])
+    crowded = len(shown) >= most
+    return [fact for fact in shown if not (crowded and isinstance(fact, SameWay))]
+
+
+def _seen(facts: list[Fact]) -> list[Fact]:
+    """What a small picture has room for: that something is not there says the sentence, where
+    there are two facts to see."""
+    there = [fact for fact in facts if not (isinstance(fact, Without) and fact.feature)]
+    return there if len(there) > 1 else facts
+
+
 def _panels(facts: Sequence[Fact], datum: Datum, style: Style) -> list[Panel]:
     scene, rest = _scene(facts) if style.wide else (None, list(facts))
-    panels = [
-        Panel(partial(_more, short((fact,), datum)), 1.6)
-        if isinstance(fact, SameWay | Without)
-        else _panel(fact, datum, style)
-        for fact in rest
-    ]
+    panels = [_panel(fact, datum, style) for fact in rest]
     if scene is None:
         return panels
     places = 3 if scene.place is None else min(scene.place.of or 4, 7)
@@ -128,21 +147,34 @@ def _on_line(fact: Place) -> bool:
 
 
 def _panel(fact: Fact, datum: Datum, style: Style) -> Panel:
-    match fact:
-        case Hand():
-            return Panel(partial(hand, fact), 0.72, is_hand=True)
-        case Faces():
-            wall = isinstance(fact.toward, Outness)
-            lettering = 0.0 if style.wide else 0.14 * len(fact.feature)
-            return Panel(partial(faces, fact, datum), max(1.3 if wall else 1.2, 0.6 + lettering))
-        case Place():
-            return Panel(partial(place, fact, datum), 1.3)
-        case Clocking():
-            return Panel(partial(clocking, fact, datum), 1.8 if style.wide else 1.2)
-        case Seat():
-            return Panel(partial(seat, fact), 1.1)
-    assert isinstance(fact, MatchMark)
-    return Panel(partial(match_mark, fact), 1.2)
+    return _PANELS[type(fact)](fact, datum, style)
+
+
+def _faces(fact: Faces, datum: Datum, style: Style) -> Panel:
+    wall = isinstance(fact.toward, Outness)
+    lettering = 0.0 if style.wide else 0.14 * len(fact.feature)
+    return Panel(partial(faces, fact, datum), max(1.3 if wall else 1.2, 0.6 + lettering))
+
+
+def _clocking(fact: Clocking, datum: Datum, style: Style) -> Panel:
+    return Panel(partial(clocking, fact, datum), 1.8 if style.wide else 1.2)
+
+
+def _without(fact: Without, _: Datum, style: Style) -> Panel:
+    words = bool(fact.feature) and not style.wide
+    return Panel(partial(without, fact), 1.9 if words else 1.2)
+
+
+_PANELS: dict[type, Callable[[Any, Datum, Style], Panel]] = {
+    Hand: lambda fact, _, __: Panel(partial(hand, fact), 0.72, is_hand=True),
+    Faces: _faces,
+    Place: lambda fact, datum, _: Panel(partial(place, fact, datum), 1.3),
+    Clocking: _clocking,
+    Seat: lambda fact, _, __: Panel(partial(seat, fact), 1.1),
+    MatchMark: lambda fact, _, __: Panel(partial(match_mark, fact), 1.2),
+    SameWay: lambda fact, _, __: Panel(partial(same_way, fact), 1.3),
+    Without: _without,
+}
 
 
 def _at_most(panels: list[Panel], most: int) -> list[Panel]:
@@ -191,16 +223,19 @@ def _heights(
     return [(row, share * unit) for row, share in zip(rows, shares, strict=True)]
 
 
-def _size(rows: Sequence[Sequence[Panel]], room: Cell, gap: float) -> float:
-    """How large the panels come out: the height that the tightest row can use."""
-    return min(
-        min((room.w - gap * (len(row) - 1)) / sum(panel.aspect for panel in row), high)
-        for row, high in _heights(rows, room, gap)
-    )
+def _size(rows: Sequence[Sequence[Panel]], room: Cell, gap: float) -> tuple[float, float]:
+    """How large the panels come out: the height that the tightest row can use, then the width."""
+    units = [(_unit(row, room, gap), high) for row, high in _heights(rows, room, gap)]
+    return min(map(min, units)), min(unit for unit, _ in units)
+
+
+def _unit(row: Sequence[Panel], room: Cell, gap: float) -> float:
+    """The height at which the panels of a row fill its width."""
+    return (room.w - gap * (len(row) - 1)) / sum(panel.aspect for panel in row)
 
 
 def _row(row: Sequence[Panel], room: Cell, gap: float) -> list[Cell]:
-    unit = (room.w - gap * (len(row) - 1)) / sum(panel.aspect for panel in row)
+    unit = _unit(row, room, gap)
     cells, x = [], room.x
     for panel in row:
         cells.append(Cell(x, room.y, panel.aspect * unit, room.h))

@@ -63,11 +63,14 @@ def _unsaid(facts: Iterable[Fact]) -> list[Fact]:
     said = {about(fact) for fact in facts if not isinstance(fact, SameWay)}
     left: list[Fact] = []
     for fact in facts:
-        if isinstance(fact, SameWay):
-            fact = replace(fact, facts=tuple(f for f in fact.facts if about(f) not in said))
-            said |= {about(told) for told in fact.facts}
-        left.append(fact)
+        news = tuple(told for told in _told(fact) if about(told) not in said)
+        said |= {about(told) for told in news}
+        left.append(replace(fact, facts=news) if isinstance(fact, SameWay) else fact)
     return left
+
+
+def _told(fact: Fact) -> tuple[Fact, ...]:
+    return fact.facts if isinstance(fact, SameWay) else ()
 
 
 def the_side(side: Side, datum: Datum) -> str:
@@ -149,7 +152,7 @@ def _direction(fact: Faces, datum: Datum) -> str:
 
 def other_words(other: OtherPart) -> str:
     """ "the gear", "gear 3"; with the number on its label, when told: "gear 3 (41)"."""
-    return _the(other.name) + (f" ({other.number})" if other.number else "")
+    return tidy(_the(other.name) + (f" ({other.number})" if other.number else ""))
 
 
 def _short_faces(fact: Faces, datum: Datum) -> str:

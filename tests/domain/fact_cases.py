@@ -13,8 +13,10 @@ from bagtag.domain.which_way import (
     OtherPart,
     Outness,
     Place,
+    SameWay,
     Seat,
     SeatKind,
+    Without,
 )
 
 TRACTOR = Datum(
@@ -29,9 +31,12 @@ WORDS = st.sampled_from(
 ) | st.text(max_size=24)
 SIDES = st.sampled_from(list(Side))
 OPTIONAL_SIDES = st.none() | SIDES
-TOWARD = SIDES | st.sampled_from(list(Outness)) | st.builds(OtherPart, WORDS, WORDS)
+OTHERS = st.builds(OtherPart, WORDS, st.just("u"), st.sampled_from(["", "12", "104"]))
+TOWARD = SIDES | st.sampled_from(list(Outness)) | OTHERS
 
-FACES = st.builds(Faces, WORDS, TOWARD)
+FACES = st.builds(Faces, WORDS, TOWARD) | st.builds(
+    Faces, WORDS, st.sampled_from(list(Outness)), SIDES
+)
 HANDS = st.builds(Hand, st.sampled_from("LR"), st.booleans())
 PLACES = st.builds(
     Place, st.integers(-2, 60), st.none() | st.integers(1, 60), OPTIONAL_SIDES, WORDS
@@ -41,7 +46,10 @@ CLOCKINGS = st.builds(
 )
 SEATS = st.builds(Seat, st.sampled_from(list(SeatKind)), st.none() | st.floats(0, 99))
 MARKS = st.builds(MatchMark, WORDS, WORDS)
-FACT = FACES | HANDS | PLACES | CLOCKINGS | SEATS | MARKS
+TOLD = st.lists(FACES | CLOCKINGS | SEATS, max_size=3).map(tuple)
+SAME_WAYS = st.builds(SameWay, OTHERS, st.booleans(), TOLD)
+WITHOUTS = st.builds(Without, st.sampled_from(["", "match mark", "hand"]) | WORDS)
+FACT = FACES | HANDS | PLACES | CLOCKINGS | SEATS | MARKS | SAME_WAYS | WITHOUTS
 FACTS = st.lists(FACT, max_size=8)
 DATUMS = st.builds(
     Datum,
@@ -57,6 +65,10 @@ def mirrored(fact):
     match fact:
         case Faces(toward=Side() as side):
             return replace(fact, toward=_SWAPPED.get(side, side))
+        case Faces(resolved=Side() as side):
+            return replace(fact, resolved=_SWAPPED.get(side, side))
+        case SameWay():
+            return replace(fact, facts=tuple(mirrored(told) for told in fact.facts))
         case Place(counted_from=Side() as side):
             return replace(fact, counted_from=_SWAPPED.get(side, side))
         case Clocking(seen_from=Side() as side):
