@@ -1,85 +1,250 @@
-"""Chips: what was understood of a line, each in its own rounded box."""
+"""Chips: what was understood of a line, each in its own rounded box, to be corrected where wrong.
+
+The line leads in by a key; Left and Right walk, Enter opens the menu of a chip, Escape leads back.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QPointF, QRectF, QSize
-from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen
+from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import (
+    QFontMetricsF,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QResizeEvent,
+)
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from bagtag.ui import fonts, theme
+from bagtag.ui.field.chip_button import PAD, TEXT, ChipButton
+from bagtag.ui.field.chip_layout import GAP, Laid, lay
+from bagtag.ui.field.chip_shown import Shown
 
-HEIGHT, PAD, GAP = 28, 12, 8
+_KEYS = Qt.Key
+_STEPS = {_KEYS.Key_Left: -1, _KEYS.Key_Right: 1, _KEYS.Key_Home: -999, _KEYS.Key_End: 999}
+_OPEN = {_KEYS.Key_Return, _KEYS.Key_Enter, _KEYS.Key_Space, _KEYS.Key_Down}
+_BACK = {_KEYS.Key_Escape, _KEYS.Key_Up}
+_NO_TEXT = (
+    Qt.KeyboardModifier.ControlModifier
+    | Qt.KeyboardModifier.AltModifier
+    | Qt.KeyboardModifier.MetaModifier
+)
+SAID_SHARE = 0.62
+"""How much of the row a sentence may take while there are chips before it."""
 
 
 class ChipRow(QWidget):
-    """One row of chips and, behind them, a word on what else there is.
+    """One row of chips and, behind them, what else there is to know or to do.
 
-    A chip in outline stands for words that were only kept, not understood.
+    A chip in outline stands for words that were only kept, or for what the kind says unasked.
     """
+
+    opened = Signal(int)
+    """The menu of a chip is wanted: its place in the row."""
+    left = Signal()
+    typed = Signal(str)
+    """A letter was typed here: it belongs into the line."""
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
-        self.chips: tuple[tuple[str, bool], ...] = ()
-        self.tail = ""
+        self.chips: tuple[Shown, ...] = ()
+        self.tails: tuple[str, ...] = ()
+        self.said = ""
         self.sentence = ""
-        self.setFixedHeight(HEIGHT + 8)
+        self._pool: list[ChipButton] = []
+        self._laid = Laid()
+        self._reach = 0
+        self._font = fonts.font(TEXT)
+        self._metrics = QFontMetricsF(self._font)
+        self.setFixedHeight(theme.TOUCH)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
-    def show_chips(self, chips: Sequence[tuple[str, bool]], tail: str = "") -> None:
-        """Texts, each with whether it was understood."""
-        self.chips, self.tail, self.sentence = tuple(chips), tail, ""
-        self.setAccessibleDescription(", ".join(text for text, _ in chips))
-        self.update()
+    # What is shown
+
+    def show_chips(
+        self, chips: Sequence[Shown], tails: Sequence[str] = (), said: str = "", reach: int = -1
+    ) -> None:
+        """`tails` are words on what there is to do, the first of them wanted most; a sentence
+        `said` stands in their place. The chip `reach` is in sight, by default the last."""
+        walked = self.walked
+        self.chips, self.tails, self.said, self.sentence = tuple(chips), tuple(tails), said, ""
+        self._reach = reach if reach >= 0 else max(len(self.chips) - 1, 0)
+        self.setAccessibleDescription(
+            ", ".join([*(c.spoken for c in chips), *filter(None, [said])])
+        )
+        for place, shown in enumerate(self.chips):
+            self._button(place).show_chip(shown)
+        if walked >= 0 and self.chips:
+            self._reach = min(walked, len(self.chips) - 1)
+        self._lay()
+        if walked >= 0:
+            self._keep_focus()
 
     def show_sentence(self, sentence: str) -> None:
         """What is wrong, in place of the chips."""
-        self.chips, self.tail, self.sentence = (), "", sentence
+        self.show_chips(())
+        self.sentence = sentence
         self.setAccessibleDescription(sentence)
         self.update()
 
-    def sizeHint(self) -> QSize:
-        return QSize(400, HEIGHT + 8)
+    @property
+    def tail(self) -> str:
+        return "   ".join(self.tails)
+
+    @property
+    def walked(self) -> int:
+        """The chip that has the keys; -1 for none."""
+        return next((n for n, b in enumerate(self._pool) if b.hasFocus()), -1)
+
+    def in_sight(self) -> tuple[Shown, ...]:
+        return self.chips[self._laid.first : self._laid.end]
+
+    def _button(self, place: int) -> ChipButton:
+        while len(self._pool) <= place:
+            made = ChipButton(self)
+            made.clicked.connect(self._clicked)
+            self._pool.append(made)
+        return self._pool[place]
+
+    def _lay(self) -> None:
+        shown = self._pool[: len(self.chips)]
+        wide, short = [b.wide for b in shown], [b.short for b in shown]
+        self._laid = lay(wide, short, self._room(sum(short)), self._reach)
+        at = PAD + self._laid.left
+        for place, button in enumerate(self._pool):
+            if self._laid.first <= place < self._laid.end:
+                button.place(at, worded=self._laid.worded)
+                at += button.width() + GAP
+            elif place != self.walked or place >= len(self.chips):
+                button.hide()
+        self.update()
+
+    def _room(self, wanted: float) -> float:
+        """What the words behind the chips leave them."""
+        room = self.width() - 2 * PAD
+        if self.said:
+            said = self._metrics.horizontalAdvance(self.said) + PAD
+            return room - min(said, max(room - wanted - GAP * len(self.chips), SAID_SHARE * room))
+        return room - (self._metrics.horizontalAdvance(self.tails[0]) + PAD if self.tails else 0)
+
+    # What is painted beside the chips
 
     def paintEvent(self, _: QPaintEvent) -> None:
-        if not (self.chips or self.tail or self.sentence):
+        if not (self.chips or self.tails or self.said or self.sentence):
             return
-        painter = QPainter(self)
+        painter, colours = QPainter(self), theme.current()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        font = fonts.font(theme.BODY if self.sentence else 15)
-        painter.setFont(font)
-        metrics, colours = QFontMetrics(font), theme.current()
         if self.sentence:
+            painter.setFont(fonts.font(theme.BODY))
             painter.setPen(QPen(colours.accent))
-            painter.drawText(QPointF(PAD, _base(metrics)), self.sentence)
+            self._write(painter, PAD, self.sentence)
         else:
-            left = self._paint_chips(painter, metrics, colours)
+            painter.setFont(self._font)
             painter.setPen(QPen(colours.muted))
-            painter.drawText(QPointF(left + 4, _base(metrics)), self.tail)
+            at = self._paint_more(painter)
+            painter.setPen(QPen(colours.ink if self.said else colours.muted))
+            self._write(painter, at, self._behind(self.width() - at - PAD))
         painter.end()
 
-    def _paint_chips(
-        self, painter: QPainter, metrics: QFontMetrics, colours: theme.Colours
-    ) -> float:
-        left = float(PAD)
-        room = self.width() - metrics.horizontalAdvance(f"  {self.tail}") - 48
-        for place, (text, understood) in enumerate(self.chips):
-            width = metrics.horizontalAdvance(text) + 2 * PAD
-            if left + width > room and place:
-                painter.setPen(QPen(colours.muted))
-                more = f"+{len(self.chips) - place}"
-                painter.drawText(QPointF(left, _base(metrics)), more)
-                return left + metrics.horizontalAdvance(more) + GAP
-            box = QRectF(left + 0.5, 4.5, width, HEIGHT - 1)
-            painter.setPen(QPen(colours.tape if understood else colours.muted, 1))
-            painter.setBrush(colours.tape if understood else colours.paper)
-            painter.drawRoundedRect(box, 14, 14)
-            painter.setPen(QPen(colours.ink if understood else colours.muted))
-            painter.drawText(QPointF(left + PAD, _base(metrics)), text)
-            left += width + GAP
-        return left
+    def _paint_more(self, painter: QPainter) -> float:
+        """`+2` on either side for what is out of sight; where the words behind may begin."""
+        laid = self._laid
+        if laid.first:
+            self._write(painter, PAD, f"+{laid.first}")
+        in_sight = self._pool[laid.first : laid.end]
+        at = in_sight[-1].geometry().right() + 1.0 + GAP if in_sight else float(PAD)
+        if laid.end < len(self.chips):
+            more = f"+{len(self.chips) - laid.end}"
+            self._write(painter, at, more)
+            at += self._metrics.horizontalAdvance(more) + GAP
+        return at + 4
 
+    def _behind(self, room: float) -> str:
+        """The sentence, or as many of the words as there is room for."""
+        if self.said:
+            return self._metrics.elidedText(self.said, Qt.TextElideMode.ElideRight, room)
+        shown = list(self.tails)
+        while len(shown) > 1 and self._metrics.horizontalAdvance("   ".join(shown)) > room:
+            shown.pop()
+        text = "   ".join(shown)
+        return self._metrics.elidedText(text, Qt.TextElideMode.ElideRight, max(room, 0))
 
-def _base(metrics: QFontMetrics) -> float:
-    return 4 + (HEIGHT + metrics.ascent() - metrics.descent()) / 2
+    def _write(self, painter: QPainter, left: float, text: str) -> None:
+        metrics = painter.fontMetrics()
+        base = (self.height() + metrics.ascent() - metrics.descent()) / 2
+        painter.drawText(QPointF(left, base), text)
+
+    # Walking
+
+    def walk_in(self) -> bool:
+        """Give the keys to the chip that is being typed, or the last; False where there is none."""
+        if not self.chips or not self.isVisible():
+            return False
+        self._go_to(self._reach)
+        return True
+
+    def box_of(self, place: int) -> QRectF:
+        """Where a chip is, in the row's pixels."""
+        return QRectF(self._pool[place].geometry())
+
+    def _go_to(self, place: int) -> None:
+        self._reach = min(max(place, 0), len(self.chips) - 1)
+        self._lay()
+        self._pool[self._reach].setFocus(Qt.FocusReason.OtherFocusReason)
+        self._lay()
+
+    def _keep_focus(self) -> None:
+        """The chips are others now: the keys stay on the one in the same place."""
+        if not self.chips:
+            self.left.emit()
+        elif self._pool[self._reach] is not self.focusWidget():
+            self._go_to(self._reach)
+
+    def _clicked(self) -> None:
+        button = self.sender()
+        assert isinstance(button, ChipButton)
+        self.opened.emit(self._pool.index(button))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        key, walked = Qt.Key(event.key()), self.walked
+        text = event.text()
+        if walked < 0:
+            super().keyPressEvent(event)
+        elif key in _STEPS:
+            self._go_to(walked + _STEPS[key])
+        elif key in _OPEN:
+            self.opened.emit(walked)
+        elif key in _BACK:
+            self.left.emit()
+        elif text.isprintable() and text.strip() and not event.modifiers() & _NO_TEXT:
+            self.typed.emit(text)
+        else:
+            super().keyPressEvent(event)
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """A press on `+2` brings those chips into sight."""
+        if self._laid.first and event.position().x() < PAD + self._laid.left:
+            self._reach = self._laid.first - 1
+            self._lay()
+        elif self._laid.end < len(self.chips) and self._is_more(event.position().x()):
+            self._reach = self._laid.end
+            self._lay()
+
+    def _is_more(self, x: float) -> bool:
+        return 0 <= x - self._pool[self._laid.end - 1].geometry().right() < 44
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._lay()
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.PaletteChange:
+            self.update()
+
+    def sizeHint(self) -> QSize:
+        return QSize(400, theme.TOUCH)

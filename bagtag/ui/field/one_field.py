@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from bagtag.services.find import Hit
     from bagtag.services.tags import Found
     from bagtag.services.tape import TapeReader
+    from bagtag.ui.field.chip_work import ChipWork
     from bagtag.ui.field.chips import ChipRow
     from bagtag.ui.field.found_list import FoundList
     from bagtag.ui.message_bar import MessageBar
@@ -39,6 +40,7 @@ class OneField(QWidget):
     code_entered = Signal(str)
     hit_chosen = Signal(object)
     chips: ChipRow
+    work: ChipWork
     below: QStackedWidget
     ways: ScanWays
     left = Signal()
@@ -64,10 +66,12 @@ class OneField(QWidget):
 
     def finish(self) -> None:
         """Add what has nothing to show before the store is open, and read what was typed since."""
+        from bagtag.ui.field.chip_work import ChipWork
         from bagtag.ui.field.chips import ChipRow
         from bagtag.ui.scanning.scan_ways import ScanWays
 
         self.chips = ChipRow(self)
+        self.work = ChipWork(self.frame.line, self.chips, self)
         self.below = QStackedWidget(self)
         self.below.addWidget(self.chips)
         self.below.setFixedHeight(theme.TOUCH)
@@ -99,7 +103,11 @@ class OneField(QWidget):
 
     def _show_chips(self) -> None:
         self.below.setCurrentWidget(self.chips)
-        self.ways.show()
+        self._share_room()
+
+    def _share_room(self) -> None:
+        """While a line of tape is typed, its chips have the whole row."""
+        self.ways.setVisible(self.tape is None)
 
     def _connect(self) -> None:
         line = self.frame.line
@@ -109,6 +117,7 @@ class OneField(QWidget):
         line.stepped.connect(self._step)
         line.tabbed.connect(self._to_card)
         line.focus_moved.connect(self._focus_moved)
+        self.work.corrected.connect(self._read)
 
     # What the window tells it
 
@@ -139,8 +148,10 @@ class OneField(QWidget):
         self._read()
 
     def take_back(self, text: str, sentence: str) -> None:
-        """Put back a line that could not be taken, before what was typed since, and say why."""
+        """Put back a line that could not be taken, before what was typed since, and say why; what
+        was corrected in it is corrected again."""
         since = self.text.strip()
+        self.work.will_come_back(text)
         self.frame.line.setText(f"{text}, {since}" if since else text)
         self.chips.show_sentence(sentence)
 
@@ -152,10 +163,13 @@ class OneField(QWidget):
     def _read(self) -> None:
         typed = self.text
         self.code, self.tape, self._hits, self._enter_waits = "", None, None, False
+        if self.reader is not None:
+            self.work.follow(typed)
         self._put_list_away()
         self.frame.line.tab_fills = False
         if not typed.strip():
             self.chips.show_chips(())
+            self._show_chips()
             self._show_message()
             self.frame.set_hint(ON_STRIP if self.logs else ELSEWHERE)
         elif self.desk.is_open:
@@ -169,7 +183,7 @@ class OneField(QWidget):
         wrong = code_reading.what_is_wrong(typed)
         if self.code:
             self.frame.set_hint("Enter: open its card")
-            self.chips.show_chips([(f"tag {self.code[:3]}-{self.code[3:]}", True)])
+            self._show_tag()
             self.desk.ask(
                 code_reading.look_up, self.code, then=self._code_found, failed=self._code_unknown
             )
@@ -186,7 +200,7 @@ class OneField(QWidget):
 
         if self.logs:
             assert self.reader is not None
-            self.tape = self.reader.read(typed)
+            self.tape = self.work.read(typed, self.reader)
             self.frame.line.tab_fills = True
             self._say_tape()
         else:
@@ -195,12 +209,19 @@ class OneField(QWidget):
         self.desk.ask(code_reading.find, typed, then=self._found)
 
     def _say_tape(self) -> None:
-        chips = [(chip.text, chip.kind != "note") for chip in self.tape.chips]
         count = len(self.hits)
         like = f"{count} like it" if count < HITS else "several like it"
-        self.chips.show_chips(chips, f"Down: {like}" if count else "Tab: more on the card")
+        self.work.show(self.tape, f"Down: {like}" if count else "")
+        self._share_room()
         number = self.next_number
         self.frame.set_hint(f"Enter: logged as {number}" if number else "Enter: log it")
+
+    def _show_tag(self, *names: str) -> None:
+        """The code as a chip, and what it hangs on where that is known."""
+        from bagtag.ui.field.chip_shown import Shown
+
+        texts = (f"tag {self.code[:3]}-{self.code[3:]}", *names)
+        self.chips.show_chips([Shown(text) for text in texts])
 
     # What is answered
 
@@ -208,7 +229,7 @@ class OneField(QWidget):
         found, name = answer
         if found.tag.code != self.code:
             return
-        self.chips.show_chips([(f"tag {self.code[:3]}-{self.code[3:]}", True), (name, True)])
+        self._show_tag(name)
         hints = {"removal": "open its card", "container": f"show {name}", "blank": "hang it"}
         self.frame.set_hint(f"Enter: {hints[found.leads.value]}")
 

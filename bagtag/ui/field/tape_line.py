@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QWidget
 from bagtag.ui import fonts, theme
 
 ESCAPE, DOWN, UP = 0x01000000, 0x01000015, 0x01000013
+ALT = 0x08000000
 LIMIT = 500
 """As many characters as fit a line of tape with room to spare."""
 
@@ -19,6 +20,8 @@ class TapeLine(QLineEdit):
     stepped = Signal(int)
     escaped = Signal()
     tabbed = Signal()
+    chips_wanted = Signal()
+    """Alt and Down: the keys go to the chips."""
     focus_moved = Signal()
 
     def __init__(self, parent: QWidget) -> None:
@@ -42,7 +45,9 @@ class TapeLine(QLineEdit):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         key = event.key()
-        if key == ESCAPE:
+        if key == DOWN and event.modifiers().value & ALT:
+            self.chips_wanted.emit()
+        elif key == ESCAPE:
             self.escaped.emit()
         elif key in (UP, DOWN):
             self.stepped.emit(1 if key == DOWN else -1)
