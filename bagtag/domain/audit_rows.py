@@ -1,0 +1,99 @@
+"""Rows of parts by their places, and what is missing in them.
+
+A row that says how long it is (2nd of 3) wants every place; one that does not (cylinder 4) wants
+the numbers below its last, unless more would be missing than there are.
+"""
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field
+from itertools import count, islice
+
+from bagtag.domain.audit_words import MOST, like, listed
+from bagtag.domain.datum import Datum, Side
+from bagtag.domain.kinds import fold
+from bagtag.domain.model import Removal
+from bagtag.domain.sentence import place_words, the_side
+from bagtag.domain.which_way import Place
+
+CYLINDER = "cylinder"
+_FAR_ENDS = {Side.RIGHT: Side.LEFT, Side.REAR: Side.FRONT, Side.BOTTOM: Side.TOP}
+
+Shelf = tuple[str, int | None, int | None]
+"""What is counted, in which area, how many there are: rows that could be one."""
+
+
+@dataclass(slots=True)
+class Row:
+    """Like parts in a row: which places are taken, and by whom."""
+
+    what: str
+    of: int | None
+    side: Side | None
+    taken: dict[int, Removal] = field(default_factory=dict)
+
+    @property
+    def parts(self) -> list[Removal]:
+        return list(dict.fromkeys(self.taken.values()))
+
+    @property
+    def gaps(self) -> int:
+        """How many places no part has; where its length is not said, a row of few has none."""
+        if self.of is not None:
+            return self.of - len(self.taken)
+        left = max(self.taken) - len(self.taken)
+        return left if left <= len(self.taken) else 0
+
+    def sentence(self, datum: Datum) -> str:
+        """ "2nd of 3, counted from the clutch side, is not logged: ..."."""
+        free = (n for n in count(1) if n not in self.taken)
+        numbers = islice(free, min(self.gaps, MOST))
+        places = [place_words(Place(n, self.of, None, self.what)) for n in numbers]
+        side = f", counted from {the_side(self.side, datum)}," if self.side else ""
+        do = "is not logged: log it, or write in the note that it stays in."
+        if self.gaps > 1:
+            do = "are not logged: log them, or write in the note which stays in."
+        return f"{_capital(listed(places, self.gaps))}{side} {do}"
+
+
+def broken(log: Sequence[Removal]) -> Iterator[Row]:
+    """The rows with gaps. Parts of different names that fill one row between them are one row:
+    gear, spacer, gear on a shaft."""
+    shelves: dict[Shelf, dict[tuple[str, Side | None], Row]] = defaultdict(dict)
+    for removal, fact in _places(log):
+        index, side = _from_near_end(fact)
+        what = fold(fact.what)
+        area = None if what == CYLINDER else removal.area_id
+        rows = shelves[what, area, fact.of]
+        row = rows.setdefault((like(removal.name), side), Row(fact.what, fact.of, side))
+        row.taken.setdefault(index, removal)
+    for rows in shelves.values():
+        left = [row for row in rows.values() if row.gaps]
+        if not _are_one(left):
+            yield from left
+
+
+def _places(log: Iterable[Removal]) -> Iterator[tuple[Removal, Place]]:
+    """Every place that can be: those past a row's end are contradictions."""
+    for removal in log:
+        for fact in removal.which_way:
+            if isinstance(fact, Place) and 1 <= fact.index <= (fact.of or fact.index):
+                yield removal, fact
+
+
+def _from_near_end(fact: Place) -> tuple[int, Side | None]:
+    """1st of 3 from the right is 3rd of 3 from the left."""
+    side = fact.counted_from
+    if fact.of is not None and side in _FAR_ENDS:
+        return fact.of + 1 - fact.index, _FAR_ENDS[side]
+    return fact.index, side
+
+
+def _are_one(rows: Sequence[Row]) -> bool:
+    """Whether rows with gaps fill each other's without meeting."""
+    places = [place for row in rows for place in row.taken]
+    return bool(rows) and len(places) == rows[0].of == len(set(places))
+
+
+def _capital(words: str) -> str:
+    return words[:1].upper() + words[1:]

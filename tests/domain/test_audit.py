@@ -1,0 +1,122 @@
+"""The strip audit: each lack is found where it is, goes when it is mended, and takes nothing else
+with it."""
+
+from dataclasses import replace
+
+import pytest
+from audit_cases import ALL, AREAS, WHOLE, changed, found, without
+from hypothesis import given
+from hypothesis import strategies as st
+
+from bagtag.domain.audit import Lack, Stripped, audit
+from bagtag.domain.datum import Side
+from bagtag.domain.hardware import HeldBy
+from bagtag.domain.model import Fate
+from bagtag.domain.which_way import Faces, OtherPart
+
+FLIPPED = (Faces("hole", Side.TOP), Faces("hole", Side.BOTTOM))
+UNMEASURED = (HeldBy(6, "bolt", "M6", 30, "mm", "8 mm hex"),)
+SHUT = (AREAS[0], replace(AREAS[1], opener_id=None), AREAS[2])
+
+BREAK = {
+    Lack.CONTRADICTION: lambda job: changed(10, job, which_way=FLIPPED),
+    Lack.WAY: lambda job: changed(6, job, which_way=()),
+    Lack.SET: lambda job: without(4, job),
+    Lack.MIXED: lambda job: changed(9, job, container_id=3),
+    Lack.DECISION: lambda job: changed(10, job, fate=Fate.DECIDE),
+    Lack.RENEW: lambda job: changed(2, job, fate=Fate.REFIT),
+    Lack.COUNT: lambda job: changed(8, job, held_by=(HeldBy(None, "circlip"), HeldBy(2, "shim"))),
+    Lack.TORQUE: lambda job: changed(1, job, held_by=UNMEASURED),
+    Lack.OPENER: lambda job: replace(job, areas=SHUT),
+    Lack.LOOSE: lambda job: changed(7, job, which_way=(Faces("OUT", OtherPart("gear")),)),
+    Lack.KIND: lambda job: changed(11, job, which_way=()),
+    Lack.TAG: lambda job: replace(job, tagged=ALL - {5}),
+    Lack.PHOTO: lambda job: replace(job, photographed=ALL - {6}),
+}
+"""One thing taken away for each lack, from a job of which nothing was missing."""
+
+SAID = {
+    Lack.CONTRADICTION: (
+        10,
+        "The hole cannot face the top and the bottom at once: keep the one that is true.",
+    ),
+    Lack.WAY: (6, "Which way does OUT face?"),
+    Lack.SET: (
+        3,
+        "2nd of 3, counted from the flywheel side, is not logged: log it, or write in the note "
+        "that it stays in.",
+    ),
+    Lack.MIXED: (0, "Take out of bag 3, and lay by themselves: 9 widget (renew)."),
+    Lack.DECISION: (10, "Inspect or measure it, then say refit, renew or scrap."),
+    Lack.RENEW: (
+        2,
+        "Oil seal: always renewed. The lip has hardened. Say renew, or write in its note why it "
+        "goes back in.",
+    ),
+    Lack.COUNT: (8, "Count the circlips."),
+    Lack.TORQUE: (
+        1,
+        "Look up the torque of 6 bolts M6x30 in the maker's manual, or write "
+        '"hand tight" or "no torque given".',
+    ),
+    Lack.OPENER: (0, "Say which part opens gearbox, or that nothing covers it."),
+    Lack.LOOSE: (
+        7,
+        "Say which entry is meant by the gear: choose it, log it if it is not logged, or write in "
+        "the note that it stays in.",
+    ),
+    Lack.KIND: (
+        11,
+        "Bagtag does not know this kind of part: say which way it sat, or that it goes either way.",
+    ),
+    Lack.TAG: (5, "Print its label and put it on, or hang a blank tag on it."),
+    Lack.PHOTO: (6, "Add a photo of how it came off, or of how it lies now."),
+}
+
+
+def broken(lacks):
+    job = WHOLE
+    for lack in lacks:
+        job = BREAK[lack](job)
+    return job
+
+
+def test_nothing_is_missing_of_a_whole_job_nor_of_an_empty_one():
+    assert audit(WHOLE) == ()
+    assert audit(Stripped()) == ()
+
+
+@pytest.mark.parametrize("lack", Lack)
+def test_what_is_missing_is_found_where_it_is_and_nothing_else_is(lack):
+    assert found(broken([lack])) == [(lack, *SAID[lack])]
+
+
+@given(st.sets(st.sampled_from(Lack)))
+def test_whatever_is_missing_is_found_the_worst_first(lacks):
+    """So that to mend one takes away its finding, and no other."""
+    assert found(broken(lacks)) == [(lack, *SAID[lack]) for lack in Lack if lack in lacks]
+
+
+@given(st.sets(st.sampled_from(Lack)), st.randoms())
+def test_the_order_of_the_removals_does_not_matter(lacks, chance):
+    job = broken(lacks)
+    shuffled = tuple(chance.sample(job.removals, len(job.removals)))
+    areas = tuple(chance.sample(job.areas, len(job.areas)))
+    bags = tuple(chance.sample(job.containers, len(job.containers)))
+    assert audit(replace(job, removals=shuffled, areas=areas, containers=bags)) == audit(job)
+
+
+def test_within_a_lack_findings_stand_in_the_order_off():
+    bare = replace(WHOLE, photographed=frozenset(), tagged=frozenset())
+    assert [(lack, number) for lack, number, _ in found(bare)] == [
+        (lack, number) for lack in (Lack.TAG, Lack.PHOTO) for number in sorted(ALL)
+    ]
+
+
+def test_the_worst_come_first_in_this_order():
+    """What builds the machine wrong before what is slower to find again."""
+    assert [lack.value for lack in Lack] == [
+        "contradiction", "way", "set", "mixed", "decision", "renew", "count", "torque", "opener",
+        "loose", "kind", "tag", "photo",
+    ]  # fmt: skip
+    assert len({lack.heading for lack in Lack}) == len(Lack)
