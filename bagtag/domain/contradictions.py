@@ -1,14 +1,15 @@
 """What cannot be true together: within one removal's facts, and between removals of a job."""
 
 from collections import defaultdict
-from collections.abc import Hashable, Iterable, Sequence
-from dataclasses import dataclass
-from itertools import combinations
-from typing import TypeVar
+from collections.abc import Sequence
+from itertools import combinations, permutations
 
+from bagtag.domain.contradictions_between import between
+from bagtag.domain.contradictions_common import Contradiction, capital, fold, listed, named, only
 from bagtag.domain.datum import Datum, Side
-from bagtag.domain.model import Removal
-from bagtag.domain.sentence import place_words, seat_words, subject, the_side, tidy
+from bagtag.domain.names import stem
+from bagtag.domain.resolve import resolved, side_by_hand
+from bagtag.domain.sentence import place_words, seat_words, short, subject, the_side, tidy
 from bagtag.domain.which_way import (
     Clocking,
     Faces,
@@ -18,66 +19,58 @@ from bagtag.domain.which_way import (
     OtherPart,
     Outness,
     Place,
+    SameWay,
     Seat,
     SeatKind,
+    Without,
 )
 
-_F = TypeVar("_F", bound=Fact)
+__all__ = ["Contradiction", "between", "stem", "within"]
+
+_Found = list[tuple[str, str]]
 _SMALL_WORDS = {"the", "a", "stamped", "marked", "face", "side", "mark"}
 _OUT, _IN = {"out", "outside", "outer"}, {"in", "inside", "inner"}
-_HANDS = {"l": "L", "lh": "L", "left": "L", "r": "R", "rh": "R", "right": "R"}
 _STOPS = {SeatKind.BOTTOMED, SeatKind.SHOULDER}
-_FAR_ENDS = {Side.RIGHT: Side.LEFT, Side.REAR: Side.FRONT, Side.BOTTOM: Side.TOP}
+_TRUE = "keep the one that is true."
+_AGAIN = "look at the part again, it was logged wrong or fitted wrong."
+_DENIED: dict[str, type] = {
+    "hand": Hand,
+    "place": Place,
+    "seat": Seat,
+    "match mark": MatchMark,
+    "mark": MatchMark,
+    "same way": SameWay,
+}
 
 
-@dataclass(frozen=True, slots=True)
-class Contradiction:
-    """One plain sentence with what to do; `uids` are the removals it is about, none when it is
-    all inside the one that was asked about; `kind` is a short name for it."""
-
-    sentence: str
-    uids: tuple[str, ...]
-    kind: str
-
-
-def within(facts: Sequence[Fact], datum: Datum) -> tuple[Contradiction, ...]:
-    """What one removal's facts say against each other, whatever their order."""
-    found: list[tuple[str, str]] = []
+def within(
+    facts: Sequence[Fact], datum: Datum, side: Side | None = None
+) -> tuple[Contradiction, ...]:
+    """What one removal's facts say against each other, whatever their order. `side` is the side of
+    the machine it sat on; where none is given, its hand by position says it."""
     facts = sorted(set(facts), key=repr)
-    found += _two_ways(_only(facts, Faces), datum)
-    found += _wrong_way_out(_only(facts, Faces))
-    found += _two_hands(_only(facts, Hand))
-    found += _outside_the_row(_only(facts, Place))
-    found += _off_the_clock(_only(facts, Clocking))
-    found += _two_seats(_only(facts, Seat))
+    faces, side = only(facts, Faces), side or side_by_hand(facts)
+    found: _Found = []
+    found += _two_ways(faces, datum)
+    found += _two_ways_here(faces, datum, side)
+    found += _wrong_way_out(faces)
+    found += _wrong_side_out(faces, datum, side)
+    found += _two_hands(only(facts, Hand))
+    found += _outside_the_row(only(facts, Place))
+    found += _off_the_clock(only(facts, Clocking))
+    found += _two_seats(only(facts, Seat))
+    found += _same_and_opposite(only(facts, SameWay))
+    found += _there_and_not(facts, datum)
     return tuple(Contradiction(sentence, (), kind) for sentence, kind in found)
 
 
-def between(removals: Sequence[Removal], datum: Datum) -> tuple[Contradiction, ...]:
-    """What removals of one job say against each other, whatever their order."""
-    logged = sorted(removals, key=lambda removal: (removal.position, removal.uid))
-    return (*_one_place(logged, datum), *_no_pair(logged), *_shared_mark(logged))
-
-
-def stem(name: str) -> str:
-    """What two hands of one part have in common: "shift fork L" and "left shift fork" are both
-    "shift fork"."""
-    words = name.casefold().replace(",", " ").split()
-    if len(words) > 1 and words[-1].strip(".()") in _HANDS:
-        words.pop()
-    elif len(words) > 1 and words[0] in _HANDS:
-        words.pop(0)
-    return " ".join(words)
-
-
-def _two_ways(facts: list[Faces], datum: Datum) -> list[tuple[str, str]]:
+def _two_ways(facts: list[Faces], datum: Datum) -> _Found:
     ways: dict[tuple[str, type], list[Faces]] = defaultdict(list)
     for fact in facts:
-        ways[_fold(fact.feature), type(fact.toward)].append(fact)
+        ways[fold(fact.feature), type(fact.toward)].append(fact)
     return [
         (
-            f"{_named(same[0].feature)} cannot face {_listed(_ways(same, datum))} at once: "
-            "keep the one that is true.",
+            f"{named(same[0].feature)} cannot face {listed(_ways(same, datum))} at once: {_TRUE}",
             "two ways",
         )
         for same in ways.values()
@@ -89,46 +82,76 @@ def _ways(facts: list[Faces], datum: Datum) -> list[str]:
     """The different directions, in the order of the sides."""
     sides = [side for side in Side if any(f.toward is side for f in facts)]
     inward_out = [way.value for way in Outness if any(f.toward is way for f in facts)]
-    parts = {tidy(f.toward.name) for f in facts if isinstance(f.toward, OtherPart)}
-    return [*(the_side(side, datum) for side in sides), *inward_out, *sorted(parts)]
+    parts = [f.toward for f in facts if isinstance(f.toward, OtherPart)]
+    by_key = {part.uid or fold(part.name): tidy(part.name) for part in parts}
+    return [*(the_side(side, datum) for side in sides), *inward_out, *sorted(by_key.values())]
 
 
-def _wrong_way_out(facts: list[Faces]) -> list[tuple[str, str]]:
+def _two_ways_here(facts: list[Faces], datum: Datum, side: Side | None) -> _Found:
+    """Outward is one side here, and another fact names another."""
+    if side is None:
+        return []
     found = []
-    for fact in facts:
-        words = set(_fold(fact.feature).split()) - _SMALL_WORDS
-        if not words or not isinstance(fact.toward, Outness):
+    for out, fact in permutations(facts, 2):
+        if not isinstance(out.toward, Outness) or not isinstance(fact.toward, Side):
             continue
-        if words <= (_OUT if fact.toward is Outness.INWARD else _IN):
-            found.append(
-                (
-                    f"{tidy(fact.feature)} faces {fact.toward}: look at the part again, it was "
-                    "logged wrong or fitted wrong.",
-                    "turned over",
-                )
-            )
+        here = resolved(out.toward, side)
+        if fold(fact.feature) == fold(out.feature) and fact.toward is not here:
+            there, elsewhere = the_side(here, datum), the_side(fact.toward, datum)
+            said = f"{named(out.feature)} faces {out.toward}, which is {there} here"
+            found.append((f"{said}, and {elsewhere} at once: {_TRUE}", "two ways"))
     return found
 
 
-def _two_hands(facts: list[Hand]) -> list[tuple[str, str]]:
+def _wrong_way_out(facts: list[Faces]) -> _Found:
+    return [
+        (f"{tidy(fact.feature)} faces {fact.toward}: {_AGAIN}", "turned over")
+        for fact in facts
+        if isinstance(fact.toward, Outness) and _means(fact.feature) not in (None, fact.toward)
+    ]
+
+
+def _wrong_side_out(facts: list[Faces], datum: Datum, side: Side | None) -> _Found:
+    """OUT towards the middle of the machine, where its side is known."""
+    found = []
+    for fact in facts:
+        meant = _means(fact.feature)
+        if side is None or meant is None or not isinstance(fact.toward, Side):
+            continue
+        if fact.toward is resolved(meant, side).opposite:
+            way = Outness.INWARD if meant is Outness.OUTWARD else Outness.OUTWARD
+            said = f"{tidy(fact.feature)} faces {the_side(fact.toward, datum)}, which is {way} here"
+            found.append((f"{said}: {_AGAIN}", "turned over"))
+    return found
+
+
+def _means(feature: str) -> Outness | None:
+    """Where a face that says so itself belongs: OUT outward, "inside" inward."""
+    words = set(fold(feature).split()) - _SMALL_WORDS
+    if words and words <= _OUT:
+        return Outness.OUTWARD
+    return Outness.INWARD if words and words <= _IN else None
+
+
+def _two_hands(facts: list[Hand]) -> _Found:
     if {"L", "R"} <= {fact.which.upper() for fact in facts}:
         return [("One part cannot be L and R: keep the hand that is true.", "two hands")]
     return []
 
 
-def _outside_the_row(facts: list[Place]) -> list[tuple[str, str]]:
+def _outside_the_row(facts: list[Place]) -> _Found:
     found = []
     for fact in facts:
         if fact.index < 1:
-            sentence = f"Place {fact.index} is none: the first in a row is 1."
-            found.append((sentence, "below the first"))
+            said = f"Place {fact.index} is none: the first in a row is 1."
+            found.append((said, "below the first"))
         elif fact.of is not None and fact.index > fact.of:
-            sentence = f"{place_words(fact)} is past the row's end: correct one of the two."
-            found.append((sentence[0].upper() + sentence[1:], "past the end"))
+            said = f"{place_words(fact)} is past the row's end: correct one of the two."
+            found.append((capital(said), "past the end"))
     return found
 
 
-def _off_the_clock(facts: list[Clocking]) -> list[tuple[str, str]]:
+def _off_the_clock(facts: list[Clocking]) -> _Found:
     return [
         (f"There is no {fact.hour:g} on a clock face: give an hour from 1 to 12.", "off the clock")
         for fact in facts
@@ -136,119 +159,54 @@ def _off_the_clock(facts: list[Clocking]) -> list[tuple[str, str]]:
     ]
 
 
-def _two_seats(facts: list[Seat]) -> list[tuple[str, str]]:
+def _two_seats(facts: list[Seat]) -> _Found:
     """A part may sit flush and on its shoulder; but it has one level, and one thing stops it."""
     for first, second in combinations(facts, 2):
         if (first.kind in _STOPS) == (second.kind in _STOPS):
             said = sorted([seat_words(first), seat_words(second)])
-            return [(f"A part cannot sit {_listed(said)} at once: keep the one that is true.",
+            return [(f"A part cannot sit {listed(said)} at once: keep the one that is true.",
                      "two seats")]  # fmt: skip
     return []
 
 
-def _one_place(removals: Sequence[Removal], datum: Datum) -> list[Contradiction]:
-    taken: dict[Hashable, list[tuple[Removal, Place]]] = defaultdict(list)
-    for removal in removals:
-        for fact in dict.fromkeys(_only(removal.which_way, Place)):
-            taken[stem(removal.name), removal.area_id, *_spot(fact)].append((removal, fact))
+def _same_and_opposite(facts: list[SameWay]) -> _Found:
     found = []
-    for shared in taken.values():
-        parts = list(dict.fromkeys(removal for removal, _ in shared))
-        if len(parts) > 1:
-            sentence = (
-                f"{_listed(_names(parts))} cannot {_both(parts)} be {_said(shared[0][1], datum)}: "
-                "correct the place of one."
-            )
-            found.append(Contradiction(sentence, _uids(parts), "one place"))
+    for one, other in combinations(facts, 2):
+        if one.opposite != other.opposite and _is_one(one.other, other.other):
+            name = tidy(one.other.name)
+            said = f"A part cannot sit the same way as {name} and opposite to it at once: {_TRUE}"
+            found.append((said, "same and opposite"))
     return found
 
 
-def _spot(fact: Place) -> tuple[Hashable, ...]:
-    """The same for the same spot: 1st of 3 from the left is 3rd of 3 from the right."""
-    what, index, side = _fold(fact.what), fact.index, fact.counted_from
-    if fact.of is not None and side in _FAR_ENDS:
-        index, side = fact.of + 1 - index, _FAR_ENDS[side]
-    return what, fact.of, index, side
+def _is_one(part: OtherPart, other: OtherPart) -> bool:
+    if part.uid and other.uid:
+        return part.uid == other.uid
+    return fold(part.name) == fold(other.name)
 
 
-def _said(fact: Place, datum: Datum) -> str:
-    if fact.counted_from is None:
-        return place_words(fact)
-    return f"{place_words(fact)}, counted from {the_side(fact.counted_from, datum)}"
-
-
-def _no_pair(removals: Sequence[Removal]) -> list[Contradiction]:
-    alike: dict[Hashable, dict[str, list[Removal]]] = defaultdict(lambda: defaultdict(list))
-    for removal in removals:
-        which = _hand_of(removal)
-        if which:
-            alike[stem(removal.name), removal.area_id][which].append(removal)
+def _there_and_not(facts: Sequence[Fact], datum: Datum) -> _Found:
     found = []
-    for hands in alike.values():
-        if len(hands) == 1 and len(parts := next(iter(hands.values()))) > 1:
-            which = next(iter(hands))
-            other = "R" if which == "L" else "L"
-            sentence = (
-                f"{_listed(_names(parts))} are {'both' if len(parts) == 2 else 'all'} {which} and "
-                f"there is no {other}: look at the stamps again."
-            )
-            found.append(Contradiction(sentence, _uids(parts), "no pair"))
+    for none in only(facts, Without):
+        against = [fact for fact in facts if _has(fact, none)]
+        if not against:
+            continue
+        if none.feature:
+            said = f"Both {subject(none.feature)} and no {tidy(none.feature)} are logged: {_TRUE}"
+        else:
+            way = short(against[:1], datum)
+            said = f"It goes either way round, and yet it is logged as {way}: {_TRUE}"
+        found.append((said, "there and not"))
     return found
 
 
-def _hand_of(removal: Removal) -> str:
-    """L or R by its fact, else by its name; empty for neither or for both."""
-    said = {fact.which.upper() for fact in _only(removal.which_way, Hand)}
-    if said:
-        return said.pop() if len(said) == 1 and said <= {"L", "R"} else ""
-    words = removal.name.casefold().replace(",", " ").split()
-    ends = words[-1:] + words[:1] if len(words) > 1 else []
-    return next((_HANDS[word.strip(".()")] for word in ends if word.strip(".()") in _HANDS), "")
-
-
-def _shared_mark(removals: Sequence[Removal]) -> list[Contradiction]:
-    carried: dict[str, list[Removal]] = defaultdict(list)
-    for removal in removals:
-        for mark in {_fold(fact.mark) for fact in _only(removal.which_way, MatchMark)}:
-            carried[mark].append(removal)
-    return [
-        Contradiction(
-            f"{len(parts)} parts carry the match mark {mark}: {_listed(_names(parts))}. "
-            "A mark joins two: mark the others differently.",
-            _uids(parts),
-            "shared mark",
-        )
-        for mark, parts in sorted(carried.items())
-        if mark and len(parts) > 2
-    ]
-
-
-def _only(facts: Iterable[Fact], kind: type[_F]) -> list[_F]:
-    return [fact for fact in facts if isinstance(fact, kind)]
-
-
-def _fold(text: str) -> str:
-    return tidy(text).casefold().removeprefix("the ")
-
-
-def _named(feature: str) -> str:
-    said = subject(feature) or "one face"
-    return said[0].upper() + said[1:]
-
-
-def _listed(words: Sequence[str]) -> str:
-    """a and b; a, b and c."""
-    return " and ".join([", ".join(words[:-1]), words[-1]]) if len(words) > 1 else words[0]
-
-
-def _names(parts: Sequence[Removal]) -> list[str]:
-    """Names as logged, each with the number on its label."""
-    return [f"{part.number} {part.name}" for part in parts]
-
-
-def _both(parts: Sequence[Removal]) -> str:
-    return "both" if len(parts) == 2 else "all"
-
-
-def _uids(parts: Sequence[Removal]) -> tuple[str, ...]:
-    return tuple(part.uid for part in parts)
+def _has(fact: Fact, none: Without) -> bool:
+    """Whether a fact says of a part what it is logged to be without."""
+    if not tidy(none.feature):
+        return isinstance(fact, Faces | Clocking)
+    denied = fold(none.feature)
+    if isinstance(fact, _DENIED.get(denied, ())):
+        return True
+    if isinstance(fact, MatchMark):
+        return fold(fact.mark) == denied
+    return isinstance(fact, Faces | Clocking) and fold(fact.feature) == denied

@@ -45,6 +45,11 @@ def fits(wanted: str, name: str, hand: str = "") -> bool:
     return bool(asked) and any(words[-len(asked) :] == asked for words in _said(name))
 
 
+def last_word(name: str) -> str:
+    """The last word that says what a part is: "gear" of "crank gear 3"; empty for none."""
+    return (_plain(name) or ("",))[-1]
+
+
 def _bare(wanted: str) -> str:
     """Without "the other" in front, and without the "one" that stands for the part itself."""
     words = wanted.split()[len(_leading(wanted)) :]

@@ -29,14 +29,22 @@ def part_side(part: Removal | Entry) -> Side | None:
 
     A stamped hand says nothing of the side: a part stamped R may sit on the left.
     """
-    if part.side is not None:
-        return part.side
+    return part.side if part.side is not None else side_by_hand(part.which_way)
+
+
+def side_by_hand(facts: Iterable[Fact]) -> Side | None:
+    """The side that a hand by position says: L left, R right."""
     placed = {
         _SIDES.get(fact.which.upper())
-        for fact in part.which_way
+        for fact in facts
         if isinstance(fact, Hand) and not fact.stamped
     }
     return placed.pop() if len(placed) == 1 else None
+
+
+def resolved(toward: Outness, side: Side) -> Side:
+    """The side that outward or inward is for a part on `side`."""
+    return side if toward is Outness.OUTWARD else side.opposite
 
 
 def told(part: Removal | Entry, others: Mapping[str, Removal]) -> tuple[Fact, ...]:
@@ -93,13 +101,11 @@ def _with_told(
         return fact
     if isinstance(fact.toward, OtherPart):
         return replace(fact, toward=_named(fact.toward, others))
-    return replace(fact, resolved=_resolved(fact.toward, part_side(part)))
+    return _here(fact, fact.toward, part_side(part))
 
 
-def _resolved(toward: Outness, side: Side | None) -> Side | None:
-    if side is None:
-        return None
-    return side if toward is Outness.OUTWARD else side.opposite
+def _here(fact: Faces, toward: Outness, side: Side | None) -> Faces:
+    return Faces(fact.feature, toward, resolved(toward, side) if side else None)
 
 
 def _named(other: OtherPart, others: Mapping[str, Removal]) -> OtherPart:
@@ -141,7 +147,7 @@ def _carried(
     if None not in sides and sides[0] is not sides[1]:
         return None
     toward = _TURNED[fact.toward] if opposite else fact.toward
-    return replace(fact, toward=toward, resolved=_resolved(toward, sides[0] and sides[1]))
+    return _here(fact, toward, sides[0] and sides[1])
 
 
 def _linked(fact: Fact, candidates: Sequence[Removal], part: Removal | Entry | None) -> Fact:

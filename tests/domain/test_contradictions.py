@@ -1,7 +1,7 @@
 """What cannot be true together is found, and nothing else, whatever the order."""
 
 import pytest
-from fact_cases import DATUMS, FACTS, FORK_L, FORK_R, TRACTOR
+from fact_cases import DATUMS, FACTS, FORK_L, FORK_R, SIDES, TRACTOR
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -16,8 +16,10 @@ from bagtag.domain.which_way import (
     OtherPart,
     Outness,
     Place,
+    SameWay,
     Seat,
     SeatKind,
+    Without,
 )
 
 
@@ -66,6 +68,30 @@ WRONG = [
      "A part cannot sit flush and proud at once: keep the one that is true."),
     ([Seat(SeatKind.BOTTOMED), Seat(SeatKind.SHOULDER)], "two seats",
      "A part cannot sit against the shoulder and bottomed at once: keep the one that is true."),
+    ([SameWay(OtherPart("shift fork L")), SameWay(OtherPart("the shift fork L"), opposite=True)],
+     "same and opposite",
+     "A part cannot sit the same way as shift fork L and opposite to it at once: "
+     "keep the one that is true."),
+    ([SameWay(OtherPart("fork", "u1")), SameWay(OtherPart("shift fork", "u1"), opposite=True)],
+     "same and opposite",
+     "A part cannot sit the same way as fork and opposite to it at once: "
+     "keep the one that is true."),
+    ([Without("match mark"), MatchMark("paint line")], "there and not",
+     "Both the match mark and no match mark are logged: keep the one that is true."),
+    ([Without("Lip"), Faces("lip", Outness.INWARD)], "there and not",
+     "Both the Lip and no Lip are logged: keep the one that is true."),
+    ([Without("gap"), Clocking("gap", 4)], "there and not",
+     "Both the gap and no gap are logged: keep the one that is true."),
+    ([Without("hand"), Hand("R")], "there and not",
+     "Both the hand and no hand are logged: keep the one that is true."),
+    ([Without("dots"), MatchMark("dots")], "there and not",
+     "Both the dots and no dots are logged: keep the one that is true."),
+    ([Without(), Faces("C", Side.RIGHT)], "there and not",
+     "It goes either way round, and yet it is logged as C to the clutch side: "
+     "keep the one that is true."),
+    ([Without(), Clocking("gap", 4)], "there and not",
+     "It goes either way round, and yet it is logged as gap at 4 o'clock: "
+     "keep the one that is true."),
 ]  # fmt: skip
 
 
@@ -90,6 +116,12 @@ def test_one_removal_against_itself(facts, kind, said):
         [Clocking("gap", 12), Clocking("tab", 0.5), Clocking("dot", None, "line")],
         [Hand("L"), Hand("L", stamped=True)],
         [Seat(SeatKind.FLUSH), Seat(SeatKind.SHOULDER)],
+        [Without(), Without("match mark"), Seat(SeatKind.FLUSH)],
+        [Without("dot"), Faces("lip", Outness.INWARD), MatchMark("paint line")],
+        [SameWay(OtherPart("fork L")), SameWay(OtherPart("fork M"), opposite=True)],
+        [SameWay(OtherPart("fork", "u1")), SameWay(OtherPart("fork", "u2"), opposite=True)],
+        [Faces("lip", OtherPart("gear", "u1")), Faces("lip", OtherPart("gear 3", "u1"))],
+        [Hand("R"), Faces("OUT", Side.RIGHT), Faces("OUT", Outness.OUTWARD)],
     ],
     ids=str,
 )
@@ -97,10 +129,42 @@ def test_what_goes_together_is_left_alone(facts):
     assert within(facts, TRACTOR) == ()
 
 
-@given(FACTS, DATUMS, st.randoms())
-def test_found_whatever_the_order_of_the_facts(facts, datum, chance):
+ON_A_SIDE = [
+    ([Faces("OUT", Outness.OUTWARD), Faces("OUT", Side.LEFT)], Side.RIGHT,
+     ["two ways", "turned over"],
+     "OUT faces outward, which is the clutch side here, and the flywheel side at once: "
+     "keep the one that is true."),
+    ([Faces("lip", Outness.INWARD), Faces("the lip", Side.RIGHT)], Side.RIGHT, ["two ways"],
+     "The lip faces inward, which is the flywheel side here, and the clutch side at once: "
+     "keep the one that is true."),
+    ([Faces("OUT", Side.LEFT)], Side.RIGHT, ["turned over"],
+     "OUT faces the flywheel side, which is inward here: look at the part again, it was logged "
+     "wrong or fitted wrong."),
+    ([Faces("inside", Side.TOP)], Side.TOP, ["turned over"],
+     "inside faces the top, which is outward here: look at the part again, it was logged wrong or "
+     "fitted wrong."),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("facts", "side", "found", "said"), ON_A_SIDE, ids=str)
+def test_the_side_it_sat_on_shows_more(facts, side, found, said):
+    for order in (facts, facts[::-1]):
+        assert [one.kind for one in within(order, TRACTOR, side)] == found
+        assert within(order, TRACTOR, side)[0].sentence == said
+        assert within(order, TRACTOR) == within(order, TRACTOR, None) == ()
+
+
+def test_a_hand_by_position_says_the_side_and_a_stamped_one_does_not():
+    out = Faces("OUT", Side.LEFT)
+    assert kinds([Hand("R"), out]) == ["turned over"]
+    assert kinds([Hand("R", stamped=True), out]) == []
+    assert within([Hand("R"), out], TRACTOR, Side.LEFT) == ()
+
+
+@given(FACTS, DATUMS, st.none() | SIDES, st.randoms())
+def test_found_whatever_the_order_of_the_facts(facts, datum, side, chance):
     shuffled = chance.sample(facts, len(facts))
-    assert within(shuffled, datum) == within(facts, datum)
+    assert within(shuffled, datum, side) == within(facts, datum, side)
 
 
 @given(FACTS)
@@ -137,10 +201,9 @@ def test_one_place_counted_from_both_ends():
     [
         removal(2, "shift fork R", Place(1, 3, Side.LEFT), area=2),
         removal(2, "shift shaft", Place(1, 3, Side.LEFT)),
-        removal(2, "shift fork R", Place(1, 4, Side.LEFT)),
         removal(2, "shift fork R", Place(1, 3, Side.LEFT, "groove")),
     ],
-    ids=["other area", "other part", "other row", "other kind of place"],
+    ids=["other area", "other part", "other kind of place"],
 )
 def test_places_of_different_rows_do_not_meet(other):
     assert between([removal(1, "shift fork L", Place(1, 3, Side.LEFT)), other], TRACTOR) == ()
@@ -189,20 +252,3 @@ def test_a_match_mark_joins_two():
 )
 def test_what_two_hands_have_in_common(name, common):
     assert stem(name) == common
-
-
-REMOVALS = st.lists(
-    st.tuples(
-        st.sampled_from(["shift fork L", "shift fork R", "hub", "shift fork"]),
-        FACTS,
-        st.sampled_from([1, 2]),
-    ),
-    max_size=6,
-).map(
-    lambda rows: [removal(i, name, *facts, area=area) for i, (name, facts, area) in enumerate(rows)]
-)
-
-
-@given(REMOVALS, DATUMS, st.randoms())
-def test_found_whatever_the_order_of_the_removals(removals, datum, chance):
-    assert between(chance.sample(removals, len(removals)), datum) == between(removals, datum)
