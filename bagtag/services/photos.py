@@ -51,19 +51,32 @@ def enter(
     who: str = "",
 ) -> Change:
     """Give kept pictures to a removal; one it has already is not given twice."""
-    removal = strip.get_removal(store, removal_id)
+    return enter_all(store, [removal_id], taken, role, who=who)
+
+
+def enter_all(
+    store: Store,
+    removal_ids: Sequence[int],
+    taken: Sequence[Taken],
+    role: PhotoRole = PhotoRole.OFF,
+    *,
+    who: str = "",
+) -> Change:
+    """Give the same kept pictures to several removals of a job, in one act: a photo of a tray
+    shows many parts."""
+    ids = tuple(dict.fromkeys(removal_ids))
+    first = strip.get_removal(store, ids[0])
 
     def do(act: Act) -> None:
-        known = belongings.photos_of(act.connection, [removal_id]).get(removal_id, [])
-        have = {photo.hash for photo in known if photo.role is role}
-        for one in taken:
-            if one.hash not in have:
-                have.add(one.hash)
+        known = belongings.photos_of(act.connection, ids)
+        for removal_id in ids:
+            have = {photo.hash for photo in known.get(removal_id, []) if photo.role is role}
+            for one in {one.hash: one for one in taken if one.hash not in have}.values():
                 act.insert(tables.photo, removal_id=removal_id, **_columns(one, role))
 
     count = "a photo" if len(taken) == 1 else f"{len(taken)} photos"
-    title = f"add {count} to {removal.number} {removal.name}"
-    return store.act(title, do, who=who, job_id=removal.job_id)
+    whose = f"{first.number} {first.name}" if len(ids) == 1 else f"{len(ids)} parts"
+    return store.act(f"add {count} to {whose}", do, who=who, job_id=first.job_id)
 
 
 def _take(store: Store, source: Source) -> Taken:

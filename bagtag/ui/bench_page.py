@@ -8,21 +8,27 @@ from typing import TYPE_CHECKING, Any
 from uuid import uuid4
 
 from PySide6.QtCore import Signal
+from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from bagtag import services
 from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
 from bagtag.ui.desk import Desk
+from bagtag.ui.forms.basics import Press
 from bagtag.ui.stage import Stage
 from bagtag.ui.strip.strip_view import StripView
 
 if TYPE_CHECKING:
+    from bagtag.domain.model import Removal
     from bagtag.services.board import Board
     from bagtag.services.tags import Match
     from bagtag.ui.card.bench_card import BenchCardView
     from bagtag.ui.entry.entry_card import EntryCard
     from bagtag.ui.progress.build_stage import BuildBar
+
+ANSWER = "F8"
+"""Answers the questions that the last line of tape left open."""
 
 
 class BenchPage(Stage):
@@ -33,6 +39,9 @@ class BenchPage(Stage):
     refused = Signal(str, str)
     """A line of tape that could not be taken, and why."""
     typed = Signal(str)
+    audit_wanted = Signal()
+    entry_done = Signal(int)
+    """The entry of this removal was corrected, or left as it was."""
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
@@ -40,6 +49,7 @@ class BenchPage(Stage):
         self.tag_code = ""
         self._line = ""
         self._sought = 0
+        self._unanswered = 0
         self._next_wanted = False
         self._at_work = False
         self._lay()
@@ -47,9 +57,16 @@ class BenchPage(Stage):
 
     def _lay(self) -> None:
         self.right = QStackedWidget(self)
+        self.audit = Press("Audit: what is still missing\u2002F3", self)
+        self.audit.setProperty("role", "quiet")
+        self.audit.setAccessibleName("Audit: what is still missing")
+        left = QVBoxLayout()
+        left.setSpacing(4)
+        left.addWidget(self.strip, 1)
+        left.addWidget(self.audit)
         across = QHBoxLayout()
         across.setSpacing(22)
-        across.addWidget(self.strip, 38)
+        across.addLayout(left, 38)
         across.addWidget(self.right, 62)
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
@@ -64,6 +81,7 @@ class BenchPage(Stage):
         strip.moved.connect(self.move_line)
         strip.delete_wanted.connect(self.delete_line)
         strip.typed.connect(self.typed)
+        self.audit.clicked.connect(self.audit_wanted)
         strip.rows.ready.connect(self._rows_ready)
         strip.rows.numbered.connect(self.numbered)
         self.desk.changed.connect(self._heard)
@@ -78,6 +96,10 @@ class BenchPage(Stage):
         made.logged.connect(self._logged)
         made.closed.connect(self._entry_closed)
         self.right.addWidget(made)
+        # The card has this key too, for its own part: only one of the two is ever in sight.
+        answer = QShortcut(QKeySequence(ANSWER), made)
+        answer.setAutoRepeat(False)
+        answer.activated.connect(self.answer_open)
         return made
 
     @cached_property
@@ -117,6 +139,7 @@ class BenchPage(Stage):
         if self.building or "build" in vars(self):
             self.build.setVisible(self.building)
         self.strip.set_building(self.building)
+        self.audit.setVisible(not self.building)
 
     def enter(self) -> None:
         if self.strip.rows.job_id != self.desk.job_id:
@@ -138,6 +161,7 @@ class BenchPage(Stage):
 
     def _show_job(self) -> None:
         self._at_work = False
+        self._unanswered = 0
         if self.card_id:
             self.card.show_nothing()
         self.strip.set_standings(None)
@@ -172,6 +196,15 @@ class BenchPage(Stage):
         self.right.setCurrentWidget(self.entry)
         self.entry.open(removal_id)
         self.entry.setFocus()
+
+    def focus_photos(self, removal_id: int) -> None:
+        """Put the keys on the photo acts of the entry that is being opened. It is asked for on the
+        same thread as this, and so it is there when this is answered."""
+        self.desk.ask(services.strip.get_removal, removal_id, then=self._focus_photos)
+
+    def _focus_photos(self, removal: Removal) -> None:
+        if self._correcting(removal.id):
+            self.entry.fields.photos.acts.choose.setFocus()
 
     def _seek(self) -> None:
         """Choose what is sought as soon as its line is known."""
@@ -219,10 +252,12 @@ class BenchPage(Stage):
             self.show_new()
 
     def _entry_closed(self) -> None:
-        removal_id = self.strip.chosen_id
+        corrected, removal_id = self.entry.removal_id, self.strip.chosen_id
         if removal_id:
             self.show_removal(removal_id)
         self.strip.setFocus()
+        if corrected is not None:
+            self.entry_done.emit(corrected)
 
     def _board_read(self, board: Board) -> None:
         from bagtag.ui.progress.build_stage import standings
@@ -260,9 +295,29 @@ class BenchPage(Stage):
         """The blank tag that goes on the next entry, by tape or by card; empty for none."""
         self.tag_code = self.entry.tag_code = code
 
-    def _tape_logged(self, _: Change) -> None:
+    def _tape_logged(self, change: Change) -> None:
         self.give_tag("")
         self.strip.choose_now()
+        if change.new_id:
+            self.desk.ask(services.strip.get_removal, change.new_id, then=self._say_open)
+
+    def _say_open(self, removal: Removal) -> None:
+        """What its kind asks and the line did not say."""
+        count = len(removal.unanswered)
+        if count:
+            self._unanswered = removal.id
+            self.desk.say(
+                f"Logged as {removal.number}. {count} question{'s' * (count != 1)} not answered: "
+                f"{ANSWER} answers {'it' if count == 1 else 'them'}."
+            )
+
+    def answer_open(self) -> None:
+        """Answer what the last line of tape left open."""
+        if self._unanswered and not self._correcting(self._unanswered):
+            self.show_removal(self._unanswered)
+            self.correct(self._unanswered)
+        if self._unanswered:
+            self.entry.ask()
 
     def _not_logged(self, error: Exception) -> None:
         if isinstance(error, Trouble):

@@ -1,7 +1,10 @@
 """What the main window does once the store is open: jobs, stages, scans, undo."""
 
+from __future__ import annotations
+
 import sys
 from importlib import import_module
+from typing import TYPE_CHECKING, cast
 
 from PySide6.QtCore import QObject, QProcess
 from PySide6.QtGui import QKeySequence, QShortcut
@@ -20,7 +23,13 @@ from bagtag.ui.stage import Stage
 from bagtag.ui.stage_bar import STAGES
 from bagtag.ui.window import MainWindow
 
+if TYPE_CHECKING:
+    from bagtag.ui.audit.audit_page import AuditPage
+    from bagtag.ui.audit.audit_work import AuditWork
+
 BENCH = ("Strip", "Build")
+AUDIT = "Audit"
+"""A page of its own under the word Strip."""
 PAGES = {
     "Job": ("job.job_stage", "JobStage"),
     "Containers": ("containers.containers_stage", "ContainersStage"),
@@ -28,6 +37,7 @@ PAGES = {
     "Renew": ("stages.renew_stage", "RenewStage"),
     "Measure": ("stages.measure_stage", "MeasureStage"),
     "Close": ("stages.close_stage", "CloseStage"),
+    "Audit": ("audit.audit_page", "AuditPage"),
 }
 """Pages that are made when they are first gone to."""
 
@@ -42,6 +52,7 @@ class WindowWork(QObject):
         self.stage = ""
         self._made: dict[str, Stage] = {}
         self._empty: PlainPage | None = None
+        self._audit: AuditWork | None = None
         self._go_on = True
         self.bench = BenchPage(self.desk, window)
         window.pages.addWidget(self.bench)
@@ -67,7 +78,8 @@ class WindowWork(QObject):
         field.left.connect(self._to_strip)
         self.bench.numbered.connect(field.set_next_number)
         self.bench.refused.connect(field.take_back)
-        self.bench.typed.connect(self._typed)
+        self.bench.typed.connect(self.type_in_field)
+        self.bench.audit_wanted.connect(self.open_audit)
         self.scanner.scanned.connect(self._scanned)
         field.ways.read.connect(self.tags.scanned)
 
@@ -77,6 +89,7 @@ class WindowWork(QObject):
         for keys, slot in (
             ("Ctrl+L", self.focus_field),
             ("F2", self.focus_field),
+            ("F3", self.open_audit),
             ("Ctrl+J", self.window.title.open_menu),
             ("Ctrl+Z", self.undo),
             ("Ctrl+Shift+Z", self.redo),
@@ -134,7 +147,7 @@ class WindowWork(QObject):
 
     def open_new_job(self) -> None:
         """Go to the form of a job that is still to be opened."""
-        page = self._page("Job")
+        page = self.page_of("Job")
         self.go_to("Job")
         page.open_new()  # type: ignore[attr-defined]  # a JobStage
 
@@ -173,9 +186,11 @@ class WindowWork(QObject):
             self.window.stages.set_current(self.stage)
             self._show_empty()
             return
-        page = self._page(stage)
+        if self._audit is not None:
+            self._audit.forget()
+        page = self.page_of(stage)
         self.stage = stage
-        self.window.stages.set_current(stage)
+        self.window.stages.set_current("Strip" if stage == AUDIT else stage)
         if page is self.bench:
             self.bench.set_stage(stage)
         self.window.pages.setCurrentWidget(page)
@@ -184,7 +199,11 @@ class WindowWork(QObject):
         if stage == "Strip":  # the next part is written as on tape; Tab goes on to its card
             self.focus_field()
 
-    def _page(self, stage: str) -> Stage:
+    def open_audit(self) -> None:
+        """What is still missing, before the bench is cleared."""
+        self.go_to(AUDIT)
+
+    def page_of(self, stage: str) -> Stage:
         if stage in BENCH:
             return self.bench
         if stage not in self._made:
@@ -192,11 +211,18 @@ class WindowWork(QObject):
             made = getattr(import_module(f"bagtag.ui.{module}"), name)
             self._made[stage] = made(self.desk, self.window)
             self.window.pages.addWidget(self._made[stage])
+            if stage == AUDIT:
+                self._audit = self._audit_work(self._made[stage])
         return self._made[stage]
+
+    def _audit_work(self, page: Stage) -> AuditWork:
+        from bagtag.ui.audit.audit_work import AuditWork
+
+        return AuditWork(cast("AuditPage", page), self)
 
     def container_page(self) -> Stage:
         """The page that can show a container."""
-        return self._page("Containers")
+        return self.page_of("Containers")
 
     @property
     def page(self) -> QWidget | None:
@@ -275,8 +301,10 @@ class WindowWork(QObject):
     def _to_strip(self) -> None:
         if self.page is self.bench:
             self.bench.strip.setFocus()
+        elif self.stage == AUDIT and self.page is not None:
+            self.page.setFocus()
 
-    def _typed(self, text: str) -> None:
+    def type_in_field(self, text: str) -> None:
         self.window.field.frame.line.setFocus()
         self.window.field.frame.line.insert(text)
 

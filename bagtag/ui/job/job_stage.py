@@ -48,6 +48,7 @@ class JobStage(Stage):
         self.page = JobPage(desk, self)
         self._new = False
         self._chosen = False
+        self._area = 0
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(20)
@@ -76,6 +77,11 @@ class JobStage(Stage):
         if not self._new and change.job_id in (0, self.desk.job_id) and self.desk.job_id:
             self.desk.ask(look_up, self.desk.job_id, then=self._show)
 
+    def show_area(self, area_id: int) -> None:
+        """Open the form of an area as soon as the job is shown."""
+        self._area, self._new = area_id, False
+        self.enter()
+
     def open_new(self) -> None:
         """An empty page for a new job."""
         self._new = True
@@ -85,6 +91,10 @@ class JobStage(Stage):
         if shown.job.id == self.desk.job_id and not self._new:
             self.page.show_job(shown.job)
             self.page.areas.set_areas(shown.job.id, shown.areas, shown.openers)
+            area_id, self._area = self._area, 0
+            if any(area.id == area_id for area in shown.areas):
+                self.page.areas.edit(area_id)
+                self.page.areas.form.opener.setFocus()
 
     def _job_chosen(self, _: int) -> None:
         """Another job is shown, from wherever it was chosen; what was typed here waits."""
