@@ -4,11 +4,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass, fields, replace
 from uuid import uuid4
 
-from bagtag.domain import asking, contradictions, hardware, log_place, which_way
+from bagtag.domain import asking, contradictions, hardware, log_place, resolve, which_way
 from bagtag.domain.change import Change
 from bagtag.domain.entry import Entry, checked
 from bagtag.domain.errors import BadInput, NotFound
 from bagtag.domain.model import Removal, TagRole
+from bagtag.domain.which_way import Fact
 from bagtag.services import containers, kinds, links
 from bagtag.services import jobs as job_cases
 from bagtag.services.codes_drawn import tie
@@ -220,6 +221,16 @@ def against(
     others = [removal for removal in near if removal.id != written.id]
     found = contradictions.between([*others, written], job.datum)
     return tuple(one.sentence for one in found if written.uid in one.uids)
+
+
+def told(store: Store, job_id: int, entry: Entry) -> tuple[Fact, ...]:
+    """The facts of an entry as it stands in its form, each with what can be computed added, its
+    other parts tied as they will be when it is logged."""
+    with store.read() as connection:
+        near = removals.near(connection, job_id, entry.area_id)
+        facts = resolve.linked(entry.which_way, near, entry)
+        written = _as_removal(replace(entry, which_way=facts), replace(_LAST, uid=entry.uid))
+        return resolve.told(written, links.others_of(connection, [written]))
 
 
 _LAST = Removal(id=0, uid="", job_id=0, number="this", position=1 << 60, name="")

@@ -29,8 +29,8 @@ from tests.ui.forms_kit import ALT, DATUM, ENTER, ESC, TAB, press, show, write
 
 
 @pytest.fixture
-def form(qtbot, qapp):
-    made = WhichWayForm(None)
+def form(qtbot, desk):
+    made = WhichWayForm(desk)
     made.set_datum(DATUM)
     show(qtbot, made)
     made.setFocus()
@@ -322,8 +322,8 @@ def test_every_control_has_a_name(form):
         assert nameless == []
 
 
-def test_it_can_be_let_go(qtbot, qapp):
-    made = WhichWayForm(None)
+def test_it_can_be_let_go(qtbot, desk):
+    made = WhichWayForm(desk)
     made.add("C")
     made.finish()
     seen = weakref.ref(made)

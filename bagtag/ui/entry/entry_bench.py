@@ -6,8 +6,10 @@ from typing import TYPE_CHECKING
 from bagtag import services
 from bagtag.domain import areas as tree
 from bagtag.domain.datum import Datum
-from bagtag.domain.entry import repeat
+from bagtag.domain.entry import Entry, repeat
+from bagtag.domain.kinds import Kinds
 from bagtag.domain.model import Removal
+from bagtag.domain.which_way import Fact
 from bagtag.ui.entry.entry_draft import Draft, Names, of_entry
 
 if TYPE_CHECKING:
@@ -17,13 +19,25 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Bench:
-    """A job's datum and names, a reader of its tape lines, and the removal that is asked for."""
+    """A job's datum and names, a reader of its tape lines, the kinds of parts, and the removal
+    that is asked for."""
 
     job_id: int
     datum: Datum
     names: Names
     reader: "TapeReader"
+    kinds: Kinds
     removal: Removal | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Looked:
+    """What the rest of the job says to an entry as it stands in its form: its facts with what can
+    be computed added, and a sentence for each thing that cannot be true together."""
+
+    entry: Entry
+    told: tuple[Fact, ...]
+    against: tuple[str, ...]
 
 
 def look_up(store: "Store", job_id: int, removal_id: int | None = None) -> Bench:
@@ -37,7 +51,14 @@ def look_up(store: "Store", job_id: int, removal_id: int | None = None) -> Bench
     rows = services.containers.list_containers(store, job_id)
     labels = {row.container.id: row.container.label for row in rows}
     reader = services.tape.reader(store, job_id)
-    return Bench(job_id, job.datum, Names(paths, labels), reader, removal)
+    kinds = services.kinds.of(store)
+    return Bench(job_id, job.datum, Names(paths, labels), reader, kinds, removal)
+
+
+def look_over(store: "Store", job_id: int, entry: Entry, removal_id: int | None) -> Looked:
+    """Runs on the store's thread; `removal_id` is the removal that is being corrected."""
+    told = services.strip.told(store, job_id, entry)
+    return Looked(entry, told, services.strip.against(store, job_id, entry, removal_id))
 
 
 def the_last(store: "Store", job_id: int, names: Names) -> Draft | None:

@@ -1,26 +1,34 @@
 """The entry of one removal: a new one, one that was forgotten, or one to correct."""
 
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QSettings, Qt, Signal
+from PySide6.QtCore import QSettings, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QWidget
 
 from bagtag import services
 from bagtag.domain.change import Change
+from bagtag.domain.entry import Entry
 from bagtag.domain.errors import BadInput, Trouble
 from bagtag.ui.desk import Desk
-from bagtag.ui.entry.entry_bench import Bench, look_up, the_last
+from bagtag.ui.entry.entry_bench import Bench, Looked, look_over, look_up, the_last
 from bagtag.ui.entry.entry_correction import Correction
 from bagtag.ui.entry.entry_draft import Draft, Kept, Merged, new_uid, to_entry
 from bagtag.ui.entry.entry_fields import FATES
 from bagtag.ui.entry.entry_form import EntryForm
 from bagtag.ui.forms.basics import ENTER
 
+if TYPE_CHECKING:
+    from bagtag.scan.tape import Tape
+
+LOOK_AFTER = 300
+"""Milliseconds without a change, after which the rest of the job is asked what it says to it."""
 REPEATED = ("area", "container", "fate", "held_by", "goes_on")
 """What "as the last one" may fill in."""
 _CALLED = {
     "which_way": "which way", "held_by": "what held it", "goes_on": "what goes on it",
+    "hazards": "what can hurt", "unanswered": "what was skipped",
 }  # fmt: skip
 
 
@@ -44,6 +52,10 @@ class EntryCard(EntryForm):
         self._sent: Draft | None = None
         self._sent_uid = ""
         self._kept: dict[tuple[int, int], Kept] = {}
+        self._ask_wanted = False
+        self._look = QTimer(self)
+        self._look.setSingleShot(True)
+        self._look.setInterval(LOOK_AFTER)
         self._connect()
 
     def _connect(self) -> None:
@@ -54,6 +66,10 @@ class EntryCard(EntryForm):
         self.acts.before_chosen.connect(self._put_before)
         self.acts.theirs.clicked.connect(self._take_theirs)
         self.desk.changed.connect(self._hear)
+        self.head.changed.connect(self._look.start)
+        self.fields.changed.connect(self._look.start)
+        self._look.timeout.connect(self._look_over)
+        self.fields.asks.finished.connect(self._all_asked)
 
     # what is shown
 
@@ -68,7 +84,9 @@ class EntryCard(EntryForm):
         self._job_id, self._wanted, self._before = self.desk.job_id, None, before
         self.setEnabled(True)
         self.forget_tape()
+        self._ask_wanted = False
         kept = self._kept.pop(self._key(), None) or Kept(Draft(), new_uid())
+        self.fields.begin(correcting=False, fate_is_chosen=kept.draft != Draft())
         self._uid = kept.uid
         self.fields.photos.open(self._uid)
         self.fill(kept.draft)
@@ -82,6 +100,8 @@ class EntryCard(EntryForm):
         """Show a logged removal to correct it."""
         self._put_aside()
         self._wanted, self._before, self._uid = removal_id, None, ""
+        self._ask_wanted = False
+        self.fields.begin(correcting=True, fate_is_chosen=True)
         self.fill(Draft())
         self.setEnabled(False)
         self.acts.show_correction()
@@ -89,6 +109,25 @@ class EntryCard(EntryForm):
         self.desk.ask(
             look_up, self.desk.job_id, removal_id, then=self._known, failed=self._not_opened
         )
+
+    def take_tape(self, tape: "Tape") -> None:
+        """A line of tape goes on here: what its kind of part needs is asked at once."""
+        super().take_tape(tape)
+        self.ask()
+
+    def ask(self) -> None:
+        """Put the focus on the open question, as soon as the part and its kind are known."""
+        self._ask_wanted = not self._is_loaded()
+        if self._is_loaded():
+            panel, name = self.fields.asks.panel, self.head.name
+            (panel if self.fields.asks.is_asking else name).setFocus(
+                Qt.FocusReason.OtherFocusReason
+            )
+
+    def _is_loaded(self) -> bool:
+        if self._wanted is not None:
+            return self._correction is not None
+        return self.fields.asks.knows_kinds and not self.has_waiting_tape
 
     def leave(self) -> None:
         """Close the card; what is not logged waits here."""
@@ -143,6 +182,8 @@ class EntryCard(EntryForm):
             self._follow(bench)
         if self._wanted is None and bench.removal is not None:
             self.acts.show_before(f"{bench.removal.number} {bench.removal.name}")
+        if self._ask_wanted:
+            self.ask()
 
     def _begin_correction(self, bench: Bench) -> None:
         assert bench.removal is not None
@@ -233,6 +274,8 @@ class EntryCard(EntryForm):
             return
         now, blank = self.draft, Draft()
         empty = [name for name in REPEATED if getattr(now, name) == getattr(blank, name)]
+        if "fate" in empty and last.fate is not blank.fate:
+            self.fields.fate_is_chosen = True
         self.fill(replace(now, **{name: getattr(last, name) for name in empty}))
         self.acts.say("As the last one: area, container, fate, what held it, what goes on.")
 
@@ -257,6 +300,29 @@ class EntryCard(EntryForm):
         if mine or any(change.touches(kind) for kind in ("area", "container", "job")):
             self.desk.ask(look_up, self._job_id, asked, then=self._known, failed=self._failed)
 
+    # what the rest of the job says to it
+
+    def _look_over(self) -> None:
+        entry = self._entry_now()
+        if entry is not None and self._job_id:
+            self.desk.ask(look_over, self._job_id, entry, self._wanted, then=self._looked)
+
+    def _looked(self, looked: Looked) -> None:
+        if looked.entry == self._entry_now():
+            form = self.fields.which_way
+            form.set_told(looked.entry.which_way, looked.told)
+            form.set_against(looked.against)
+
+    def _entry_now(self) -> Entry | None:
+        try:
+            return to_entry(self.draft, self.names, self._uid)
+        except BadInput:
+            return None  # it is said when it is to be logged
+
+    def _all_asked(self) -> None:
+        self.acts.log.setFocus(Qt.FocusReason.OtherFocusReason)
+        self.acts.say("Backspace goes back to the last question.")
+
     # what waits
 
     def _key(self) -> tuple[int, int]:
@@ -278,6 +344,8 @@ class EntryCard(EntryForm):
             self.log()
         elif event.key() == Qt.Key.Key_Escape:
             self.leave()
+        elif event.key() == Qt.Key.Key_Backspace and self.acts.log.hasFocus():
+            self.fields.asks.back()
         elif control and event.key() == Qt.Key.Key_D:
             self.as_the_last()
         elif control and Qt.Key.Key_1 <= event.key() <= Qt.Key.Key_4:

@@ -6,10 +6,14 @@ from typing import Any
 from PySide6.QtCore import QSettings, Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
+from bagtag.domain.kinds import PartKind, Renewal
 from bagtag.domain.model import Fate
+from bagtag.domain.which_way import Fact
 from bagtag.ui.desk import Desk
+from bagtag.ui.entry.entry_asks import EntryAsks
 from bagtag.ui.entry.entry_bench import Bench
 from bagtag.ui.entry.entry_draft import Draft
+from bagtag.ui.entry.entry_more import EntryMore
 from bagtag.ui.entry.hardware_form import HardwareForm
 from bagtag.ui.entry.which_way_form import WhichWayForm
 from bagtag.ui.forms.basics import Field, Note, label, tight
@@ -35,13 +39,18 @@ class EntryFields(QWidget):
     def __init__(self, desk: Desk, parent: QWidget, settings: QSettings | None) -> None:
         super().__init__(parent)
         self.setProperty("bare", True)
-        self.which_way = WhichWayForm(self)
+        self.asks = EntryAsks(self)
+        self.which_way = WhichWayForm(desk, self)
         self.area_field = WordField("Area", (), self, "Down takes the next one")
         self.container_field = WordField("Container", (), self, "bag 12, tray 3: found or made")
         self.area, self.container = self.area_field.line, self.container_field.line
         self.hardware = HardwareForm(self)
+        self.more = EntryMore(self)
         self.fate = Choices("Fate", FATES, self, columns=4)
         self.fate.set_value(Fate.REFIT)
+        self.fate_is_chosen = False
+        self.fate_why = label("", self, scale="small", tone="muted")
+        self.fate_why.hide()
         self.condition = WordField("Condition", CONDITIONS, self, "as it came off")
         self.goes_on = WordField("Goes on at fitting", GOES_ON, self)
         self.note = Note(self, "Note")
@@ -53,6 +62,7 @@ class EntryFields(QWidget):
             "goes_on": self.goes_on,
             "fate": Field("Fate", self.fate, self),
             "note": Field("Note", self.note, self),
+            "size": self.more.fields["size"],
         }
         self.wrong_way = label("", self, tone="accent")
         self.wrong_way.hide()
@@ -63,21 +73,36 @@ class EntryFields(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(2, 2, 14, 8)
         column.setSpacing(16)
+        column.addWidget(self.asks)
         column.addWidget(label("Which way", self, scale="head"))
         column.addWidget(self.which_way)
         column.addWidget(self.wrong_way)
         column.addLayout(_beside(self.area_field, self.container_field))
         column.addWidget(self.hardware)
-        column.addWidget(self.fields["fate"])
+        column.addWidget(self.more)
+        column.addLayout(self._fate_and_why())
         column.addLayout(_beside(self.condition, self.goes_on))
         column.addWidget(self.fields["note"])
         column.addWidget(label("Photos", self, scale="head"))
         column.addWidget(self.photos)
         column.addStretch(1)
 
+    def _fate_and_why(self) -> QVBoxLayout:
+        column = QVBoxLayout()
+        tight(column)
+        column.addWidget(self.fields["fate"])
+        column.addWidget(self.fate_why)
+        return column
+
     def _connect(self) -> None:
+        self.fate.chosen.connect(self._fate_chosen)
+        self.which_way.changed.connect(self._part_changed)
+        self.more.changed.connect(self._part_changed)
+        self.asks.facts_changed.connect(self._put_facts)
+        self.asks.kind_changed.connect(self._kind_changed)
         for signal in (
-            self.which_way.changed, self.area.textChanged, self.container.textChanged,
+            self.asks.changed, self.more.changed, self.which_way.changed, self.area.textChanged,
+            self.container.textChanged,
             self.hardware.changed, self.fate.chosen, self.condition.edited, self.goes_on.edited,
             self.note.textChanged,
         ):  # fmt: skip
@@ -85,6 +110,8 @@ class EntryFields(QWidget):
 
     def set_bench(self, bench: Bench) -> None:
         self.which_way.set_datum(bench.datum)
+        self.more.set_datum(bench.datum)
+        self.asks.set_kinds(bench.kinds, bench.datum)
         self.hardware.set_reader(bench.reader)
         self.area_field.suggest(list(bench.names.areas))
         self.container_field.suggest(list(bench.names.containers.values()))
@@ -100,10 +127,16 @@ class EntryFields(QWidget):
             "fate": self.fate.set_value,
             "goes_on": self.goes_on.set_text,
             "note": self.note.setPlainText,
+            "kind": self.asks.set_chosen_kind,
+            "side": self.more.set_side,
+            "size": self.more.set_size,
+            "hazards": self.more.set_hazards,
+            "unanswered": self.asks.set_unanswered,
         }
         for name, put in setters.items():
             if name not in but:
                 put(getattr(draft, name))
+        self._part_changed()
 
     def draft(self, name: str, quantity: str) -> Draft:
         return Draft(
@@ -117,7 +150,20 @@ class EntryFields(QWidget):
             fate=self.fate.value or Fate.REFIT,
             goes_on=self.goes_on.text,
             note=self.note.toPlainText(),
+            kind=self.asks.chosen_kind,
+            side=self.more.side_value(),
+            size=self.more.size.text().strip(),
+            hazards=self.more.hazards.values,
+            unanswered=self.asks.unanswered,
         )
+
+    def begin(self, *, correcting: bool, fate_is_chosen: bool) -> None:
+        """Another part is taken up; a fate that a person chose stays whatever its kind says."""
+        self.fate_is_chosen = fate_is_chosen
+        self.which_way.set_told((), ())
+        self.which_way.set_against(())
+        self.asks.begin(correcting=correcting)
+        self._show_fate_why()
 
     def say(self, field: str, sentence: str) -> bool:
         """Say what is wrong beside its field and go there; False when it is not one of these."""
@@ -129,6 +175,7 @@ class EntryFields(QWidget):
             self.hardware.tape_field.say(sentence)
             self.hardware.setFocus()
         elif field in self.fields:
+            self.more.open(field == "size" or not self.more.fold.isHidden())
             self.fields[field].say(sentence)
             self.fields[field].editor.setFocus()
         else:
@@ -152,8 +199,39 @@ class EntryFields(QWidget):
         self.which_way.finish()
         return self.hardware.is_whole()
 
+    def _part_changed(self) -> None:
+        """The facts or the side are others now: what is asked, and which side outward is."""
+        self.which_way.set_side(self.more.side_value())
+        self.asks.set_part(self.which_way.facts, self.which_way.part_side)
+
+    def _put_facts(self, facts: tuple[Fact, ...]) -> None:
+        """An answer stands among the facts as if it had been filled in there."""
+        self.which_way.set_facts(facts)
+        self._part_changed()
+
+    def _kind_changed(self, kind: PartKind | None) -> None:
+        self.more.set_kind(kind)
+        if not self.fate_is_chosen:
+            self.fate.set_value(Fate.RENEW if _is_renewed(kind) else Fate.REFIT)
+        self._show_fate_why()
+
+    def _fate_chosen(self) -> None:
+        self.fate_is_chosen = True
+        self._show_fate_why()
+
+    def _show_fate_why(self) -> None:
+        kind = self.asks.kind
+        by_kind = not self.fate_is_chosen and _is_renewed(kind)
+        name = kind.name if kind else ""
+        self.fate_why.setText(f"Renewed, as is always done with this kind of part: {name}.")
+        self.fate_why.setVisible(by_kind)
+
     def _tell(self) -> None:
         self.changed.emit()
+
+
+def _is_renewed(kind: PartKind | None) -> bool:
+    return kind is not None and kind.renew is Renewal.ALWAYS
 
 
 def _beside(left: QWidget, right: QWidget) -> QHBoxLayout:

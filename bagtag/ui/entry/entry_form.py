@@ -1,6 +1,7 @@
 """The entry card as a form: what stands in it, what is said beside its fields, what is dropped."""
 
 from dataclasses import fields, replace
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSettings
@@ -35,20 +36,31 @@ class EntryForm(QFrame):
         self.head = EntryHead(self)
         self.fields = EntryFields(desk, self, settings)
         self.acts = EntryActs(desk, self)
+        self.head.changed.connect(self._named)
         self.head.changed.connect(self._changed)
         self.fields.changed.connect(self._changed)
         self._build()
 
     def _build(self) -> None:
         self.area = scrolling(self.fields, self)
-        InSight(self.area, (self.fields.which_way.frame, self.fields.hardware.frame))
-        QWidget.setTabOrder(self.acts.theirs, self.head.shut)  # leaving comes last
+        asks = self.fields.asks
+        InSight(self.area, (asks.panel, self.fields.which_way.frame, self.fields.hardware.frame))
+        self._order_stops(
+            self.head.name, asks.panel, asks.panel.skip, asks.panel.back, self.head.quantity
+        )
+        # The kind is seldom another, and leaving comes last.
+        self._order_stops(self.acts.theirs, asks.line.other, asks.again, self.head.shut)
         column = QVBoxLayout(self)
         column.setContentsMargins(24, 14, 24, 16)
         column.setSpacing(10)
         column.addWidget(self.head)
         column.addWidget(self.area, 1)
         column.addWidget(self.acts)
+
+    @staticmethod
+    def _order_stops(*stops: QWidget) -> None:
+        for before, after in pairwise(stops):
+            QWidget.setTabOrder(before, after)
 
     @property
     def draft(self) -> Draft:
@@ -68,6 +80,10 @@ class EntryForm(QFrame):
         if self.names.areas or self.names.containers or not _needs_names(tape):
             self._apply_tape(tape)
 
+    @property
+    def has_waiting_tape(self) -> bool:
+        return self._waiting_tape is not None
+
     def forget_tape(self) -> None:
         """What a tape line says next is for another entry."""
         self._tape, self._waiting_tape = Draft(), None
@@ -80,6 +96,8 @@ class EntryForm(QFrame):
             f.name for f in fields(Draft) if getattr(said, f.name) != getattr(self._tape, f.name)
         ]
         self._tape = said
+        if any(chip.kind == "fate" for chip in tape.chips):
+            self.fields.fate_is_chosen = True
         self.fill(replace(self.draft, **{name: getattr(said, name) for name in names}))
 
     def fill(self, draft: Draft) -> None:
@@ -90,6 +108,9 @@ class EntryForm(QFrame):
         if "quantity" not in same:
             self.head.quantity.setText(draft.quantity)
         self.fields.fill(draft, same)
+
+    def _named(self) -> None:
+        self.fields.asks.set_name(self.head.name.text())
 
     def _changed(self) -> None:
         self.acts.say("")

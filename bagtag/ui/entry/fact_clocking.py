@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.datum import Datum
 from bagtag.domain.which_way import Clocking
+from bagtag.ui.desk import Desk
 from bagtag.ui.entry.clock_face import ClockFace
 from bagtag.ui.entry.fact_editor import FactEditor, side_choices, side_of
 from bagtag.ui.forms.basics import Field, Line, tight
@@ -17,8 +18,8 @@ _TIME = re.compile(r"(\d{1,2})(?:[:.,](\d{1,2}))?\s*(?:o'?clock|h)?")
 
 
 class ClockingEditor(FactEditor):
-    def __init__(self, datum: Datum, parent: QWidget) -> None:
-        super().__init__(datum, parent)
+    def __init__(self, datum: Datum, parent: QWidget, desk: Desk) -> None:
+        super().__init__(datum, parent, desk)
         self.feature = WordField(
             "What is turned", FEATURES, self, hint="what points there", always=True
         )

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from bagtag.domain.datum import Datum, Side
 from bagtag.domain.picture import draw
 from bagtag.domain.which_way import Faces, Fact
+from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import tight
 from bagtag.ui.forms.choices import Choices, Option
 
@@ -17,9 +18,9 @@ class FactEditor(QWidget):
 
     edited = Signal()
 
-    def __init__(self, datum: Datum, parent: QWidget) -> None:
+    def __init__(self, datum: Datum, parent: QWidget, desk: Desk) -> None:
         super().__init__(parent)
-        self.datum = datum
+        self.datum, self.desk = datum, desk
         self.column = QVBoxLayout(self)
         tight(self.column, 10)
 

@@ -7,8 +7,10 @@ from PySide6.QtWidgets import QWidget
 from bagtag.domain.datum import Datum, Side
 from bagtag.domain.picture import draw
 from bagtag.domain.which_way import Faces, OtherPart, Outness
+from bagtag.ui.desk import Desk
 from bagtag.ui.entry.fact_editor import FactEditor, side_options
-from bagtag.ui.forms.basics import Field, Line
+from bagtag.ui.entry.part_line import PartLine
+from bagtag.ui.forms.basics import Field
 from bagtag.ui.forms.choices import Choices, Option
 from bagtag.ui.forms.words import WordField
 
@@ -19,8 +21,8 @@ OTHER = "another part"
 
 
 class FacesEditor(FactEditor):
-    def __init__(self, datum: Datum, parent: QWidget) -> None:
-        super().__init__(datum, parent)
+    def __init__(self, datum: Datum, parent: QWidget, desk: Desk) -> None:
+        super().__init__(datum, parent, desk)
         self.feature = WordField(
             "What faces somewhere",
             FEATURES,
@@ -29,16 +31,16 @@ class FacesEditor(FactEditor):
             always=True,
         )
         self.toward = Choices("It faces", _options(datum), self, columns=3)
-        self.other = Line(self, "Which part it faces", hint="for example: gear 3")
-        self._other_field = Field("Which part it faces", self.other, self)
-        self._uid = ""
+        self.other = PartLine(
+            desk, "Which part it faces", self, hint="number or name, for example: gear 3"
+        )
         self.column.addWidget(self.feature)
         self.column.addWidget(Field("It faces", self.toward, self))
-        self.column.addWidget(self._other_field)
-        self._other_field.hide()
+        self.column.addWidget(self.other)
+        self.other.hide()
         self.feature.edited.connect(self._tell)
         self.toward.chosen.connect(self._chosen)
-        self.other.textEdited.connect(self._other_typed)
+        self.other.edited.connect(self._tell)
 
     def begin(self) -> None:
         self.feature.setFocus()
@@ -58,23 +60,17 @@ class FacesEditor(FactEditor):
         self.feature.set_text(fact.feature)
         is_part = isinstance(fact.toward, OtherPart)
         self.toward.set_value(OTHER if is_part else fact.toward)
-        self._other_field.setVisible(is_part)
+        self.other.setVisible(is_part)
         if is_part:
-            self.other.setText(fact.toward.name)
-            self._uid = fact.toward.uid
+            self.other.load(fact.toward)
 
     def _toward(self) -> Side | Outness | OtherPart | None:
         if self.toward.value != OTHER:
             return self.toward.value  # type: ignore[no-any-return]  # an option holds what it is
-        name = self.other.text().strip()
-        return OtherPart(name, self._uid) if name else None
+        return self.other.part
 
     def _chosen(self) -> None:
-        self._other_field.setVisible(self.toward.value == OTHER)
-        self._tell()
-
-    def _other_typed(self) -> None:
-        self._uid = ""
+        self.other.setVisible(self.toward.value == OTHER)
         self._tell()
 
 

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from bagtag.domain.datum import Datum
 from bagtag.domain.which_way import Place
+from bagtag.ui.desk import Desk
 from bagtag.ui.entry.fact_editor import FactEditor, side_choices, side_of
 from bagtag.ui.forms.basics import Field, Line, tight
 from bagtag.ui.forms.figures import count
@@ -15,8 +16,8 @@ WHATS = ("cylinder", "hole", "journal", "stud", "valve")
 
 
 class PlaceEditor(FactEditor):
-    def __init__(self, datum: Datum, parent: QWidget) -> None:
-        super().__init__(datum, parent)
+    def __init__(self, datum: Datum, parent: QWidget, desk: Desk) -> None:
+        super().__init__(datum, parent, desk)
         self.index = Line(self, "Number", hint="2")
         self.of = Line(self, "Of how many", hint="not said")
         self.counted_from = side_choices("Counted from", datum, self)

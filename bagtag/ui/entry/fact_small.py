@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QWidget
 from bagtag.domain.datum import Datum
 from bagtag.domain.picture import draw
 from bagtag.domain.which_way import Hand, MatchMark, Seat, SeatKind
+from bagtag.ui.desk import Desk
 from bagtag.ui.entry.fact_editor import FactEditor
 from bagtag.ui.forms.basics import Field, Line
 from bagtag.ui.forms.choices import Choices, Option
@@ -18,8 +19,8 @@ _MEASURED = (SeatKind.PROUD, SeatKind.BELOW)
 
 
 class HandEditor(FactEditor):
-    def __init__(self, datum: Datum, parent: QWidget) -> None:
-        super().__init__(datum, parent)
+    def __init__(self, datum: Datum, parent: QWidget, desk: Desk) -> None:
+        super().__init__(datum, parent, desk)
         self.which = Choices("Hand", _hands(datum), self, columns=2)
         self.column.addWidget(Field("Hand", self.which, self))
         self.which.chosen.connect(self._tell)
@@ -54,8 +55,8 @@ def _hands(datum: Datum) -> list[Option]:
 
 
 class SeatEditor(FactEditor):
-    def __init__(self, datum: Datum, parent: QWidget) -> None:
-        super().__init__(datum, parent)
+    def __init__(self, datum: Datum, parent: QWidget, desk: Desk) -> None:
+        super().__init__(datum, parent, desk)
         self.kind = Choices("It sits", _seats(datum), self, columns=3)
         self.how_far = Line(self, "How far, in millimetres", hint="for example: 0.5")
         self._depth_field = Field("How far, in millimetres", self.how_far, self)
@@ -110,8 +111,8 @@ def _seats(datum: Datum) -> list[Option]:
 
 
 class MatchMarkEditor(FactEditor):
-    def __init__(self, datum: Datum, parent: QWidget) -> None:
-        super().__init__(datum, parent)
+    def __init__(self, datum: Datum, parent: QWidget, desk: Desk) -> None:
+        super().__init__(datum, parent, desk)
         self.mark = WordField("The mark", MARKS, self, hint="what joins the two parts", always=True)
         self.partner = Line(self, "On the other part", hint="the part that carries it too")
         self.column.addWidget(self.mark)

@@ -13,8 +13,10 @@ DRIVES = (
     "8 mm hex", "10 mm hex", "13 mm hex", "17 mm hex", "5 mm allen", "6 mm allen", "T30", "slot",
     "cross",
 )  # fmt: skip
+LOCKINGS = ("staked", "lock wired", "tab washer", "split pin")
 LOCKERS = ("low strength", "medium strength", "high strength")
 _TORQUE = "A torque is a figure above zero; leave it empty if it is not known."
+_COUNT = "A whole number from 1; leave it empty while it is not counted."
 _LENGTH = "A length is a figure above zero."
 
 
@@ -25,7 +27,7 @@ class HardwareEditor(QWidget):
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
-        self.count = Line(self, "How many fasteners")
+        self.count = Line(self, "How many fasteners", hint="not counted")
         self.count.setText("1")
         self.kind = self._line("Kind", KINDS)
         self.thread_of = self._line("Thread", hint="M6, 3/8-16")
@@ -36,6 +38,8 @@ class HardwareEditor(QWidget):
         units = [Option(unit, unit.value) for unit in TorqueUnit]
         self.torque_unit = Choices("Unit of torque", units, self, columns=4)
         self.threadlocker = self._line("Threadlocker", LOCKERS)
+        self.locking = self._line("Locking", LOCKINGS, hint="staked, lock wired")
+        self.grade = self._line("Grade", hint="as marked: 8.8, grade 5")
         self.note = self._line("Note on it", hint="stages, angle, left-hand thread")
         self.fields = {
             "count": Field("How many", self.count, self),
@@ -62,8 +66,10 @@ class HardwareEditor(QWidget):
             (Field("Unit of length", self.unit, self), 1, 4, 2),
             (self.fields["torque"], 2, 0, 2),
             (Field("Unit of torque", self.torque_unit, self), 2, 2, 4),
-            (Field("Threadlocker", self.threadlocker, self), 3, 0, 3),
-            (Field("Note on it", self.note, self), 3, 3, 3),
+            (Field("Threadlocker", self.threadlocker, self), 3, 0, 2),
+            (Field("Locking", self.locking, self), 3, 2, 2),
+            (Field("Grade", self.grade, self), 3, 4, 2),
+            (Field("Note on it", self.note, self), 4, 0, 6),
         ]  # fmt: skip
         for field, row, at, wide in places:
             grid.addWidget(field, row, at, 1, wide)
@@ -76,7 +82,7 @@ class HardwareEditor(QWidget):
 
     def _connect(self) -> None:
         lines = (self.count, self.kind, self.thread_of, self.length, self.drive, self.torque,
-                 self.threadlocker, self.note)  # fmt: skip
+                 self.threadlocker, self.locking, self.grade, self.note)  # fmt: skip
         for line in lines:
             line.textChanged.connect(self._tell)
         self.unit.chosen.connect(self._tell)
@@ -96,6 +102,8 @@ class HardwareEditor(QWidget):
         self.torque.setText(f"{line.torque.value:g}" if line.torque else "")
         self.torque_unit.set_value(line.torque.unit if line.torque else TorqueUnit.NEWTON_METRE)
         self.threadlocker.setText(line.threadlocker)
+        self.locking.setText(line.locking)
+        self.grade.setText(line.grade)
         self.note.setText(line.note)
 
     def line(self) -> HeldBy | None:
@@ -103,7 +111,7 @@ class HardwareEditor(QWidget):
             return None
         torque = figure(self.torque.text())
         return HeldBy(
-            count=count(self.count.text()) or 1,
+            count=count(self.count.text()),
             kind=self.kind.text().strip(),
             thread=self.thread_of.text().strip(),
             length=figure(self.length.text()),
@@ -112,11 +120,14 @@ class HardwareEditor(QWidget):
             torque=Torque(torque, self.torque_unit.value) if torque else None,
             threadlocker=self.threadlocker.text().strip(),
             note=self.note.text().strip(),
+            grade=self.grade.text().strip(),
+            locking=self.locking.text().strip(),
         )
 
     def first_wrong(self) -> Line | None:
         """The first figure that cannot be read; each says so below itself."""
-        self.fields["count"].say("" if count(self.count.text()) else "A whole number from 1.")
+        counted = count(self.count.text()) or not self.count.text().strip()
+        self.fields["count"].say("" if counted else _COUNT)
         for name, line, sentence in (
             ("length", self.length, _LENGTH),
             ("torque", self.torque, _TORQUE),

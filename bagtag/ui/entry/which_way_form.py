@@ -7,12 +7,26 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.contradictions import within
-from bagtag.domain.datum import Datum
+from bagtag.domain.datum import Datum, Side
+from bagtag.domain.entry import Entry
+from bagtag.domain.resolve import part_side, told
 from bagtag.domain.sentence import sentence, short
-from bagtag.domain.which_way import Clocking, Faces, Fact, Hand, MatchMark, Place, Seat
+from bagtag.domain.which_way import (
+    Clocking,
+    Faces,
+    Fact,
+    Hand,
+    MatchMark,
+    Place,
+    SameWay,
+    Seat,
+    Without,
+)
+from bagtag.ui.desk import Desk
 from bagtag.ui.entry.fact_clocking import ClockingEditor
 from bagtag.ui.entry.fact_editor import FactEditor
 from bagtag.ui.entry.fact_faces import FacesEditor
+from bagtag.ui.entry.fact_other import SameWayEditor, WithoutEditor
 from bagtag.ui.entry.fact_place import PlaceEditor
 from bagtag.ui.entry.fact_small import HandEditor, MatchMarkEditor, SeatEditor
 from bagtag.ui.entry.which_way_view import WhichWayView
@@ -28,9 +42,12 @@ _KINDS: dict[str, tuple[str, type[FactEditor]]] = {
     "C": ("Clocking", ClockingEditor),
     "S": ("Seat", SeatEditor),
     "M": ("Match mark", MatchMarkEditor),
+    "W": ("Same way as", SameWayEditor),
+    "N": ("There is none", WithoutEditor),
 }
 _KEYS: dict[type, str] = {
     Faces: "F", Hand: "H", Place: "P", Clocking: "C", Seat: "S", MatchMark: "M",
+    SameWay: "W", Without: "N",
 }  # fmt: skip
 
 
@@ -39,9 +56,13 @@ class WhichWayForm(QWidget):
 
     changed = Signal()
 
-    def __init__(self, parent: QWidget) -> None:
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self._desk = desk
         self._datum = Datum()
+        self._side: Side | None = None
+        self._told: dict[Fact, Fact] = {}
+        self._against: tuple[str, ...] = ()
         self._facts: list[Fact] = []
         self._open: int | None = None
         self._before: tuple[Fact, ...] = ()
@@ -86,13 +107,33 @@ class WhichWayForm(QWidget):
         self._datum = datum
         self._show()
 
+    def set_side(self, side: Side | None) -> None:
+        """The side of the machine the part sat on: it says which side outward is."""
+        self._side = side
+        self._show()
+
+    def set_told(self, facts: Sequence[Fact], told_facts: Sequence[Fact]) -> None:
+        """What the rest of the job adds to these facts: numbers, and how another part sat."""
+        self._told = dict(zip(facts, told_facts, strict=True))
+        self._show()
+
+    def set_against(self, sentences: Sequence[str]) -> None:
+        """What these facts say against the rest of the job."""
+        self._against = tuple(sentences)
+        self._show()
+
+    @property
+    def part_side(self) -> Side | None:
+        """The side the part sat on, as said or as its hand says."""
+        return part_side(self._part(self.facts))
+
     @property
     def half_done(self) -> bool:
         """Whether a fact was begun that says too little to be kept."""
         return self.editor is not None and self._touched and self.editor.next_gap() is not None
 
     def add(self, key: str) -> None:
-        """Open the editor for a new fact of the kind with this key: F, H, P, C, S or M."""
+        """Open the editor for a new fact of the kind with this key: F, H, P, C, S, M, W or N."""
         self.finish()
         self._before = self.facts
         self._open = len(self._facts)
@@ -103,7 +144,7 @@ class WhichWayForm(QWidget):
         self._before = self.facts
         self._open = place
         fact = self._facts[place]
-        self._open_editor(_KINDS[_KEYS[type(fact)]][1], fact)
+        self._open_editor(_KINDS[_KEYS[type(fact)]][1], self._told.get(fact, fact))
 
     def take_out(self, place: int) -> None:
         self.finish()
@@ -159,7 +200,7 @@ class WhichWayForm(QWidget):
 
     def _open_editor(self, kind: type[FactEditor], fact: Fact | None = None) -> None:
         self._touched = False
-        self.editor = kind(self._datum, self.frame)
+        self.editor = kind(self._datum, self.frame, self._desk)
         if fact is not None:
             self.editor.load(fact)
         self._frame_column.addWidget(self.editor)
@@ -218,10 +259,19 @@ class WhichWayForm(QWidget):
         self.changed.emit()
 
     def _show(self) -> None:
-        self.view.show_facts(self.facts, self._datum)
+        self.view.show_facts(self._as_told(self.facts), self._datum)
         listed = self.facts if self._open is None else self._before
-        self.rows.set_rows([self._in_short(fact) for fact in listed], self._open)
-        self.view.say([found.sentence for found in within(self.facts, self._datum)])
+        rows = [self._in_short(fact) for fact in self._as_told(listed)]
+        self.rows.set_rows(rows, self._open)
+        own = [found.sentence for found in within(self.facts, self._datum, self.part_side)]
+        self.view.say([*own, *self._against])
+
+    def _as_told(self, facts: Sequence[Fact]) -> tuple[Fact, ...]:
+        here = told(self._part(facts), {})
+        return tuple(self._told.get(fact, own) for fact, own in zip(facts, here, strict=True))
+
+    def _part(self, facts: Sequence[Fact]) -> Entry:
+        return Entry("", which_way=tuple(facts), side=self._side)
 
     def _in_short(self, fact: Fact) -> str:
         """A fact on its slip: the sentence stands above, so a few words will do."""

@@ -1,0 +1,59 @@
+"""Keys that answer a question, told from a scanner that types.
+
+A person who knows the form presses two keys in one go, so that a key need not come alone as for
+`LoneKeys`; three in a burst are a scan, and a scan answers nothing.
+"""
+
+from PySide6.QtCore import QObject, Qt, QTimer, Signal
+from PySide6.QtGui import QKeyEvent
+
+from bagtag.ui.stages.stage_keys import QUIET
+
+MOST = 2
+"""What a person presses within a burst; the shortest scan has more."""
+_HELD = (
+    Qt.KeyboardModifier.ControlModifier
+    | Qt.KeyboardModifier.AltModifier
+    | Qt.KeyboardModifier.MetaModifier
+)
+
+
+class AskKeys(QObject):
+    """Gathers letters, digits and Space until it is quiet, and says them unless they are a scan."""
+
+    pressed = Signal(str)
+    """One key, as a small letter."""
+
+    def __init__(self, parent: QObject) -> None:
+        super().__init__(parent)
+        self._burst = ""
+        self._timer = QTimer(self)
+        self._timer.setSingleShot(True)
+        self._timer.setInterval(QUIET)
+        self._timer.timeout.connect(self._tell)
+
+    def hear(self, event: QKeyEvent) -> bool:
+        """Whether the key is dealt with here."""
+        text = event.text()
+        if not (text.isalnum() or text == " ") or event.modifiers() & _HELD:
+            return False
+        if not event.isAutoRepeat():
+            self._burst += text.casefold()
+            self._timer.start()
+        return True
+
+    def end(self) -> bool:
+        """Another key ends the burst: say what waits; True when it was a scan, whose end key is
+        not the person's."""
+        is_scan = self._is_scan()
+        self._timer.stop()
+        self._tell()
+        return is_scan
+
+    def _is_scan(self) -> bool:
+        return len(self._burst) > MOST
+
+    def _tell(self) -> None:
+        said, self._burst = "" if self._is_scan() else self._burst, ""
+        for key in said:
+            self.pressed.emit(key)
