@@ -8,7 +8,7 @@ from typing import Annotated, Any
 
 import typer
 
-from bagtag import __version__, cli_answers, cli_where
+from bagtag import __version__, cli_answers, cli_audit, cli_where
 from bagtag.cli_store import Bench
 from bagtag.cli_window import Wanted, open_window
 from bagtag.domain.errors import BadInput, NotFound, Trouble
@@ -185,6 +185,31 @@ def build(
     """List the build of a job, in the order parts go back."""
     with context.obj.store() as store:
         cli_answers.say_build(store, job, pdf, as_json)
+
+
+@app.command()
+def audit(
+    context: typer.Context,
+    job: JOB,
+    pdf: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="Write the audit as a PDF too.")
+    ] = None,
+    as_json: AS_JSON = False,
+) -> None:
+    """Say what is missing before the bench is cleared, worst first; exit 1 when something is."""
+    with context.obj.store() as store:
+        raise typer.Exit(DONE if cli_audit.say_audit(store, job, pdf, as_json) else NO)
+
+
+@app.command()
+def kinds(
+    context: typer.Context,
+    word: Annotated[str, typer.Argument(metavar="[WORD]", help="A kind, or part of a name.")] = "",
+    as_json: AS_JSON = False,
+) -> None:
+    """List the kinds of parts that are known, or say all that is known of one."""
+    with context.obj.store() as store:
+        cli_audit.say_kinds(store, word, as_json)
 
 
 @app.command()

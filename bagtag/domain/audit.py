@@ -7,9 +7,9 @@ away that finding and no other. Scrapped parts are left out, but where they lie 
 from collections.abc import Callable, Iterable
 
 from bagtag.domain import audit_fasteners, audit_hold, audit_part, audit_sets
-from bagtag.domain.audit_finding import Finding, Lack, Look, Stripped
+from bagtag.domain.audit_finding import Finding, Lack, Look, Stripped, tally
 
-__all__ = ["Finding", "Lack", "Look", "Stripped", "audit"]
+__all__ = ["Finding", "Lack", "Look", "Stripped", "audit", "tally"]
 
 Rule = Callable[[Look], Iterable[Finding]]
 

@@ -81,6 +81,16 @@ class Stripped:
     tagged: frozenset[int] = frozenset()
 
 
+def tally(missing: int, looked_at: int) -> str:
+    """ "14 things to see to in 77 entries.", or that nothing is missing."""
+    entries = f"{looked_at} {'entry' if looked_at == 1 else 'entries'}"
+    if not missing:
+        return (
+            f"Nothing is missing. {entries} looked at." if looked_at else "Nothing is logged yet."
+        )
+    return f"{missing} {'thing' if missing == 1 else 'things'} to see to in {entries}."
+
+
 class Look:
     """What every rule looks at, told once. `log` is in the order off; `live` leaves out what is
     scrapped; `facts` are a removal's facts without "the same way as" a part that does not say."""

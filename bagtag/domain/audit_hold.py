@@ -1,32 +1,44 @@
 """The audit of what parts share: what they say against each other, containers, areas."""
 
+import re
 from collections import defaultdict
 from collections.abc import Iterator
 
-from bagtag.domain import contradictions
 from bagtag.domain.areas import by_id, in_tree_order
 from bagtag.domain.audit_finding import Finding, Lack, Look
 from bagtag.domain.audit_words import listed
+from bagtag.domain.contradictions import Contradiction, between, within
 from bagtag.domain.model import Area, Container, Fate, Removal
 
+_IF_SO = ' If it is so after all, write "looked at" in the note.'
+_LOOKED_AT = re.compile(r"\blooked at\b", re.IGNORECASE)
 _APART = (Fate.RENEW, Fate.SCRAP, Fate.DECIDE)
 
 
 def contradictory(look: Look) -> Iterator[Finding]:
-    """What cannot be true together, in the order off."""
-    datum = look.stripped.datum
-    live = {removal.id for removal in look.live}
-    found = [
-        Finding(Lack.CONTRADICTION, one.sentence, removal.id)
-        for removal in look.live
-        for one in contradictions.within(removal.which_way, datum)
-    ]
-    for one in contradictions.between(look.log, datum):
-        ids = tuple(look.by_uid[uid].id for uid in one.uids)
-        if live.intersection(ids):
-            found.append(Finding(Lack.CONTRADICTION, one.sentence, ids[0], ids[1:]))
+    """What cannot be true together, in the order off, and then what is worth a second look."""
     place = {removal.id: place for place, removal in enumerate(look.log)}
-    yield from sorted(found, key=lambda finding: place[finding.removal_id])
+    found = [(one, parts) for one, parts in _contradictions(look) if not _is_settled(one, parts)]
+    for one, parts in sorted(found, key=lambda pair: (pair[0].is_warning, place[pair[1][0].id])):
+        ids = tuple(part.id for part in parts)
+        said = one.sentence + _IF_SO * one.is_warning
+        yield Finding(Lack.CONTRADICTION, said, ids[0], ids[1:])
+
+
+def _contradictions(look: Look) -> Iterator[tuple[Contradiction, list[Removal]]]:
+    datum = look.stripped.datum
+    for removal in look.live:
+        for one in within(removal.which_way, datum, removal.side):
+            yield one, [removal]
+    for one in between(look.log, datum, look.stripped.kinds):
+        yield one, [look.by_uid[uid] for uid in one.uids]
+
+
+def _is_settled(one: Contradiction, parts: list[Removal]) -> bool:
+    """Whether all its parts are scrapped, or a warning has been looked at."""
+    if all(part.fate is Fate.SCRAP for part in parts):
+        return True
+    return one.is_warning and any(_LOOKED_AT.search(part.note) for part in parts)
 
 
 def mixed(look: Look) -> Iterator[Finding]:
@@ -48,7 +60,7 @@ def mixed(look: Look) -> Iterator[Finding]:
 
 def _mixed(container: Container, apart: list[Removal]) -> Finding:
     named = listed([f"{part.number} {part.name} ({part.fate.value})" for part in apart])
-    said = f"Take out of {container.label}, and lay by themselves: {named}."
+    said = f"Take out of {container.label} and keep apart: {named}."
     ids = tuple(part.id for part in apart)
     return Finding(Lack.MIXED, said, 0, ids, container_id=container.id)
 

@@ -51,11 +51,11 @@ def _why(kind: PartKind) -> str:
 
 
 def loose(look: Look) -> Iterator[Finding]:
-    """Parts named by a fact and not linked to an entry; areas are never logged and need none."""
+    """Parts named by a fact and not linked to an entry; what stays needs none."""
     known = Known(look)
     for removal in look.live:
         named = dict.fromkeys(_unlinked(look, removal))
-        left = [part for part in named if not known.is_area(part.name)]
+        left = [part for part in named if not known.is_fixed(part.name)]
         if left and not may_stay(removal):
             words = listed([other_words(part) for part in left])
             yield Finding(

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from itertools import count, islice
 
-from bagtag.domain.audit_words import MOST, like, listed
+from bagtag.domain.audit_words import MOST, bare, like, listed
 from bagtag.domain.datum import Datum, Side
 from bagtag.domain.kinds import fold
 from bagtag.domain.model import Removal
@@ -27,6 +27,7 @@ Shelf = tuple[str, int | None, int | None]
 class Row:
     """Like parts in a row: which places are taken, and by whom."""
 
+    name: str
     what: str
     of: int | None
     side: Side | None
@@ -38,9 +39,11 @@ class Row:
 
     @property
     def gaps(self) -> int:
-        """How many places no part has; where its length is not said, a row of few has none."""
+        """How many places no part has; where its length is not said, a row of few has none. Parts
+        logged as several fill a row with their number."""
         if self.of is not None:
-            return self.of - len(self.taken)
+            filled = sum(part.quantity for part in self.parts) if self.what != CYLINDER else 0
+            return 0 if filled >= self.of else self.of - len(self.taken)
         left = max(self.taken) - len(self.taken)
         return left if left <= len(self.taken) else 0
 
@@ -57,20 +60,28 @@ class Row:
 
 
 def broken(log: Sequence[Removal]) -> Iterator[Row]:
-    """The rows with gaps. Parts of different names that fill one row between them are one row:
-    gear, spacer, gear on a shaft."""
+    """The rows with gaps. Parts of unlike names that fill one row between them are one row: inlet
+    and exhaust valve; gear, spacer, gear on a shaft."""
+    for shelf in _shelves(log).values():
+        left: dict[str, list[Row]] = defaultdict(list)
+        for row in shelf:
+            if row.gaps:
+                left[bare(row.name)].append(row)
+        rest = [row for alike in left.values() if not _are_one(alike) for row in alike]
+        if not _are_one(rest):
+            yield from rest
+
+
+def _shelves(log: Sequence[Removal]) -> dict[Shelf, list[Row]]:
     shelves: dict[Shelf, dict[tuple[str, Side | None], Row]] = defaultdict(dict)
     for removal, fact in _places(log):
         index, side = _from_near_end(fact)
         what = fold(fact.what)
         area = None if what == CYLINDER else removal.area_id
-        rows = shelves[what, area, fact.of]
-        row = rows.setdefault((like(removal.name), side), Row(fact.what, fact.of, side))
+        new = Row(removal.name, what, fact.of, side)
+        row = shelves[what, area, fact.of].setdefault((like(removal.name), side), new)
         row.taken.setdefault(index, removal)
-    for rows in shelves.values():
-        left = [row for row in rows.values() if row.gaps]
-        if not _are_one(left):
-            yield from left
+    return {shelf: list(rows.values()) for shelf, rows in shelves.items()}
 
 
 def _places(log: Iterable[Removal]) -> Iterator[tuple[Removal, Place]]:
@@ -92,7 +103,8 @@ def _from_near_end(fact: Place) -> tuple[int, Side | None]:
 def _are_one(rows: Sequence[Row]) -> bool:
     """Whether rows with gaps fill each other's without meeting."""
     places = [place for row in rows for place in row.taken]
-    return bool(rows) and len(places) == rows[0].of == len(set(places))
+    last = (rows[0].of or max(places)) if rows else 0
+    return bool(rows) and len(places) == len(set(places)) == last
 
 
 def _capital(words: str) -> str:

@@ -45,12 +45,12 @@ def _pairs(look: Look) -> Iterator[Finding]:
 
 
 def _partners(look: Look) -> Iterator[Finding]:
-    """What a match mark joins a part to, where it is named and is neither logged nor an area."""
+    """What a match mark joins a part to, where it is named, can come off and is not logged."""
     known = Known(look)
     for removal in look.live:
         named = (f.partner for f in removal.which_way if isinstance(f, MatchMark))
         partners = dict.fromkeys(tidy(name) for name in named)
-        left = [p for p in partners if p and not (known.is_logged(p) or known.is_area(p))]
+        left = [p for p in partners if p and not (known.is_logged(p) or known.is_fixed(p))]
         if left:
             said = (
                 f"Its mark matches {listed(left)}, which is not logged: log it, or write in the "

@@ -13,7 +13,12 @@ from bagtag.domain.which_way import Hand
 MOST = 6
 """How many things a sentence names; the rest are counted."""
 
-_STAYS = re.compile(r"\b(?:stays?|stayed|left) in\b|\bthere is (?:none|no)\b", re.IGNORECASE)
+_STAYS = re.compile(
+    r"\b(?:stays?|stayed|left) (?:in|on|put)\b|\bthere is (?:none|no)\b", re.IGNORECASE
+)
+# What is taken down to, and so has no entry (common practice, no source).
+_BARE = {"body", "block", "case", "casing", "casting", "crankcase", "engine", "frame", "gearbox",
+         "housing", "machine"}  # fmt: skip
 
 
 def listed(words: Sequence[str], count: int = 0) -> str:
@@ -31,19 +36,26 @@ def may_stay(removal: Removal) -> bool:
 
 
 def like(name: str) -> str:
-    """The same for parts of one row: "shift fork L", "shift fork R" and "shift fork 3"."""
+    """The same for the parts of one row: "shift fork L", "shift fork R" and "shift fork 3"."""
     return " ".join(said(stem(name), own=False)) or stem(name)
 
 
+def bare(name: str) -> str:
+    """What a part is, and not which: "valve, inlet" and "valve, exhaust" are valves."""
+    return stem(" ".join(said(name, own=False))) or like(name)
+
+
 class Known:
-    """Which names lead to something: to an area, or to an entry of the log."""
+    """Which names lead to something: to an entry of the log, or to what stays."""
 
     def __init__(self, look: Look) -> None:
         self._look = look
         self._answers: dict[str, bool] = {}
 
-    def is_area(self, name: str) -> bool:
-        """Whether an area can be meant: what is taken down to its bare case has no entry for it."""
+    def is_fixed(self, name: str) -> bool:
+        """Whether an area or a bare casting can be meant, which no entry is needed for."""
+        if _BARE.intersection(said(name)[-1:]):
+            return True
         return any(fits(name, area.name) for area in self._look.stripped.areas)
 
     def is_logged(self, name: str) -> bool:

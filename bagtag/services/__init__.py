@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from bagtag.services import (
+        audit,
         board,
         check,
         checklists,
@@ -32,6 +33,7 @@ if TYPE_CHECKING:
     )
 
 __all__ = [
+    "audit",
     "board",
     "check",
     "checklists",

@@ -46,7 +46,7 @@ SAID = {
         "2nd of 3, counted from the flywheel side, is not logged: log it, or write in the note "
         "that it stays in.",
     ),
-    Lack.MIXED: (0, "Take out of bag 3, and lay by themselves: 9 widget (renew)."),
+    Lack.MIXED: (0, "Take out of bag 3 and keep apart: 9 widget (renew)."),
     Lack.DECISION: (10, "Inspect or measure it, then say refit, renew or scrap."),
     Lack.RENEW: (
         2,
