@@ -26,6 +26,9 @@ class ChipButton(QAbstractButton):
         self._small = QFontMetricsF(fonts.font(WORD))
         self._cut = ""
         self.wide = self.short = 0.0
+        self._placed = (0, 0)
+        self._in_sight = False
+        self.hide()
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
         self.setCursor(Qt.CursorShape.PointingHandCursor)
 
@@ -47,9 +50,18 @@ class ChipButton(QAbstractButton):
         if worded != self.worded:
             self.worded = worded
             self.update()
-        width = self.wide if worded else self.short
-        self.setGeometry(round(left), 0, round(width), theme.TOUCH)
-        self.show()
+        width = round(self.wide if worded else self.short)
+        if (round(left), width) != self._placed:
+            self._placed = round(left), width
+            self.setGeometry(round(left), 0, width, theme.TOUCH)
+        if not self._in_sight:
+            self._in_sight = True
+            self.show()
+
+    def put_away(self) -> None:
+        if self._in_sight:
+            self._in_sight = False
+            self.hide()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         event.ignore()

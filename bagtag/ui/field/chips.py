@@ -58,6 +58,7 @@ class ChipRow(QWidget):
         self._pool: list[ChipButton] = []
         self._laid = Laid()
         self._reach = 0
+        self._begin = float(PAD)
         self._font = fonts.font(TEXT)
         self._metrics = QFontMetricsF(self._font)
         self.setFixedHeight(theme.TOUCH)
@@ -70,9 +71,12 @@ class ChipRow(QWidget):
     ) -> None:
         """`tails` are words on what there is to do, the first of them wanted most; a sentence
         `said` stands in their place. The chip `reach` is in sight, by default the last."""
+        reach = reach if reach >= 0 else max(len(chips) - 1, 0)
+        fresh = (tuple(chips), tuple(tails), said, "", reach)
+        if fresh == (self.chips, self.tails, self.said, self.sentence, self._reach):
+            return
+        self.chips, self.tails, self.said, self.sentence, self._reach = fresh
         walked = self.walked
-        self.chips, self.tails, self.said, self.sentence = tuple(chips), tuple(tails), said, ""
-        self._reach = reach if reach >= 0 else max(len(self.chips) - 1, 0)
         self.setAccessibleDescription(
             ", ".join([*(c.spoken for c in chips), *filter(None, [said])])
         )
@@ -98,7 +102,10 @@ class ChipRow(QWidget):
     @property
     def walked(self) -> int:
         """The chip that has the keys; -1 for none."""
-        return next((n for n, b in enumerate(self._pool) if b.hasFocus()), -1)
+        focus = self.focusWidget()
+        if not isinstance(focus, ChipButton) or not focus.hasFocus():
+            return -1
+        return self._pool.index(focus)
 
     def in_sight(self) -> tuple[Shown, ...]:
         return self.chips[self._laid.first : self._laid.end]
@@ -111,17 +118,21 @@ class ChipRow(QWidget):
         return self._pool[place]
 
     def _lay(self) -> None:
+        before, was_behind = self._laid.first, self._begin
         shown = self._pool[: len(self.chips)]
         wide, short = [b.wide for b in shown], [b.short for b in shown]
         self._laid = lay(wide, short, self._room(sum(short)), self._reach)
-        at = PAD + self._laid.left
+        at, walked = PAD + self._laid.left, self.walked
         for place, button in enumerate(self._pool):
             if self._laid.first <= place < self._laid.end:
                 button.place(at, worded=self._laid.worded)
                 at += button.width() + GAP
-            elif place != self.walked or place >= len(self.chips):
-                button.hide()
-        self.update()
+            elif place != walked or place >= len(self.chips):
+                button.put_away()
+        self._begin = self._begin_of()
+        # Chips that stay as they are need no new paint: only what stands behind them does.
+        left = 0 if self._laid.first or before or not self.chips else min(was_behind, self._begin)
+        self.update(round(left), 0, self.width(), self.height())
 
     def _room(self, wanted: float) -> float:
         """What the words behind the chips leave them."""
@@ -152,16 +163,19 @@ class ChipRow(QWidget):
 
     def _paint_more(self, painter: QPainter) -> float:
         """`+2` on either side for what is out of sight; where the words behind may begin."""
-        laid = self._laid
+        laid, at = self._laid, self._begin
         if laid.first:
             self._write(painter, PAD, f"+{laid.first}")
-        in_sight = self._pool[laid.first : laid.end]
-        at = in_sight[-1].geometry().right() + 1.0 + GAP if in_sight else float(PAD)
         if laid.end < len(self.chips):
             more = f"+{len(self.chips) - laid.end}"
             self._write(painter, at, more)
             at += self._metrics.horizontalAdvance(more) + GAP
         return at + 4
+
+    def _begin_of(self) -> float:
+        """Where the last chip in sight ends."""
+        in_sight = self._pool[self._laid.first : self._laid.end]
+        return in_sight[-1].geometry().right() + 1.0 + GAP if in_sight else float(PAD)
 
     def _behind(self, room: float) -> str:
         """The sentence, or as many of the words as there is room for."""

@@ -6,6 +6,7 @@ It says as one types what it understood and what Enter will do. What cannot be t
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QPoint, QRect, Signal
@@ -40,7 +41,6 @@ class OneField(QWidget):
     code_entered = Signal(str)
     hit_chosen = Signal(object)
     chips: ChipRow
-    work: ChipWork
     below: QStackedWidget
     ways: ScanWays
     left = Signal()
@@ -66,12 +66,10 @@ class OneField(QWidget):
 
     def finish(self) -> None:
         """Add what has nothing to show before the store is open, and read what was typed since."""
-        from bagtag.ui.field.chip_work import ChipWork
         from bagtag.ui.field.chips import ChipRow
         from bagtag.ui.scanning.scan_ways import ScanWays
 
         self.chips = ChipRow(self)
-        self.work = ChipWork(self.frame.line, self.chips, self)
         self.below = QStackedWidget(self)
         self.below.addWidget(self.chips)
         self.below.setFixedHeight(theme.TOUCH)
@@ -84,6 +82,15 @@ class OneField(QWidget):
         self._column.addLayout(row)
         self._connect()
         self._read()
+
+    @cached_property
+    def work(self) -> ChipWork:
+        """What the chips do, made when there is first a reader of lines."""
+        from bagtag.ui.field.chip_work import ChipWork
+
+        made = ChipWork(self.frame.line, self.chips, self)
+        made.corrected.connect(self._read)
+        return made
 
     def share_row(self, message: MessageBar) -> None:
         """Chips and messages stand in one row; the newest of the two is shown."""
@@ -107,7 +114,8 @@ class OneField(QWidget):
 
     def _share_room(self) -> None:
         """While a line of tape is typed, its chips have the whole row."""
-        self.ways.setVisible(self.tape is None)
+        if self.ways.isHidden() is (self.tape is None):
+            self.ways.setVisible(self.tape is None)
 
     def _connect(self) -> None:
         line = self.frame.line
@@ -117,7 +125,6 @@ class OneField(QWidget):
         line.stepped.connect(self._step)
         line.tabbed.connect(self._to_card)
         line.focus_moved.connect(self._focus_moved)
-        self.work.corrected.connect(self._read)
 
     # What the window tells it
 

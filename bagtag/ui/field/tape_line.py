@@ -80,6 +80,7 @@ class LineFrame(QFrame):
         self.line = TapeLine(self)
         self.label = QLabel(hint, self)
         self.label.setProperty("tone", "muted")
+        self.line.setAccessibleDescription(hint)
         row = QHBoxLayout(self)
         row.setContentsMargins(18, 4, 18, 4)
         row.addWidget(self.line, 1)
@@ -94,6 +95,8 @@ class LineFrame(QFrame):
     def set_hint(self, hint: str) -> None:
         from PySide6.QtCore import Qt
 
+        if hint == self.hint:
+            return
         self.label.setTextFormat(Qt.TextFormat.PlainText)
         self.label.setText(hint)
         self.line.setAccessibleDescription(hint)
@@ -106,7 +109,9 @@ class LineFrame(QFrame):
     def _make_room(self) -> None:
         typed = QFontMetrics(self.line.font()).horizontalAdvance(self.line.text())
         hint = QFontMetrics(self.label.font()).horizontalAdvance(self.hint)
-        self.label.setVisible(typed + hint + 80 < self.width())
+        fits = typed + hint + 80 < self.width()
+        if self.label.isHidden() is fits:
+            self.label.setVisible(fits)
 
     def _light(self) -> None:
         theme.mark(self, lit="true" if self.line.hasFocus() else "false")
