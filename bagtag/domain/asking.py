@@ -106,8 +106,9 @@ def answers(question: Question, datum: Datum, side: Side | None = None) -> tuple
     `side` is the side of the machine that the part sits on, where it is known.
     """
     given = _ANSWERS[question.fact](question, datum, side)
-    none = Answer("0", f"There is no {none_of(question)}", Without(none_of(question)))
-    return (*given, none)
+    named = question.fact in (*_FEATURED, "match mark")
+    label = f"There is no {none_of(question)}" if named else "There is none"
+    return (*given, Answer("0", label, Without(none_of(question))))
 
 
 def with_answer(facts: Sequence[Fact], question: Question, answer: Answer) -> tuple[Fact, ...]:
@@ -135,7 +136,7 @@ def _toward(choice: str) -> Toward:
 def _facing(toward: Toward, datum: Datum) -> str:
     if isinstance(toward, OtherPart):
         return f"to {toward.name}"
-    return f"to {the_side(toward, datum)}" if isinstance(toward, Side) else toward.value
+    return datum.call(toward) if isinstance(toward, Side) else toward.value
 
 
 def _facing_detail(toward: Toward, datum: Datum, side: Side | None) -> str:
@@ -152,8 +153,8 @@ def _hand(_: Question, datum: Datum, __: Side | None) -> list[Answer]:
     return [
         Answer("1", "L", Hand("L", True), "stamped"),
         Answer("2", "R", Hand("R", True), "stamped"),
-        Answer("3", "L", Hand("L"), f"by position: {the_side(Side.LEFT, datum)}"),
-        Answer("4", "R", Hand("R"), f"by position: {the_side(Side.RIGHT, datum)}"),
+        Answer("3", "L", Hand("L"), f"by position, {datum.call(Side.LEFT)}"),
+        Answer("4", "R", Hand("R"), f"by position, {datum.call(Side.RIGHT)}"),
     ]
 
 

@@ -17,10 +17,11 @@ from bagtag.ui.forms.choice import PICTURE
 from bagtag.ui.forms.choices import Choices, Option
 from bagtag.ui.forms.inks import sized
 
-HIGH, LOW, BETWEEN = 58, 46, 6
-"""A choice's height in one or two rows, and in more; the room between two. In pixels."""
+HIGH, DETAILED, LOW, BETWEEN = 58, 52, 46, 6
+"""A choice's height in one or two rows, and in more with and without details; the room between
+two. In pixels."""
 ROWS = 3
-_BESIDE = 54
+_BESIDE = 48
 """A choice's key and the air around its words, in pixels."""
 
 
@@ -37,7 +38,8 @@ class Block:
 
     @property
     def row_height(self) -> int:
-        return HIGH if self.rows < ROWS else LOW
+        detailed = any(option.detail for option in self.options)
+        return HIGH if self.rows < ROWS else DETAILED if detailed else LOW
 
     @property
     def height(self) -> int:
@@ -49,6 +51,7 @@ class AskChoices(Choices):
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__("Answers", [], parent)
+        self._grid.setAlignment(Qt.AlignmentFlag.AlignTop)
 
     @property
     def count(self) -> int:
@@ -84,13 +87,14 @@ class AskChoices(Choices):
 
 
 def block_for(answers: Sequence[Answer], datum: Datum, width: int, widget: QWidget) -> Block:
-    """The answers with their pictures where that takes `ROWS` rows at most; else without them;
-    else in a word each. `width` is in pixels."""
+    """The answers with their pictures where that takes no more than two rows; else without them,
+    in three; else in a word each. `width` is in pixels."""
     full = [option_of(answer, datum) for answer in answers]
     plain = [replace(option, picture=None) for option in full]
     short = [replace(option, title=_short(option.value), detail="") for option in plain]
     blocks = [_laid_out(options, width, widget) for options in (full, plain, short)]
-    return next((block for block in blocks if block.rows <= ROWS), blocks[-1])
+    good = [block for most in (ROWS - 1, ROWS) for block in blocks[:2] if block.rows <= most]
+    return (*good, blocks[-1])[0]
 
 
 def _laid_out(options: Sequence[Option], width: int, widget: QWidget) -> Block:
@@ -117,7 +121,7 @@ def _short(answer: Answer) -> str:
     if isinstance(fact, Without):
         return "none"
     if isinstance(fact, Clocking) and fact.hour is not None:
-        return f"{fact.hour:g}:00"
+        return f"at {fact.hour:g}"
     return ordinal(fact.index) if isinstance(fact, Place) else answer.label
 
 

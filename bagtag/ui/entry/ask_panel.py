@@ -62,20 +62,18 @@ class AskPanel(QFrame):
         self.hide()
 
     def _lay_out(self) -> None:
-        words = QVBoxLayout()
-        tight(words, 0)
-        words.addWidget(self.caption)
-        words.addWidget(self.question)
         acts = QHBoxLayout()
         tight(acts, 4)
-        acts.addLayout(words, 1)
-        for press in (self.back, self.skip):
-            acts.addWidget(press, 0, Qt.AlignmentFlag.AlignTop)
+        acts.addWidget(self.skip)
+        acts.addWidget(self.back)
+        acts.addStretch(1)
         column = QVBoxLayout(self)
-        column.setContentsMargins(14, 8, 14, 12)
-        column.setSpacing(6)
-        column.addLayout(acts)
+        column.setContentsMargins(14, 8, 14, 4)
+        column.setSpacing(4)
+        column.addWidget(self.caption)
+        column.addWidget(self.question)
         column.addWidget(self.choices)
+        column.addLayout(acts)
         column.addStretch(1)
 
     def _connect(self) -> None:
@@ -127,8 +125,7 @@ class AskPanel(QFrame):
         return block_for(given, self.asked.datum, self._inner_width(), self.choices)
 
     def _words_height(self, sentence: str) -> int:
-        acts = self.back.sizeHint().width() + self.skip.sizeHint().width() + 8
-        room = QRect(0, 0, max(self._inner_width() - acts, 1), 9999)
+        room = QRect(0, 0, self._inner_width(), 9999)
         metrics = QFontMetrics(self.question.font())
         return metrics.boundingRect(room, Qt.TextFlag.TextWordWrap.value, sentence).height()
 

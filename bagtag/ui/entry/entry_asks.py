@@ -149,7 +149,7 @@ class EntryAsks(QWidget):
         passed = self.round.passed(self.kind, self._facts)
         names = ", ".join(none_of(question) for question in passed)
         self.left_words.setText(f"Not answered: {names}")
-        self._left.setVisible(bool(passed))
+        self._left.setVisible(bool(passed) and not self.is_asking)
 
     # what the person does
 

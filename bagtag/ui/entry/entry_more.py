@@ -82,7 +82,7 @@ class EntryMore(QWidget):
 
     def open(self, opened: bool) -> None:
         self.fold.setVisible(opened)
-        self.press.setText("Less" if opened else "More: side, size, what can hurt")
+        self.press.setText(f"{'Less' if opened else 'More'}: side, size, what can hurt")
         self.press.setAccessibleName(self.press.text())
 
     def _open_if(self, filled: bool) -> None:

@@ -1,6 +1,6 @@
 """One line of hardware, field by field."""
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.hardware import OVERRIDE, HeldBy, Torque, TorqueUnit
@@ -72,7 +72,7 @@ class HardwareEditor(QWidget):
             (Field("Note on it", self.note, self), 4, 0, 6),
         ]  # fmt: skip
         for field, row, at, wide in places:
-            grid.addWidget(field, row, at, 1, wide)
+            grid.addWidget(field, row, at, 1, wide, Qt.AlignmentFlag.AlignTop)
         for at in range(6):
             grid.setColumnStretch(at, 1)
         column = QVBoxLayout(self)

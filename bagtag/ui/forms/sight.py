@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QObject, Qt, QTimer
+from PySide6.QtCore import QObject, QPoint, Qt, QTimer
 from PySide6.QtWidgets import QApplication, QScrollArea, QWidget
 
 from bagtag.ui.forms.basics import is_inside
@@ -35,7 +35,16 @@ class InSight(QObject):
         for whole in self._wholes:
             if is_inside(now, whole):
                 self._area.ensureWidgetVisible(whole, 0, 12)
-        self._area.ensureWidgetVisible(now, 0, AIR)
+        if now in self._wholes:
+            self._show_top(now)
+        else:
+            self._area.ensureWidgetVisible(now, 0, AIR)
+
+    def _show_top(self, whole: QWidget) -> None:
+        """Of a form that is higher than the view, its beginning."""
+        if whole.height() > self._area.viewport().height() and self._inner is not None:
+            top = whole.mapTo(self._inner, QPoint(0, 0)).y()
+            self._area.verticalScrollBar().setValue(top)
 
 
 def scrolling(inner: QWidget, parent: QWidget) -> QScrollArea:
