@@ -91,10 +91,11 @@ def held(removal: Removal) -> list[str]:
     return lines + [OVERRIDE] * any(line.torque for line in removal.held_by)
 
 
-def say_labels(store: Store, job: str, sheet: Sheet, as_json: bool) -> None:
+def say_labels(store: Store, job: str, sheet: Sheet, who: str, as_json: bool) -> None:
     job_id = services.jobs.find_job(store, job).id
     order = sheet.order(job_id=job_id, removal_ids=services.labels.of_job(store, job_id))
     _say_sheet(store, order, sheet, {}, as_json)
+    services.labels.mark_printed(store, order, who=who)
 
 
 def say_blanks(store: Store, count: int, sheet: Sheet, who: str, as_json: bool) -> None:

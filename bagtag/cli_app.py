@@ -154,7 +154,7 @@ def labels(
     sheet = cli_answers.Sheet(out, stock, start, dpi)
     with context.obj.store() as store:
         if blank is None:
-            cli_answers.say_labels(store, job, sheet, as_json)
+            cli_answers.say_labels(store, job, sheet, context.obj.who, as_json)
         else:
             cli_answers.say_blanks(store, blank, sheet, context.obj.who, as_json)
 
