@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, cast
 
 from PySide6.QtCore import QObject, QProcess
 from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QApplication, QWidget
 
 from bagtag import services
 from bagtag.domain.change import Change
@@ -250,6 +250,9 @@ class WindowWork(QObject):
 
     def _scanned(self, code: str) -> None:
         """Letters of a scan that the strip had handed on to the field are taken out of it too."""
+        popup = QApplication.activePopupWidget()
+        if popup is not None:
+            popup.close()  # what was scanned is shown; a menu that was open stands in its way
         line = self.window.field.frame.line
         if line.text().upper().endswith(code):
             line.setText(line.text()[: -len(code)])

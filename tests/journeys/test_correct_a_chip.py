@@ -149,6 +149,22 @@ def test_a_scan_while_a_chip_has_the_keys_presses_nothing(bench):
     assert services.strip.log_ids(store, bench.desk.job_id) == [first]
 
 
+def test_a_scan_while_a_menu_is_open_chooses_nothing_in_it(bench):
+    store = bench.desk.store
+    first = services.tape.log_line(store, bench.desk.job_id, "dowel").new_id
+    code = services.views.card(store, first).code
+    write(bench, "packing ring, bag 12")
+    before = chips(bench)
+    bench.press(KEYS.Key_Down, ALT)
+    bench.press(KEYS.Key_Return)
+    assert QApplication.activePopupWidget() is not None
+    bench.scan(code)
+    bench.qtbot.waitUntil(lambda: bench.window.work.bench.card_id == first, timeout=5000)
+    assert QApplication.activePopupWidget() is None
+    assert bench.window.field.text == "packing ring, bag 12"
+    assert chips(bench) == before
+
+
 def test_a_refused_line_comes_back_with_what_was_corrected(bench):
     line = "large " * 40 + "packing ring"
     write(bench, line)

@@ -12,6 +12,7 @@ from bagtag import services
 from bagtag.domain.audit_finding import Lack
 from bagtag.ui.audit.audit_model import Heading
 from bagtag.ui.audit.audit_page import AuditPage
+from bagtag.ui.audit.audit_words import LOOKING
 
 KEYS = Qt.Key
 
@@ -194,6 +195,20 @@ def test_letters_go_into_the_one_field_and_press_nothing(audit, store, job_id, s
         press(audit, KEYS.Key_P)
     assert typed.args == ["p"]
     assert audit.list.here == chosen
+
+
+def test_another_job_shows_nothing_of_the_one_before(audit, store, job_id, desk, settle):
+    line(store, job_id, "dowel, bag 1")
+    again(audit, settle)
+    assert audit.audit.rows
+    other = services.jobs.open_job(store, services.jobs.JobForm("Pump")).new_id
+    desk.choose_job(other)
+    audit.enter()
+    assert audit.list.findings.rowCount() == 0
+    assert audit.head.text() == LOOKING
+    assert not audit.enter_act.isVisible()
+    settle(desk)
+    assert audit.calm.head.text() == "Nothing is logged yet"
 
 
 def test_a_finding_is_read_out_whole(audit, store, job_id, settle):

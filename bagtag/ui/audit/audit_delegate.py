@@ -16,7 +16,7 @@ from bagtag.ui.strip.thumbs import Thumbs
 if TYPE_CHECKING:
     from bagtag.services.audit import AuditRow
 
-ROW, HEAD, GAP = 76, 46, 8
+ROW, HEAD, GAP = 72, 42, 8
 """Heights of a finding, of which the gap to the next, and of a heading."""
 THUMB = 46
 _LEFT, _EDGE, _NAME, _SENTENCE = 66.0, 14.0, 16, 15
@@ -109,7 +109,7 @@ def _heading(painter: QPainter, rect: QRectF, heading: Heading) -> None:
     colours, font = theme.current(), fonts.font(theme.BODY, bold=True)
     painter.setFont(font)
     painter.setPen(QPen(colours.ink))
-    base = rect.bottom() - 12
+    base = rect.bottom() - 10
     painter.drawText(QPointF(rect.left() + 2, base), heading.lack.heading)
     wide = QFontMetricsF(font).horizontalAdvance(heading.lack.heading)
     painter.setPen(QPen(colours.muted))

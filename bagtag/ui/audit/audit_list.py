@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QItemSelection, QItemSelectionModel, Qt, Signal
@@ -92,17 +91,14 @@ class AuditList(QTableView):
             self.scrollTo(self.findings.index(place - 1))
         self.scrollTo(index)
 
-    def choose(self, places: Iterable[int]) -> None:
-        """Choose exactly these; the one that Enter is for stays."""
-        chosen = QItemSelection()
-        for place in places:
-            chosen.select(self.findings.index(place), self.findings.index(place))
-        self.selectionModel().select(chosen, QItemSelectionModel.SelectionFlag.ClearAndSelect)
-
     def choose_group(self) -> None:
-        """All findings of the same lack as this one."""
-        if self.here is not None:
-            self.choose(self.findings.of_lack(self.here.finding.lack))
+        """All findings of the same lack as this one; the one that Enter is for stays."""
+        if self.here is None:
+            return
+        places = self.findings.of_lack(self.here.finding.lack)
+        first, last = self.findings.index(places[0]), self.findings.index(places[-1])
+        flag = QItemSelectionModel.SelectionFlag.ClearAndSelect
+        self.selectionModel().select(QItemSelection(first, last), flag)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         text = event.text()

@@ -23,6 +23,7 @@ from bagtag.ui.stage import Stage
 
 if TYPE_CHECKING:
     from bagtag.services.audit import Audit
+    from bagtag.store.work import Store
 
 REST_MS = 150
 """How long changes rest before the audit is asked for anew."""
@@ -41,6 +42,7 @@ class AuditPage(Stage):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
         self.audit: Audit | None = None
+        self._job_id = 0
         self._wanted: list[Key] = []
         self._soon = QTimer(self)
         self._soon.setSingleShot(True)
@@ -109,8 +111,26 @@ class AuditPage(Stage):
 
     def _ask(self) -> None:
         self._soon.stop()
+        if self.desk.job_id != self._job_id:
+            self._begin()
         if self.desk.job_id:
-            self.desk.ask(services.audit.audit, self.desk.job_id, then=self._show)
+            self.desk.ask(audit_of, self.desk.job_id, then=self._known)
+
+    def _begin(self) -> None:
+        """Another job: nothing is known of it yet."""
+        self._job_id, self.audit, self._wanted = self.desk.job_id, None, []
+        self.list.show_rows(())
+        self.body.setCurrentWidget(self.list)
+        self.setFocusProxy(self.list)
+        self.head.setText(words.LOOKING)
+        self.head.show()
+        self.help.hide()
+        self._offer()
+
+    def _known(self, answer: tuple[int, Audit]) -> None:
+        job_id, audit = answer
+        if job_id == self.desk.job_id:
+            self._show(audit)
 
     def _show(self, audit: Audit) -> None:
         wanted = self._wanted or self._from_here()
@@ -214,6 +234,11 @@ class AuditPage(Stage):
             event.accept()
         else:
             super().keyPressEvent(event)
+
+
+def audit_of(store: Store, job_id: int) -> tuple[int, Audit]:
+    """The audit of a job, and which job it is of."""
+    return job_id, services.audit.audit(store, job_id)
 
 
 def _say(act: Act, word: str, key: str) -> None:

@@ -8,6 +8,7 @@ from bagtag.domain.audit_finding import Finding, Lack
 
 HELP = "Worst first. Enter goes to where it is mended."
 PHOTO_HELP = "Shift+Down or Ctrl+A chooses more: one photo of a tray shows many parts."
+LOOKING = "Looking through the log…"
 NOTHING_LOGGED = (
     "Nothing is logged yet",
     "Write the first part on the strip as you would on tape; "
