@@ -106,10 +106,26 @@ def test_a_part_that_is_always_renewed_may_be_refitted_all_the_same(bench):
     bench.press(KEYS.Key_Down, ALT)
     bench.press(KEYS.Key_End)
     menu(bench, KEYS.Key_Return)
-    assert chips(bench) == [("packing ring", "kind")]
+    assert chips(bench) == [("packing ring", "kind"), ("refit", "fate")]
+    menu(bench, KEYS.Key_Return)
+    assert chips(bench)[-1] == ("renew: always for a packing ring", "")
+    menu(bench, KEYS.Key_Return)
     bench.press(KEYS.Key_Escape)
     bench.press(KEYS.Key_Return)
     assert logged(bench).fate is Fate.REFIT
+
+
+def test_what_was_chosen_goes_on_to_the_card(bench):
+    write(bench, "packing ring, lip inward")
+    bench.press(KEYS.Key_Down, ALT)
+    bench.press(KEYS.Key_End)
+    menu(bench, KEYS.Key_Return)
+    bench.press(KEYS.Key_Escape)
+    bench.press(KEYS.Key_Tab)
+    card = bench.window.work.bench.entry
+    bench.qtbot.waitUntil(lambda: card.draft.name == "packing ring", timeout=5000)
+    bench.settle()
+    assert card.draft.fate is Fate.REFIT
 
 
 def test_enter_logs_at_once_and_says_what_was_not_answered(bench):

@@ -205,7 +205,11 @@ def test_another_kind_brings_its_fate():
 def test_a_fate_of_its_own_goes_before_the_kinds():
     told = told_of("oil seal")
     told.choose_fate(Fate.REFIT, "oil seal")
-    assert shown("oil seal, bag 1", told)[1].entry.fate is Fate.REFIT
+    found, tape = shown("oil seal, bag 1", told)
+    assert tape.entry.fate is Fate.REFIT
+    assert [(chip.text, chip.word) for chip in found][-1] == ("refit", "fate"), "and it is seen"
+    told.choose_fate(None, "oil seal")
+    assert shown("oil seal, bag 1", told)[1].entry.fate is Fate.RENEW
 
 
 # What could be chosen

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QMenu, QWidget
 from bagtag.domain.kinds import NO_KIND, PartKind
 from bagtag.domain.model import Fate
 from bagtag.ui.field.chip_shown import BY_KIND, NAME, Shown
+from bagtag.ui.field.chip_shown import FATE as SAID_FATE
 
 CHANGE, KEEP, READ, KIND, FATE = "change", "keep", "read", "kind", "fate"
 
@@ -38,6 +39,8 @@ def items(
         found += _kinds(kind, others, own)
     if chip.what == BY_KIND:
         found.append(Item("Refit it all the same", FATE, Fate.REFIT.value))
+    if chip.what == SAID_FATE and not chip.has_words:
+        found.append(Item("As its kind says", FATE))
     return found
 
 

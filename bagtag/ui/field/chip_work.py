@@ -64,8 +64,7 @@ class ChipWork(QObject):
         self._reader, self._own = reader, own.name if own else ""
         tape = self.corrections.applied(tape, reader)
         self.kind = kind_of(tape, reader)
-        fate = self.corrections.fate_chosen(self._own)
-        self._by_kind = fate is None and reader.fate_is_by_kind(tape)
+        self._by_kind = reader.fate_is_by_kind(tape)
         return tape
 
     def show(self, tape: Any, like: str) -> None:
@@ -125,7 +124,8 @@ class ChipWork(QObject):
         elif item.act == chip_menu.KIND:
             self.corrections.choose_kind("" if item.value == self._own else item.value, self._own)
         else:
-            self.corrections.choose_fate(Fate(item.value), self._own)
+            fate = Fate(item.value) if item.value else None
+            self.corrections.choose_fate(fate, self._own)
         self.corrected.emit()
 
     def _to_line(self) -> None:

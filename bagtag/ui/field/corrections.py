@@ -66,7 +66,8 @@ class Corrections:
         fate = self.told.fate if taken_for == self.told.taken_for else None
         self.told = replace(self.told, kind=kind, fate=fate, taken_for=taken_for)
 
-    def choose_fate(self, fate: Fate, taken_for: str) -> None:
+    def choose_fate(self, fate: Fate | None, taken_for: str) -> None:
+        """A fate of its own, or None for what its kind says."""
         kind = self.told.kind if taken_for == self.told.taken_for else ""
         self.told = replace(self.told, kind=kind, fate=fate, taken_for=taken_for)
 
@@ -88,7 +89,13 @@ class Corrections:
             tape = replace(tape, entry=replace(tape.entry, kind=chosen, fate=fate_said))
             if reader.fate_is_by_kind(tape):
                 tape = replace(tape, entry=replace(tape.entry, fate=Fate.RENEW))
-        return replace(tape, entry=replace(tape.entry, fate=fate)) if fate else tape
+        return _with_fate(tape, fate) if fate else tape
+
+
+def _with_fate(tape: Tape, fate: Fate) -> Tape:
+    """With a fate that was chosen, and a chip that says so: the card then leaves it alone too."""
+    chip = replace(tape.chips[0], text=fate.value, kind="fate", start=-1, end=-1)
+    return replace(tape, entry=replace(tape.entry, fate=fate), chips=(*tape.chips, chip))
 
 
 def kind_of(tape: Tape, reader: TapeReader) -> PartKind | None:
