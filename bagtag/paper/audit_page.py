@@ -48,6 +48,7 @@ def _opening(header: ChecklistHeader, looked_at: int, missing: int) -> Block:
         for line in cut(tidy(text), font, size, WIDTH, 3)[0]:
             y += size * 1.3
             words.append(Words(0, y, line, font, size, colour))
+        y += max(0.0, size - 14) * 0.4
     return Block(y + 3 * MM, tuple(words))
 
 
