@@ -26,8 +26,10 @@ from bagtag.domain.which_way import (
 from bagtag.ui.entry.ask_round import AskRound
 from bagtag.ui.entry.kind_line import knowledge
 from bagtag.ui.entry.kind_picker import matching
+from bagtag.ui.scanning.scanner import Scanner
 from bagtag.ui.stages.stage_keys import QUIET
 from tests.ui.forms_kit import ALT, CONTROL, ENTER, TAB, press, removals, settings, show, write
+from tests.ui.shell_kit import scan
 
 KINDS = """
 ["oil seal"]
@@ -192,6 +194,20 @@ def test_a_scan_that_ends_without_enter_presses_nothing(qtbot, asking):
     assert asking.draft.which_way == ()
     lone(qtbot, "1")
     assert asking.draft.which_way == (Faces("lip", Outness.INWARD),)
+
+
+def test_a_code_that_is_scanned_is_heard_and_answers_nothing(qtbot, asking):
+    scanner = Scanner(asking)
+    heard = []
+    scanner.scanned.connect(heard.append)
+    write("oil seal")
+    press(TAB)
+    scan(asking.windowHandle(), "A2C4ER")
+    qtbot.wait(QUIET + 40)
+    scanner.stop()
+    assert heard == ["A2C4ER"]
+    assert QApplication.focusWidget() is panel(asking)
+    assert (asking.draft.which_way, asking.draft.unanswered) == ((), ())
 
 
 def test_arrows_point_and_enter_takes_what_they_point_at(asking):
@@ -485,8 +501,7 @@ def test_the_other_part_is_told_by_its_number_and_name(qtbot, asking, desk, sett
     form.setFocus()
     press(Qt.Key.Key_W)
     write("3")
-    settle(desk)
-    press(ENTER)  # the line of the log with that number
+    press(ENTER)  # the line of the log with that number, which is still being looked up
     settle(desk)
     press(ENTER)
     uid = services.strip.get_removal(store, ids["shift fork L"]).uid

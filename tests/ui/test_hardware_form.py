@@ -90,6 +90,20 @@ def test_a_count_that_is_none_is_said(form, typed):
     assert form.editor.fields["count"].wrong.text()
 
 
+def test_what_nobody_has_counted_graded_and_locked(form):
+    form.add()
+    form.editor.count.setText("")
+    form.editor.grade.setText("8.8")
+    form.editor.locking.setFocus()
+    write("st")
+    press(Qt.Key.Key_Down)
+    press(ENTER)
+    assert form.lines == (HeldBy(None, "bolt", grade="8.8", locking="staked"),)
+    form.edit(0)
+    assert (form.editor.count.text(), form.editor.grade.text()) == ("", "8.8")
+    assert form.editor.locking.text() == "staked"
+
+
 def test_a_slip_opens_and_escape_leaves_it_as_it_was(form):
     before = (HeldBy(4, "bolt", "M6", 30.0),)
     form.set_lines(before)

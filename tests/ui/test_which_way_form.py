@@ -18,8 +18,10 @@ from bagtag.domain.which_way import (
     OtherPart,
     Outness,
     Place,
+    SameWay,
     Seat,
     SeatKind,
+    Without,
 )
 from bagtag.ui.entry.clock_face import ClockFace, hour_at, turned
 from bagtag.ui.entry.fact_clocking import hour_of, written
@@ -206,6 +208,61 @@ def test_match_mark(form):
     assert form.facts == (MatchMark("two punch dots", "crank gear"),)
 
 
+def test_the_same_way_as_another_part(form):
+    press(Qt.Key.Key_W)
+    press(ENTER)  # nothing is named yet
+    assert form.facts == ()
+    write("the other fork")
+    press(TAB)
+    press(Qt.Key.Key_2)
+    press(ENTER)
+    assert form.facts == (SameWay(OtherPart("the other fork"), True),)
+    assert form.editor is None
+
+
+def test_there_is_none_of_something(form):
+    press(Qt.Key.Key_N)
+    write("match mark")
+    press(ENTER)
+    assert form.facts == (Without("match mark"),)
+
+
+def test_it_goes_either_way_round(form):
+    press(Qt.Key.Key_N)
+    press(ENTER)
+    assert form.facts == (Without(),)
+    form.edit(0)
+    form.leave()
+    assert form.facts == (Without(),)
+    press(Qt.Key.Key_N)
+    press(ESC)
+    assert form.facts == (Without(),)
+
+
+@pytest.mark.parametrize(
+    "fact",
+    [
+        Faces("lip", Outness.INWARD), Faces("C", OtherPart("gear 3", "uid")), Hand("R", True),
+        Place(2, 3, Side.LEFT, "cylinder"), Clocking("gap", 4.5, "", Side.RIGHT),
+        Seat(SeatKind.PROUD, 0.5), MatchMark("paint line", "rod"), Without("lip"),
+        SameWay(OtherPart("fork", "uid"), True),
+    ],
+)  # fmt: skip
+def test_a_fact_that_is_opened_and_shut_is_the_same(form, fact):
+    form.set_facts([fact])
+    form.edit(0)
+    form.editor.edited.emit()
+    form.finish()
+    assert form.facts == (fact,)
+
+
+def test_the_side_it_sat_on_says_which_side_outward_is(form):
+    form.set_facts([Faces("lip", Outness.OUTWARD), Faces("lip", Side.LEFT)])
+    form.set_side(Side.RIGHT)
+    assert "clutch side" in form.view.words.text()
+    assert "clutch side" in form.view.wrong.text()
+
+
 def test_a_word_can_be_clicked(form):
     form.add("F")
     chip = form.editor.feature.words.findChildren(type(form.editor.feature.words.children()[1]))[1]
@@ -310,7 +367,7 @@ def test_what_is_no_figure_is_none(typed):
 
 
 def test_every_control_has_a_name(form):
-    for key in "FHPCSM":
+    for key in "FHPCSMWN":
         form.add(key)
         nameless = [
             widget

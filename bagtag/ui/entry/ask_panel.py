@@ -51,6 +51,7 @@ class AskPanel(QFrame):
         self.setAccessibleName("Question")
         self.caption = label("", self, scale="small", tone="muted")
         self.question = label("", self, scale="head")
+        self.question.setAlignment(Qt.AlignmentFlag.AlignTop)
         self.choices = AskChoices(self)
         self.skip = button("Skip  S", self, role="quiet", name="Skip this question")
         self.back = button(

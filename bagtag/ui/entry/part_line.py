@@ -21,6 +21,8 @@ class PartLine(RemovalPicker):
     def __init__(self, desk: Desk, caption: str, parent: QWidget, *, hint: str = "") -> None:
         super().__init__(desk, caption, parent, hint=hint)
         self._part: OtherPart | None = None
+        self._answered = ""
+        self._wants_exact = False
         self.picked.connect(self._taken)
 
     @property
@@ -42,14 +44,23 @@ class PartLine(RemovalPicker):
             super().keyPressEvent(event)
 
     def _enter(self, event: QKeyEvent) -> None:
-        typed = self.line.text().strip().casefold()
-        exact = [n for n, (_, text) in enumerate(self._found) if typed in _names(text)]
-        if self.line.isModified() and len(exact) == 1:
-            self._pick(exact[0])
-        else:
+        typed = self.line.text().strip()
+        if not self.line.isModified():
+            event.ignore()
+        elif typed[:1].isdigit() and typed != self._answered:
+            self._wants_exact = True  # a number is no name: wait for its line of the log
+        elif not self._pick_exact():
             event.ignore()
 
+    def _pick_exact(self) -> bool:
+        typed = self.line.text().strip().casefold()
+        exact = [n for n, (_, text) in enumerate(self._found) if typed in _names(text)]
+        if len(exact) == 1:
+            self._pick(exact[0])
+        return len(exact) == 1
+
     def _typed(self, typed: str) -> None:
+        self._wants_exact = False
         name = typed.strip()
         self._part = OtherPart(name) if name else None
         super()._typed(typed)
@@ -58,6 +69,10 @@ class PartLine(RemovalPicker):
     def _answer(self, answer: tuple[str, Found]) -> None:
         super()._answer(answer)
         self.field.say("")  # a part may be named before it is logged
+        self._answered = answer[0]
+        if self._wants_exact and self._answered == self.line.text().strip():
+            self._wants_exact = False
+            self._pick_exact()
 
     def _taken(self, removal_id: int, text: str) -> None:
         _, _, name = text.partition(" ")
@@ -73,6 +88,6 @@ class PartLine(RemovalPicker):
 
 
 def _names(text: str) -> tuple[str, ...]:
-    """What a line of the log answers to: "12 gear 3" to 12 and to all of it."""
-    number, _, _ = text.casefold().partition(" ")
-    return number, text.casefold()
+    """What a line of the log answers to: "12 gear 3" to 12, to gear 3, and to all of it."""
+    number, _, name = text.casefold().partition(" ")
+    return number, name, text.casefold()
