@@ -143,6 +143,108 @@ def test_a_container_tells_what_it_holds(answer, gearbox, bagtag, tmp_path):
     assert "1 main jet" in bagtag("where", bag.code)[1]
 
 
+OWN_KIND = """
+["quill seal"]
+also = ["quill ring"]
+asks = [{ fact = "faces", feature = "lip", ask = "Which way does the lip face?" }]
+goes_wrong = "It leaks."
+renew = "always"
+why = "It hardens."
+home = "Flush."
+"""
+
+
+@pytest.fixture
+def own_kinds(tmp_path):
+    """Write a file of kinds beside the store."""
+
+    def write(name: str, text: str) -> None:
+        folder = tmp_path / "store" / "kinds"
+        folder.mkdir(parents=True, exist_ok=True)
+        (folder / name).write_text(text, encoding="utf-8")
+
+    return write
+
+
+def test_the_audit_says_what_is_missing_and_is_a_no(bagtag, answer, gearbox, own_kinds, tmp_path):
+    own_kinds("own.toml", OWN_KIND)
+    answer("log", "1", "quill seal, bag 3")
+    page = tmp_path / "audit.pdf"
+    status, out, err = bagtag("audit", "1", "--pdf", str(page), "--json")
+    assert (status, err) == (1, "")
+    told = json.loads(out)
+    assert (told["job"], told["looked_at"], told["file"]) == (
+        "Walking tractor, gearbox", 1, str(page)
+    )  # fmt: skip
+    first = told["missing"][0]
+    assert (first["lack"], first["number"], first["name"], first["lies_in"]) == (
+        "way", "1", "quill seal", "bag 3"
+    )  # fmt: skip
+    assert first["sentence"] == "Which way does the lip face?"
+    assert page.read_bytes().startswith(b"%PDF")
+    status, out, _ = bagtag("audit", "1")
+    assert status == 1
+    assert "Which way is not said (1)\n  1 quill seal: Which way does the lip face?\n" in out
+    assert f"{len(told['missing'])} things to see to in 1 entry. The maker's manual" in out
+
+
+def test_what_all_say_is_said_once_on_the_terminal(bagtag, answer, gearbox):
+    for name in ("first gizmo", "second gizmo", "third gizmo"):
+        answer("log", "1", name)
+    out = bagtag("audit", "1")[1]
+    assert out.count("hang a blank tag on it") == 1
+    assert "No tag (3). Print" in out
+    assert "\n  2 second gizmo\n" in out
+
+
+def test_labels_that_are_written_are_missed_no_more(bagtag, answer, gearbox, tmp_path):
+    answer("log", "1", "gizmo")
+    assert "No tag" in bagtag("audit", "1")[1]
+    answer_labels(bagtag, "labels", "1", "-o", str(tmp_path / "labels.pdf"))
+    assert "No tag" not in bagtag("audit", "1")[1]
+
+
+def test_nothing_missing_is_a_yes(bagtag, answer, gearbox, own_kinds, tmp_path):
+    from tests.store.photo_kit import encoded, grainy
+
+    own_kinds("own.toml", OWN_KIND)
+    logged = answer("log", "1", "quill seal, lip inward, renew")
+    assert logged["fate"] == "renew"
+    answer_labels(bagtag, "labels", "1", "-o", str(tmp_path / "labels.pdf"))
+    photo = tmp_path / "photo.jpg"
+    photo.write_bytes(encoded(grainy()))
+    store = Store.in_folder(tmp_path / "store")
+    services.photos.add(store, 1, [photo])
+    store.close()
+    status, out, err = bagtag("audit", "1")
+    assert (status, err) == (0, "")
+    assert out.startswith("Nothing is missing. 1 entry looked at.")
+    assert answer("audit", "1")["missing"] == []
+
+
+def test_kinds_are_listed_and_one_is_told_in_full(bagtag, answer, own_kinds, tmp_path):
+    own_kinds("own.toml", OWN_KIND)
+    told = answer("kinds")
+    assert told["folder"] == str(tmp_path / "store" / "kinds")
+    assert [kind["name"] for kind in told["kinds"] if kind["own"]] == ["quill seal"]
+    (kind,) = answer("kinds", "quill ring")["kinds"]
+    assert (kind["renew"], kind["asks"][0]["feature"]) == ("always", "lip")
+    out = bagtag("kinds", "quill")[1]
+    assert out.startswith("quill seal (quill ring): renewed always, your own\n")
+    for line in ("asked: Which way does the lip face?", "why: It hardens.", "home: Flush."):
+        assert f"\n  {line}\n" in out
+    assert f"go into files in {tmp_path / 'store' / 'kinds'}." in out
+
+
+def test_a_broken_file_of_kinds_is_named_with_its_line(bagtag, own_kinds):
+    own_kinds("good.toml", OWN_KIND)
+    own_kinds("bad.toml", OWN_KIND.replace('"always"', '"sometimes"'))
+    status, out, err = bagtag("kinds", "quill seal")
+    assert (status, out.count("Which way does the lip face?")) == (0, 1)
+    assert err.startswith("bad.toml, line 6: ")
+    assert err.count("\n") == 1
+
+
 STRANGE = codes.draw(lambda symbols: symbols[7])
 
 
@@ -151,6 +253,9 @@ STRANGE = codes.draw(lambda symbols: symbols[7])
     [
         (["log", "9", "gear"], 1, "No single job answers to '9'"),
         (["build", "harrow"], 1, "No single job answers"),
+        (["audit", "harrow"], 1, "No single job answers"),
+        (["audit", "1", "--pdf", "no/such/folder/a.pdf"], 2, "cannot be written"),
+        (["kinds", "harrowing"], 1, "No kind of part is called 'harrowing'"),
         (["where", STRANGE], 1, "no tag of this store"),
         (["where", "K7Q4M"], 2, "has 6 characters"),
         (["where", "nowhere.jpg"], 2, "nowhere.jpg"),
@@ -219,7 +324,7 @@ def test_version_and_help(capsys):
     assert capsys.readouterr().out == f"bagtag {__version__}\n"
     assert cli_app.run(["--help"]) == 0
     told = capsys.readouterr().out
-    for word in ("demo", "jobs", "log", "labels", "where", "build", "check", "--data-dir"):
+    for word in ("demo", "jobs", "log", "labels", "where", "build", "audit", "kinds", "check"):
         assert word in told
     assert cli_app.run(["labels", "--help"]) == 0
     assert "--blank" in capsys.readouterr().out
