@@ -91,7 +91,7 @@ def block_for(answers: Sequence[Answer], datum: Datum, width: int, widget: QWidg
     in three; else in a word each. `width` is in pixels."""
     full = [option_of(answer, datum) for answer in answers]
     plain = [replace(option, picture=None) for option in full]
-    short = [replace(option, title=_short(option.value), detail="") for option in plain]
+    short = [replace(option, title=_short(option.value), detail=_told(option)) for option in plain]
     blocks = [_laid_out(options, width, widget) for options in (full, plain, short)]
     good = [block for most in (ROWS - 1, ROWS) for block in blocks[:2] if block.rows <= most]
     return (*good, blocks[-1])[0]
@@ -114,6 +114,11 @@ def option_of(answer: Answer, datum: Datum) -> Option:
     lettered = isinstance(answer.fact, Hand)
     picture = _picture(answer, datum)
     return Option(answer, answer.label, answer.detail, answer.key, picture, lettered)
+
+
+def _told(option: Option) -> str:
+    """A detail that cannot be left out: L stamped is not L by position."""
+    return option.detail if isinstance(option.value.fact, Hand) else ""
 
 
 def _short(answer: Answer) -> str:

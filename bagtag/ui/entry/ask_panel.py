@@ -18,7 +18,7 @@ from bagtag.ui.theme import mark
 _STEPS = {Qt.Key.Key_Left: (-1, 0), Qt.Key.Key_Right: (1, 0),
           Qt.Key.Key_Up: (0, -1), Qt.Key.Key_Down: (0, 1)}  # fmt: skip
 _SKIP = ("s", " ")
-EDGES = 32
+EDGES = 24
 """What the margins and the edge take of the width, in pixels."""
 
 
@@ -69,7 +69,7 @@ class AskPanel(QFrame):
         acts.addWidget(self.back)
         acts.addStretch(1)
         column = QVBoxLayout(self)
-        column.setContentsMargins(14, 8, 14, 4)
+        column.setContentsMargins(10, 8, 10, 4)
         column.setSpacing(4)
         column.addWidget(self.caption)
         column.addWidget(self.question)
