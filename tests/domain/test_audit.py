@@ -4,7 +4,8 @@ with it."""
 from dataclasses import replace
 
 import pytest
-from audit_cases import ALL, AREAS, WHOLE, changed, found, without
+from audit_cases import ALL, AREAS, BAGS, KINDS, WHOLE, changed, found, part, without
+from fact_cases import DATUMS, FACT, WORDS
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -12,7 +13,7 @@ from bagtag.domain.audit import Lack, Stripped, audit
 from bagtag.domain.datum import Side
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.model import Fate
-from bagtag.domain.which_way import Faces, OtherPart
+from bagtag.domain.which_way import Faces, OtherPart, SameWay
 
 FLIPPED = (Faces("hole", Side.TOP), Faces("hole", Side.BOTTOM))
 UNMEASURED = (HeldBy(6, "bolt", "M6", 30, "mm", "8 mm hex"),)
@@ -120,3 +121,39 @@ def test_the_worst_come_first_in_this_order():
         "loose", "kind", "tag", "photo",
     ]  # fmt: skip
     assert len({lack.heading for lack in Lack}) == len(Lack)
+
+
+LINKS = st.builds(OtherPart, WORDS, st.sampled_from(["", "u1", "u2", "u3", "gone"]))
+ANY_FACT = FACT | st.builds(SameWay, LINKS, st.booleans()) | st.builds(Faces, WORDS, LINKS)
+NAMES = st.sampled_from(["shift fork L", "piston 2", "oil seal", "bolt", "/", "L", ""]) | WORDS
+HELD = st.builds(HeldBy, st.none() | st.integers(1, 9), NAMES, st.sampled_from(["", "M6"]))
+FIELDS = {
+    "fate": st.sampled_from(Fate),
+    "area_id": st.sampled_from([None, 1, 2, 3]),
+    "container_id": st.sampled_from([None, 1, 2, 99]),
+    "side": st.none() | st.sampled_from(Side),
+    "quantity": st.integers(1, 4),
+    "held_by": st.lists(HELD, max_size=2).map(tuple),
+}
+ANY_PART = st.tuples(NAMES, st.lists(ANY_FACT, max_size=4), st.fixed_dictionaries(FIELDS))
+
+
+@given(st.lists(ANY_PART, max_size=6), DATUMS, st.randoms())
+def test_whatever_is_logged_can_be_audited_in_any_order(entries, datum, chance):
+    parts = [part(n, name, *facts, **more) for n, (name, facts, more) in enumerate(entries, 1)]
+    job = Stripped(parts, AREAS, BAGS, datum, KINDS)
+    findings = audit(job)
+    shuffled = chance.sample(parts, len(parts))
+    assert audit(replace(job, removals=shuffled)) == findings
+    places = [list(Lack).index(one.lack) for one in findings]
+    assert places == sorted(places)
+    live = {p.id for p in parts if p.fate is not Fate.SCRAP}
+    for one in findings:
+        assert one.sentence.strip() == one.sentence != ""
+        assert (
+            one.removal_id in live
+            or one.area_id
+            or one.container_id
+            or one.lack is Lack.CONTRADICTION
+        )
+        assert (one.removal_id > 0) + (one.area_id > 0) + (one.container_id > 0) == 1
