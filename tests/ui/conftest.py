@@ -2,6 +2,8 @@
 
 import pytest
 
+from bagtag import services
+from tests.ui.ask_kit import KINDS
 from tests.ui.forms_kit import furnish, settings, show
 from tests.ui.stages_job import gearbox, own_settings
 
@@ -20,6 +22,20 @@ def card(qtbot, desk, ids, settle, tmp_path):
     made.start_new()
     settle(desk)
     return made
+
+
+@pytest.fixture
+def kinds(store):
+    """Kinds of parts of our own, there before a card is made."""
+    folder = services.kinds.own_folder(store)
+    folder.mkdir(parents=True)
+    (folder / "test.toml").write_text(KINDS, encoding="utf-8")
+
+
+@pytest.fixture
+def asking(kinds, card):
+    """A card that knows our own kinds."""
+    return card
 
 
 @pytest.fixture

@@ -36,7 +36,8 @@ class EntryAsks(QWidget):
         self.chosen_kind = ""
         self.round = AskRound()
         self._kinds: Kinds | None = None
-        self._name, self._side = "", None
+        self._name = ""
+        self._side: Side | None = None
         self._facts: tuple[Fact, ...] = ()
         self._datum = Datum()
         self._again = False

@@ -152,7 +152,7 @@ class EntryFields(QWidget):
             note=self.note.toPlainText(),
             kind=self.asks.chosen_kind,
             side=self.more.side_value(),
-            size=self.more.size.text().strip(),
+            size=self.more.size_line.text().strip(),
             hazards=self.more.hazards.values,
             unanswered=self.asks.unanswered,
         )

@@ -24,17 +24,17 @@ class EntryMore(QWidget):
         self.press = button("", self, role="quiet")
         self.fold = QWidget(self)
         self.side = side_choices("Side of the machine it sat on", Datum(), self.fold)
-        self.size = Line(self.fold, "Size", hint=_SIZE_HINT)
+        self.size_line = Line(self.fold, "Size", hint=_SIZE_HINT)
         options = [Option(hazard, hazard.value) for hazard in Hazard]
         self.hazards = Toggles("What can hurt", options, self.fold)
         self.fields = {
             "side": Field("Side of the machine it sat on", self.side, self.fold),
-            "size": Field("Size", self.size, self.fold),
+            "size": Field("Size", self.size_line, self.fold),
             "hazards": Field("What can hurt", self.hazards, self.fold),
         }
         self._lay_out()
         self.press.clicked.connect(self._turn)
-        for signal in (self.side.chosen, self.size.textChanged, self.hazards.changed):
+        for signal in (self.side.chosen, self.size_line.textChanged, self.hazards.changed):
             signal.connect(self._tell)
         self.open(False)
         self.set_side(None)
@@ -59,7 +59,7 @@ class EntryMore(QWidget):
     def set_kind(self, kind: PartKind | None) -> None:
         """The kind says what the figures of its size are."""
         hint = f"{kind.size}, in mm" if kind is not None and kind.size else _SIZE_HINT
-        self.size.setPlaceholderText(hint)
+        self.size_line.setPlaceholderText(hint)
 
     def side_value(self) -> Side | None:
         return side_of(self.side)
@@ -69,7 +69,7 @@ class EntryMore(QWidget):
         self._open_if(side is not None)
 
     def set_size(self, size: str) -> None:
-        self.size.setText(size)
+        self.size_line.setText(size)
         self._open_if(bool(size))
 
     def set_hazards(self, hazards: Iterable[Hazard]) -> None:
@@ -78,7 +78,7 @@ class EntryMore(QWidget):
 
     @property
     def is_filled(self) -> bool:
-        return bool(self.side_value() or self.size.text().strip() or self.hazards.values)
+        return bool(self.side_value() or self.size_line.text().strip() or self.hazards.values)
 
     def open(self, opened: bool) -> None:
         self.fold.setVisible(opened)
