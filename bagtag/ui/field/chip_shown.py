@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from bagtag.scan.tape import Tape
     from bagtag.scan.tape_piece import Chip
 
-NOTE, NAME, FATE, BY_KIND = "note", "name", "fate", "fate by kind"
+NOTE, NAME, KIND, FATE, BY_KIND = "note", "name", "kind", "fate", "fate by kind"
 _CALLED = {
     "hardware": "held by",
     "clocking": "turned",
@@ -20,7 +20,6 @@ _CALLED = {
     "container": "lies in",
     "area": "area",
     "count": "how many",
-    "kind": "kind",
 }
 """A word for what a piece was taken for, where the reader's own is not the one a person says."""
 
@@ -54,7 +53,8 @@ def of_tape(tape: Tape, kind: PartKind | None, *, fate_by_kind: bool) -> tuple[S
 
 def _shown(tape: Tape, kind: PartKind | None, *, fate_by_kind: bool) -> Iterator[Shown]:
     for chip in tape.chips:
-        yield _chip(chip, kind)
+        if chip.kind != KIND:  # the name's own chip says it
+            yield _chip(chip, kind)
     if fate_by_kind and kind is not None:
         fate = tape.entry.fate.value
         text = f"{fate}: always for {_an(kind.name)}"
