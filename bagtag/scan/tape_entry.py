@@ -6,16 +6,29 @@ from dataclasses import replace
 from bagtag.domain.datum import Side
 from bagtag.domain.entry import Entry
 from bagtag.domain.hardware import HeldBy, Torque
-from bagtag.domain.model import Fate
-from bagtag.domain.which_way import Clocking, Faces, Fact, Hand, MatchMark, Place, Seat
+from bagtag.domain.model import Fate, Hazard
+from bagtag.domain.which_way import (
+    Clocking,
+    Faces,
+    Fact,
+    Hand,
+    MatchMark,
+    Place,
+    SameWay,
+    Seat,
+    Without,
+)
 from bagtag.scan.tape_fastener import PLAIN_KIND, Fastener, kind_in_name
 from bagtag.scan.tape_join import Part, joined
 from bagtag.scan.tape_name import Name
 from bagtag.scan.tape_piece import Piece
-from bagtag.scan.tape_text import Found, rx, tidy
-from bagtag.scan.tape_torque import Drive, Range, Remark, thread_hand
+from bagtag.scan.tape_remark import Grade, Locking, Remark, thread_hand
+from bagtag.scan.tape_size import Size
+from bagtag.scan.tape_text import Found, fold, rx, tidy
+from bagtag.scan.tape_torque import Drive, Range
+from bagtag.scan.tape_view import viewed
 
-_FACTS = (Faces, Hand, Place, Clocking, Seat, MatchMark)
+_FACTS = (Faces, Hand, Place, Clocking, Seat, MatchMark, SameWay, Without)
 
 
 def entry(pieces: Sequence[Piece], name: Name) -> Entry:
@@ -28,12 +41,15 @@ def entry(pieces: Sequence[Piece], name: Name) -> Entry:
         name=", ".join(filter(None, (name.text, *_sides(pieces)))),
         quantity=quantity,
         area_id=_area(found, name),
-        which_way=tuple(_which_way(found, name)),
+        which_way=tuple(_which_way(pieces, name)),
         held_by=tuple(held),
         condition=_said(pieces, "condition"),
         fate=next((f.value for f in found if isinstance(f.value, Fate)), Fate.REFIT),
         goes_on=", ".join(filter(None, (_said(pieces, "goes on"), *on_thread))),
         note=_note(pieces, name),
+        side=_side(pieces),
+        size=next((f.value.text for f in found if isinstance(f.value, Size)), ""),
+        hazards=tuple(hazard for hazard in Hazard if any(f.value is hazard for f in found)),
     )
 
 
@@ -51,6 +67,20 @@ def _sides(pieces: Sequence[Piece]) -> Iterator[str]:
         for found in piece.found:
             if found.kind == "name" and isinstance(found.value, Side):
                 yield _words(piece, found)
+
+
+def _side(pieces: Sequence[Piece]) -> Side | None:
+    """The side that stands by itself, which a hand in the same word is as well; two are none."""
+    said = {
+        f.value if isinstance(f.value, Side) else _SIDE_OF_HAND.get(fold(_words(piece, f)))
+        for piece in pieces
+        for f in piece.found
+        if (f.kind == "name" and isinstance(f.value, Side)) or f.kind == "hand"
+    } - {None}
+    return said.pop() if len(said) == 1 else None
+
+
+_SIDE_OF_HAND = {"left": Side.LEFT, "right": Side.RIGHT}
 
 
 def _area(found: Sequence[Found], name: Name) -> int | None:
@@ -72,25 +102,19 @@ def _note(pieces: Sequence[Piece], name: Name) -> str:
 # --- which way
 
 
-def _which_way(found: Sequence[Found], name: Name) -> Iterator[Fact]:
+def _which_way(pieces: Sequence[Piece], name: Name) -> Iterator[Fact]:
     """The facts, each once; a letter of the part's own before the same hand by position."""
-    said = [f.value for f in found if isinstance(f.value, _FACTS)]
+    said = [value for value in viewed(pieces) if isinstance(value, _FACTS)]
     facts = [name.hand, *said] if name.hand else said
-    seen_from = next(
-        (f.value for f in found if f.kind == "clocking" and isinstance(f.value, Side)), None
-    )
     for fact in dict.fromkeys(facts):
         if isinstance(fact, Hand) and not fact.stamped and Hand(fact.which, True) in facts:
             continue
-        if isinstance(fact, Clocking) and fact.seen_from is None:
-            yield replace(fact, seen_from=seen_from)
-        else:
-            yield fact
+        yield fact
 
 
 # --- hardware
 
-_ABOUT_FASTENERS = (Fastener, Torque, Range, Drive, Remark)
+_ABOUT_FASTENERS = (Fastener, Torque, Range, Drive, Remark, Grade, Locking)
 _OF_A_THREAD = rx(r"(?:left|right)(?:[- ]?hand(?:ed)?)|(?-i:LH|RH)|l/h|r/h")
 
 

@@ -7,12 +7,16 @@ otherwise to the nearest before it, because a torque on the wrong thread strips 
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from typing import TypeVar
 
 from bagtag.domain.hardware import HeldBy, Torque
 from bagtag.scan.tape_fastener import PLAIN_KIND, Fastener
-from bagtag.scan.tape_torque import Drive, Range, Remark
+from bagtag.scan.tape_remark import Grade, Locking, Remark
+from bagtag.scan.tape_text import fold
+from bagtag.scan.tape_torque import Drive, Range
 
-Said = Torque | Range | Drive | Remark | str
+Said = Torque | Range | Drive | Remark | Grade | Locking | str
+_Text = TypeVar("_Text", Drive, Remark, Grade, Locking)
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,7 +33,9 @@ class Part:
         """What can stand only once on a fastener."""
         if isinstance(self.value, Torque | Range):
             return "torque"
-        return self.value.text if isinstance(self.value, Remark) else type(self.value).__name__
+        if isinstance(self.value, Remark | Locking):
+            return self.value.text
+        return type(self.value).__name__
 
 
 @dataclass(slots=True)
@@ -116,7 +122,7 @@ def _line(draft: _Draft, name_kind: str, quantity: int) -> HeldBy:
     fastener = draft.fastener
     own = bool(name_kind) and fastener.kind == PLAIN_KIND
     return HeldBy(
-        count=fastener.count or (quantity if own else 1),
+        count=_count(fastener, name_kind, quantity),
         kind=name_kind if own else fastener.kind,
         thread=fastener.thread,
         length=fastener.length,
@@ -125,13 +131,23 @@ def _line(draft: _Draft, name_kind: str, quantity: int) -> HeldBy:
         torque=_torque(draft),
         threadlocker=", ".join(dict.fromkeys(str(p.value) for p in draft.of(str))),
         note=", ".join(dict.fromkeys(_notes(draft))),
+        grade=", ".join(_texts(draft, Grade)),
+        locking=", ".join(_texts(draft, Locking)),
     )
 
 
-def _texts(draft: _Draft, kind: type[Drive] | type[Remark]) -> dict[str, None]:
+def _count(fastener: Fastener, name_kind: str, quantity: int) -> int | None:
+    """As said; of the part itself its quantity; one for a kind in the singular; else uncounted."""
+    if fastener.count:
+        return fastener.count
+    if name_kind and fastener.kind in (PLAIN_KIND, name_kind):
+        return quantity
+    return 1 if fastener.said and not fold(fastener.said).endswith("s") else None
+
+
+def _texts(draft: _Draft, kind: type[_Text]) -> dict[str, None]:
     """What parts of one kind say, each once."""
-    values = (part.value for part in draft.of(kind))
-    return dict.fromkeys(value.text for value in values if isinstance(value, Drive | Remark))
+    return dict.fromkeys(p.value.text for p in draft.said if isinstance(p.value, kind))
 
 
 def _torque(draft: _Draft) -> Torque | None:

@@ -13,7 +13,7 @@ from bagtag.scan.tape_text import Found, Span
 
 @dataclass(frozen=True, slots=True)
 class Name:
-    """The name, the piece it stands in, and where it ends there.
+    """The name, the piece it stands in, where the name starts in the line and the piece's gap ends.
 
     `quantity` and `hand` are what it says itself ("3 springs", "shift fork R"). `lent` is the
     understood thing whose words had to serve, where the line has no other name.
@@ -22,6 +22,7 @@ class Name:
     text: str = ""
     piece: int = -1
     end: int = 0
+    start: int = 0
     quantity: int | None = None
     hand: Hand | None = None
     lent: Found | None = None
@@ -32,13 +33,14 @@ def in_piece(piece: Piece, *, counted: bool) -> Name:
     """The name in the first gap of a piece; `counted` when the line says the quantity elsewhere."""
     gap = piece.gaps()[0]
     said = _tidied(piece.line, gap)
-    text = piece.line[said.start : said.end]
-    quantity, skip = (None if counted else count_before(text)) or (None, 0)
-    letter = _STAMPED.search(text)
+    text, heard = piece.line[said.start : said.end], piece.heard[said.start : said.end]
+    quantity, skip = (None if counted else count_before(heard)) or (None, 0)
+    letter = _STAMPED.search(heard)
     return Name(
         text[skip:],
         piece.number,
         gap.end,
+        said.start + skip,
         quantity,
         Hand(letter[1], stamped=True) if letter else None,
         chips=tuple(_chips(piece, said, skip, letter is not None)),
@@ -87,7 +89,8 @@ def _fastener(found: Found, line: str) -> Name | None:
     fastener = found.value
     if not isinstance(fastener, Fastener) or not fastener.said:
         return None
-    return _name_of(found, fastener.said, fastener.count)
+    start = line.find(fastener.said, found.start)
+    return _name_of(found, fastener.said, fastener.count, start)
 
 
 def _counted_thing(found: Found, line: str) -> Name | None:
@@ -96,6 +99,7 @@ def _counted_thing(found: Found, line: str) -> Name | None:
     return _name_of(found, line[found.start : found.end])
 
 
-def _name_of(found: Found, text: str, quantity: int | None = None) -> Name:
+def _name_of(found: Found, text: str, quantity: int | None = None, start: int = -1) -> Name:
     chip = Chip(text, "name", found.start, found.end)
-    return Name(text, quantity=quantity, lent=found, chips=(chip,))
+    at = start if start >= 0 else found.start
+    return Name(text, start=at, quantity=quantity, lent=found, chips=(chip,))

@@ -10,11 +10,13 @@ _SIGNS = ".,:!'\"()[]*/&+=-–—\x01"
 
 @dataclass(slots=True)
 class Piece:
-    """`found` is in the order of the line; `number` counts the pieces from 0."""
+    """`found` is in the order of the line; `number` counts the pieces from 0; `heard` is the
+    working copy of the line, in which what is only words is hidden."""
 
     number: int
     span: Span
     line: str
+    heard: str
     found: list[Found] = field(default_factory=list)
 
     @property
@@ -50,11 +52,11 @@ class Piece:
         return shown(self.line[start : self.span.end])
 
 
-def cut(line: str, spans: Sequence[Span], found: Sequence[Found]) -> list[Piece]:
+def cut(line: str, heard: str, spans: Sequence[Span], found: Sequence[Found]) -> list[Piece]:
     """The pieces of a line, each with what was found in it."""
     in_order = sorted(found, key=lambda f: (f.start, f.end))
     return [
-        Piece(number, span, line, [f for f in in_order if span.holds(f)])
+        Piece(number, span, line, heard, [f for f in in_order if span.holds(f)])
         for number, span in enumerate(spans)
     ]
 

@@ -24,12 +24,14 @@ _FROM = r"(?: (?:counted |counting )?from (?P<{}>SIDE))"
 _PLACE = (
     rf"(?<![\w.,/-])(?:the )?(?:(?P<index>{_ORDINAL}|last|[1-9]\d{{0,2}}) of (?P<of>{_TOTAL})"
     rf"{_FROM.format('rowside')}?"
-    rf"|(?P<nth>{_ORDINAL})(?: one| in)?{_FROM.format('side')})"
+    rf"|(?P<nth>{_ORDINAL})(?: one| in)?{_FROM.format('side')}"
+    rf"|(?P<row>{_ORDINAL}) in (?:its|the) row)"
 )
 _COUNTED_THING = (
-    r"(?<!\w)(?P<what>cylinder|cyl\.?|hole|position|pos\.?|journal|bore|station)"
+    r"(?<!\w)(?P<what>cylinder|cyl\.?|(?:(?:bolt|stud|dowel) )?hole|position|pos\.?"
+    r"|journal|bore|station)"
     r" (?:no\.? |number |#)?(?P<index>[1-9]\d{0,2})(?: of (?P<of>[1-9]\d{0,2}))?"
-    r"(?![\w/]|[.,-]\d|_(?:mm|cm|x_\d))"
+    rf"(?![\w/]|[.,-]\d|_(?:mm|cm|x_\d)){_FROM.format('side')}?"
 )
 _WHOLE = {"cyl": "cylinder", "pos": "position"}
 
@@ -38,19 +40,20 @@ def place(text: str, words: Words) -> Iterator[Found]:
     """`2nd of 3 from the flywheel side`, `last of 4`, `third from front`."""
     for match in words.rx(_PLACE).finditer(text):
         of = _count(match["of"]) if match["of"] else None
-        index = _count(match["index"] or match["nth"]) or of
+        index = _count(match["index"] or match["nth"] or match["row"]) or of
         said = match["rowside"] or match["side"]
         side = words.side(said) if said else None
         if index:
             yield Found(match.start(), match.end(), "place", Place(index, of, side))
 
 
-def counted_thing(text: str) -> Iterator[Found]:
+def counted_thing(text: str, words: Words) -> Iterator[Found]:
     """`cylinder 2`, `hole 14`, `cyl. no. 1 of 2`."""
-    for match in rx(_COUNTED_THING).finditer(text):
+    for match in words.rx(_COUNTED_THING).finditer(text):
         what = fold(match["what"]).rstrip(".")
         of = int(match["of"]) if match["of"] else None
-        fact = Place(int(match["index"]), of, None, _WHOLE.get(what, what))
+        side = words.side(match["side"]) if match["side"] else None
+        fact = Place(int(match["index"]), of, side, _WHOLE.get(what, what))
         yield Found(match.start(), match.end(), "place", fact)
 
 
@@ -81,7 +84,7 @@ _PLAIN_SEAT = (
     r"(?P<flush>flush)(?: with (?:the )?(?:face|surface)|(?= (?:with|to) ))?"
     r"|(?P<bottomed>bottomed(?: out)?|fully home|driven home|right home)"
     r"|(?P<shoulder>(?:(?:hard|up|seated|tight) )?(?:against|to|on) (?:the |its )?shoulder)"
-    r"|(?P<proud>proud)|(?P<below>recessed)"
+    r"|(?P<proud>proud)|(?P<below>recessed|below (?:flush|(?:the )?(?:face|surface)))"
 )
 _SITS = r"(?:(?:sits|sat|stands|stood|fitted|seated) )?"
 
@@ -109,6 +112,15 @@ _HAND = (
     r"(?:(?P<stamped>stamped|marked|letter) )?(?P<letter>(?-i:[LR]))"
     r"|(?P<word>left|right|(?-i:LH|RH)|l/h|r/h)(?:[- ]?hand(?:ed)?)?"
 )
+
+
+_BY_POSITION = rx(phrase(r"(?P<letter>(?-i:[LR])) by position(?: not stamped)?"))
+
+
+def hand_by_position(text: str) -> Iterator[Found]:
+    """`R by position, not stamped`: read before doubt is looked for."""
+    for match in _BY_POSITION.finditer(text):
+        yield Found(match.start("p"), match.end("p"), "hand", Hand(match["letter"]))
 
 
 def hand(text: str) -> Iterator[Found]:

@@ -25,6 +25,7 @@ def settled(seen: Sequence[Found]) -> list[Found]:
     kept = sorted(seen, key=lambda f: f.start)
     kept = _only_one(kept, "count", key=lambda f: 0)
     kept = _only_one(kept, "area", key=lambda f: 0)
+    kept = _only_one(kept, "size", key=lambda f: 0)
     kept = _only_one(kept, "container", key=_smallest)
     return _view_of_something(_one_fate(kept))
 

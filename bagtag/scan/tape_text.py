@@ -28,6 +28,11 @@ class Found:
     noted: bool = False
     needs_hardware: bool = False
 
+    def moved(self, by: int) -> "Found":
+        """The same, `by` characters further on."""
+        start, end = self.start + by, self.end + by
+        return Found(start, end, self.kind, self.value, self.noted, self.needs_hardware)
+
 
 @dataclass(frozen=True, slots=True)
 class Span:
@@ -82,23 +87,54 @@ _AFTER_DECIMAL = (
 _DECIMAL = rx(
     rf"(?<![\w.,/-])(?P<counted>{_COUNTED}_)?\d{{1,4}}(?P<comma>,)\d{{1,3}}(?=_{_AFTER_DECIMAL})"
     r"|(?<!\w)M\d{1,2}_[x×*]_[0-6](?P<pitch>,)\d{1,2}(?!\d)"
+    r"|(?<![\w.,/-])\d{1,3}(?P<one>,)\d{1,2}_[x×*]_\d{1,3}(?P<two>,)\d{1,2}(?!\d)"
+)
+# What a comma joins to the words before it, as a sentence on which way does.
+_JOINING = rx(
+    r"(?:\d|(?:st|nd|rd|th|row)(?=,))(?P<place>,)(?= counted from )"
+    r"|(?:dots?|pops?|marks?|marked|lines?|stripes?|notch(?:es)?|cuts?|paint|numbers?|letters?"
+    r"|figures?)(?P<mark>,)(?= matched (?:to|with) )"
+    r"|by position(?P<hand>,)(?= not stamped)|(?:out|in)wards?(?P<way>,)(?= to )"
+)
+_STOP = re.compile(r"(?<![\s.])\.(?=\s+(\S))")
+_SHORTENED = re.compile(
+    r"(?<![^\W_])(?:cyl|pos|nos?|nr|pcs?|qty|approx|ca|fig|dia|max|min|gr|incl|mk|e\.g|i\.e|vs)$",
+    re.IGNORECASE,
 )
 
 
 def working_copy(line: str) -> str:
-    """The line with its separators as SEP; a comma inside a figure with a unit is none."""
-    decimals = set(_decimal_commas(line))
-    breaks = {m.start() for m in _BREAKS.finditer(line)} - decimals
-    plain = line.replace(MASK, "\x01")
-    return "".join(SEP if i in breaks else c for i, c in enumerate(plain))
+    """The line with its separators as SEP: a comma inside a figure or before the rest of a fact
+    is none; a full stop before a capital or a figure is one, unless it shortens a word."""
+    breaks = {m.start(): SEP for m in _BREAKS.finditer(line)}
+    if "," in line:
+        for i in _decimal_commas(line):
+            breaks.pop(i, None)
+        breaks |= {m.start(m.lastgroup or 0): " " for m in _JOINING.finditer(line)}
+    if ". " in line:
+        breaks |= dict.fromkeys(_full_stops(line), SEP)
+    plain = list(line.replace(MASK, "\x01"))
+    for i, sign in breaks.items():
+        plain[i] = sign
+    return "".join(plain)
 
 
 def _decimal_commas(line: str) -> Iterator[int]:
     for match in _DECIMAL.finditer(line):
-        if match["pitch"]:
+        if match["one"]:
+            yield match.start("one")
+            yield match.start("two")
+        elif match["pitch"]:
             yield match.start("pitch")
         elif not match["counted"]:
             yield match.start("comma")
+
+
+def _full_stops(line: str) -> Iterator[int]:
+    for match in _STOP.finditer(line):
+        ends = match[1].isupper() or match[1].isdecimal()
+        if ends and not _SHORTENED.search(line, 0, match.start()):
+            yield match.start()
 
 
 def pieces(text: str) -> list[Span]:

@@ -1,4 +1,4 @@
-"""Words about fasteners on a tape line: torque, drive, threadlocker, remarks."""
+"""Words about fasteners on a tape line: torque, drive, threadlocker."""
 
 import re
 from collections.abc import Iterator
@@ -6,7 +6,8 @@ from dataclasses import dataclass
 
 from bagtag.domain.hardware import Torque, TorqueUnit
 from bagtag.scan.tape_fastener import FRACTION, INCH_SIGN, JOINED
-from bagtag.scan.tape_text import Found, fold, number, phrase, rx, tidy
+from bagtag.scan.tape_remark import Remark
+from bagtag.scan.tape_text import Found, number, phrase, rx, tidy
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,27 +22,27 @@ class Range:
     text: str
 
 
-@dataclass(frozen=True, slots=True)
-class Remark:
-    """A word on the fasteners that has no field of its own: staked, left-hand thread."""
-
-    text: str
-
-
 # --- torque
 
 _FIGURES = r"\d{1,4}(?:[.,]\d{1,3})?"
-_NM = r"N_[·.⋅*x-]?_m|newton[- ]met(?:re|er)s?"
 _LB, _TIMES = r"(?:lbs?f?|pounds?)", r"\.?_[·.⋅*/-]?_"
-_FT = rf"{_LB}{_TIMES}(?:ft|feet|foot)|(?:ft|foot|feet){_TIMES}{_LB}"
-_INLB = rf"{_LB}{_TIMES}(?:in|inch(?:es)?)|(?:in|inch){_TIMES}{_LB}"
-_KGM = r"(?:kgf?|kp)_[·.⋅*-]?_m|m_[·.⋅*-]?_(?:kgf?|kp)"
-_KGCM = r"(?:kgf?|kp)_[·.⋅*-]?_cm"
-_UNITS = rf"(?:(?P<nm>{_NM})|(?P<ft>{_FT})|(?P<inlb>{_INLB})|(?P<kgcm>{_KGCM})|(?P<kgm>{_KGM}))"
+_OZ = r"(?:ozf?|ounces?)"
+_UNIT_WORDS: dict[TorqueUnit, str] = {
+    TorqueUnit.NEWTON_METRE: r"N_[·.⋅*x-]?_m|newton[- ]met(?:re|er)s?",
+    TorqueUnit.POUND_FOOT: rf"{_LB}{_TIMES}(?:ft|feet|foot)|(?:ft|foot|feet){_TIMES}{_LB}",
+    TorqueUnit.POUND_INCH: rf"{_LB}{_TIMES}(?:in|inch(?:es)?)|(?:in|inch){_TIMES}{_LB}",
+    TorqueUnit.OUNCE_INCH: rf"{_OZ}{_TIMES}(?:in|inch(?:es)?)|(?:in|inch){_TIMES}{_OZ}",
+    TorqueUnit.KILOGRAM_CENTIMETRE: r"(?:kgf?|kp)_[·.⋅*-]?_cm|cm_[·.⋅*-]?_(?:kgf?|kp)",
+    TorqueUnit.KILOGRAM_METRE: r"(?:kgf?|kp)_[·.⋅*-]?_m|m_[·.⋅*-]?_(?:kgf?|kp)",
+    TorqueUnit.NEWTON_CENTIMETRE: r"N_[·.⋅*-]?_cm|newton[- ]centimet(?:re|er)s?",
+    TorqueUnit.DECANEWTON_METRE: r"da_?N_[·.⋅*-]?_m",
+}
+_UNITS = "|".join(f"(?P<u{n}>{said})" for n, said in enumerate(_UNIT_WORDS.values()))
+_HAS_UNIT = re.compile(r"[0-9]\s*(?:d?a?n|lb|ft|foot|feet|in|oz|ounce|pound|k|m|cm)", re.IGNORECASE)
 _TORQUE = rx(
     r"(?:(?<!\w)(?:then|and|torqued?|tighten(?:ed)?|done up)_:?_)*(?:(?<!\w)(?:to|at|@)_)?"
     rf"(?<![\w.,/-])(?P<said>(?:(?P<low>{_FIGURES})_(?:-|–|to|\.\.)_)?"
-    rf"(?P<value>{_FIGURES})_{_UNITS})"
+    rf"(?P<value>{_FIGURES})_(?:{_UNITS}))"
     r"(?![\w·⋅])\.?(?:_(?:\+|then|plus)_(?P<angle>\d{1,3}_(?:°|deg(?:rees?)?(?!\w))))?"
 )
 
@@ -62,14 +63,7 @@ def torque(text: str) -> Iterator[Found]:
 
 
 def _torque(match: re.Match[str], value: float) -> Torque:
-    if match["nm"]:
-        return Torque(value, TorqueUnit.NEWTON_METRE)
-    if match["ft"]:
-        return Torque(value, TorqueUnit.POUND_FOOT)
-    if match["inlb"]:
-        return Torque(value, TorqueUnit.POUND_INCH)
-    # Without a unit of its own: a metre has 100 centimetres.
-    return Torque(value / 100 if match["kgcm"] else value, TorqueUnit.KILOGRAM_METRE)
+    return Torque(value, next(u for n, u in enumerate(_UNIT_WORDS) if match[f"u{n}"]))
 
 
 # --- drives
@@ -82,8 +76,11 @@ _DRIVE = rx(
     rf"(?<![\w.,/-])(?:(?P<size>\d{{1,2}}(?:[.,]5)?)_(?P<mm>mm)|(?P<inch>{FRACTION}){INCH_SIGN}?)_"
     rf"(?P<fits>{_FITS})(?!\w)(?! (?:gasket|stud|bolt|nut|cover|set)s?(?!\w))"
 )
+_JIS = r"JIS(?: cross-?head)?(?:[- ]?(?:no\.?_)?\d)?|JIS[- ]cross-?head"
 _BIT = rx(
-    r"(?<!\w)(?-i:TX?\d{1,2}|E\d{1,2}|PH_\d|PZ_\d)(?!\w)"
+    r"(?<!\w)(?:(?:torx )?(?P<torx>(?-i:TX?\d{1,2}))|torx (?P<size>\d{1,2})"
+    r"|(?P<cross>(?-i:PH|PZ)_\d)|(?-i:E\d{1,2})"
+    rf"|(?-i:{_JIS})|(?:allen(?: key)?|hex(?:agon)?) \d{{1,2}}(?:[.,]5)?(?:_mm)?)(?!\w)"
     rf"|{phrase(r'slotted|cross-?head|hex(?:agon)? head|socket head').replace('?P<p>', '?:')}"
 )
 
@@ -97,13 +94,21 @@ def drive(text: str) -> Iterator[Found]:
 
 
 def bit(text: str) -> Iterator[Found]:
-    """`T30`, `E10`, `PH2`, `slotted`: a drive only where the line has a fastener."""
+    """`T30`, `E10`, `PH2`, `JIS 2`, `Allen 5`, `slotted`: only where there is a fastener."""
     for match in _BIT.finditer(text):
-        said = tidy(match.group())
-        yield Found(match.start(), match.end(), "hardware", Drive(said), needs_hardware=True)
+        yield Found(match.start(), match.end(), "hardware", Drive(_bit(match)), needs_hardware=True)
 
 
-# --- threadlocker and remarks
+def _bit(match: re.Match[str]) -> str:
+    """Torx by its T and cross-heads by their letters, in one word; others as they were said."""
+    if match["size"]:
+        return f"T{match['size']}"
+    if match["cross"]:
+        return re.sub(r"\s", "", match["cross"])
+    return match["torx"] or tidy(match.group())
+
+
+# --- threadlocker
 
 _STRENGTH = r"(?:blue|red|green|purple|medium|med|high|low|strong|weak|permanent)(?:[- ]strength)?"
 _COMPOUND = r"(?:thread[- ]?lock(?:er|ing)?(?: compound| fluid)?|locking compound|stud ?lock)"
@@ -127,33 +132,3 @@ def locker_colour(text: str) -> Iterator[Found]:
     for match in _COLOUR.finditer(text):
         start, end = match.span("p")
         yield Found(start, end, "threadlocker", match["p"], needs_hardware=True)
-
-
-_LEFT_HAND = rx(r"(?<!\w)(?P<hand>left|right|LH|RH|l/h|r/h)(?:[- ]?hand(?:ed)?)? threads?(?!\w)")
-_REMARK = rx(
-    phrase(
-        r"(?:staked|peened(?: over)?|(?:lock|safety)[- ]?wired?|wire[- ]locked|hand[- ]tight"
-        r"|finger[- ]tight|stretch bolts?|(?:with |w/_|\+_)(?:\w+ )?washers?"
-        r"|(?:class |grade |gr\.?_)?(?:4\.8|5\.6|5\.8|6\.8|8\.8|9\.8|10\.9|12\.9)"
-        r"|(?:then |\+_|plus )\d{1,3}_(?:°|deg(?:rees?)?))"
-    )
-)
-
-
-def left_hand_thread(text: str) -> Iterator[Found]:
-    """`LH thread`, `left-hand thread`."""
-    for match in _LEFT_HAND.finditer(text):
-        yield Found(match.start(), match.end(), "hardware", thread_hand(match["hand"]))
-
-
-def thread_hand(said: str) -> Remark:
-    return Remark("left-hand thread" if fold(said).startswith("l") else "right-hand thread")
-
-
-def remark(text: str) -> Iterator[Found]:
-    """`staked`, `wire locked`, `with copper washers`, `8.8`: only where there is a fastener."""
-    for match in _REMARK.finditer(text):
-        start, end = match.span("p")
-        said = " ".join(match["p"].split())
-        shown = re.sub(r"^\+ ?|^plus ", "then ", said) if "°" in said or "deg" in said else said
-        yield Found(start, end, "hardware", Remark(shown), needs_hardware=True)

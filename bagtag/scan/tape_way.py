@@ -23,19 +23,19 @@ _NOUN = (
     r"|tang|keyway|gap|crown|recess|relief|dish|dome|cut-?out|cut-?away|hook|shield|splines|dogs?"
     r"|hump|coils|tails?|cone|flange|radius)"
 )
-_FACE = r"(?:sides?|faces?|edges?|ends?)"
-_FEATURE = rf"(?:(?:{_ADJECTIVE}[- ]){{0,3}}{_NOUN}|part[- ]number {_FACE}|[\w-]{{2,20}} {_FACE})"
-_STAMPED = r"(?-i:OUT|IN|TOP|UP|FRONT|FWD|EX|INT)"
-_LETTER = r"(?-i:[A-KM-QS-Z])"  # a lone L or R is a hand, unless it says that it faces
-_THING = rf"(?<![\w-])(?:the )?(?P<feature>{_FEATURE}|{_STAMPED}|{_LETTER})"
+_FACE = r"(?:sides?|face|edges?|ends?)"
+FEATURE = rf"(?:(?:{_ADJECTIVE}[- ]){{0,3}}{_NOUN}|part[- ]number {_FACE}|[\w-]{{2,20}} {_FACE})"
+STAMPED = r"(?-i:OUT|IN|TOP|UP|FRONT|FWD|EX|INT)"
+LETTER = r"(?-i:[A-KM-QS-Z])"  # a lone L or R is a hand, unless it says that it faces
+_THING = rf"(?<![\w-])(?:the )?(?P<feature>{STAMPED}|{FEATURE}|{LETTER})"
 _SEEING = r"(?:fac(?:ing|es?)|point(?:ing|s|ed)?|look(?:ing|s)?|turned)(?: (?:to|towards?))?"
 _EXPLICIT = rf"(?:{_SEEING}|towards?)"
 _VERB = rf"(?:(?:is |are |must )?(?:{_EXPLICIT}|goes|to|on|at|next to|against))"
-_PART = rf"(?:the )?(?P<part>\w[^\n\0]{{0,60}}?){END}"
+PART = rf"(?:the )?(?P<part>\w[^\n\0]{{0,60}}?){END}"
 
 # --- clocking
 
-_CLOCK_FEATURE = (
+TURNED = (
     r"(?:(?:ring|end|timing|punch|paint|open|oil|spring|locating)[- ]){0,2}"
     r"(?:gaps?|dots?|marks?|tabs?"
     r"|tang|pip|notch|arrow|lug|opening|ends?|keyway|slot|hole|flat|cut-?out|cut-?away|split|lobe"
@@ -51,7 +51,7 @@ _HOUR = (
     r"(?!\w)"
 )
 _SEEN = r"(?:(?:seen|viewed|looking|looked at|as seen) )?from (?P<seen>SIDE)"
-_AT_HOUR = rf"(?:(?<![\w-])(?P<feature>{_CLOCK_FEATURE}) )?(?:is )?(?:at |to )?{_HOUR}(?: {_SEEN})?"
+_AT_HOUR = rf"(?:(?<![\w-])(?P<feature>{TURNED}) )?(?:is )?(?:at |to )?{_HOUR}(?: {_SEEN})?"
 _ANYTHING_AT_HOUR = rf"(?P<feature>\w[\w-]*(?: [\w-]+){{0,3}}) (?:is )?at {_HOUR}(?: {_SEEN})?"
 _TURNED_TO = (
     r"(?<![\w-])(?P<feature>(?:(?:timing|punch|paint|locating)[- ]){0,2}(?:dots?|marks?|tabs?"
@@ -62,6 +62,12 @@ _TURNED_TO = (
 )
 
 
+def plain(said: str) -> str:
+    """A feature as it is called: "Gap", the first word of a sentence, is "gap"; "OUT" stays."""
+    words = tidy(said)
+    return words[0].lower() + words[1:] if words[1:2].islower() else words
+
+
 def at_hour(text: str, words: Words) -> Iterator[Found]:
     """`gap at 4 o'clock seen from the clutch side`, `tab at half past 7`."""
     if not rx(f"{_CLOCK}|half past|:[03]0").search(text):
@@ -70,7 +76,7 @@ def at_hour(text: str, words: Words) -> Iterator[Found]:
         if match["time"] and not match["feature"]:
             continue  # a time of day
         side = words.side(match["seen"]) if match["seen"] else None
-        fact = Clocking(match["feature"] or "", _hour(match), seen_from=side)
+        fact = Clocking(plain(match["feature"] or ""), _hour(match), seen_from=side)
         yield Found(match.start(), match.end(), "clocking", fact)
 
 
@@ -79,7 +85,7 @@ def anything_at_hour(piece: str, words: Words) -> Iterator[Found]:
     match = words.rx(phrase(_ANYTHING_AT_HOUR)).fullmatch(piece)
     if match:
         side = words.side(match["seen"]) if match["seen"] else None
-        fact = Clocking(match["feature"], _hour(match), seen_from=side)
+        fact = Clocking(plain(match["feature"]), _hour(match), seen_from=side)
         yield Found(match.start("p"), match.end("p"), "clocking", fact)
 
 
@@ -95,7 +101,7 @@ def turned_to(text: str, words: Words) -> Iterator[Found]:
         how, target = fold(match["how"]), tidy(match["target"])
         said = re.sub(r"(?i)^the\s+", "", target) if how == "to" else f"{match['how']} {target}"
         side = words.side(match["seen"]) if match["seen"] else None
-        fact = Clocking(match["feature"], target=said, seen_from=side)
+        fact = Clocking(plain(match["feature"]), target=said, seen_from=side)
         yield Found(match.start(), match.end(), "clocking", fact)
 
 
@@ -108,12 +114,16 @@ def seen_from(text: str, words: Words) -> Iterator[Found]:
 
 # --- faces
 
-_FACES = rf"{_THING} (?:{_VERB} )?(?P<way>WAY)"
-_HAND_FACES = rf"{START}(?P<feature>(?-i:[LR])) {_EXPLICIT} (?P<way>WAY)"
-_FACES_PART = rf"{_THING} (?:{_EXPLICIT}|next to|against) {_PART}"
-_FACE_TO_PART = rf"(?<![\w-])(?P<feature>[\w-]{{2,20}} {_FACE}) to {_PART}"
+_TO_SIDE = rf"(?:(?<=ward|ards) to SIDE{END})?"  # the side that outward is: it follows from it
+_FACES = rf"{_THING} (?:{_VERB} )?(?P<way>WAY){_TO_SIDE}"
+_HAND_FACES = rf"{START}(?:the )?(?P<feature>(?-i:[LR])) {_EXPLICIT} (?P<way>WAY){_TO_SIDE}"
+_FACES_PART = rf"{_THING} (?:{_EXPLICIT}|next to|against) {PART}"
+_FACE_TO_PART = rf"(?<![\w-])(?P<feature>[\w-]{{2,20}} {_FACE}) to {PART}"
+_FEATURE_TO_PART = rf"{START}(?:the )?(?P<feature>{FEATURE}) to (?=(?:the|its) ){PART}"
 _SOME_PART = rf"(?<!\w)(?:{_EXPLICIT}|next to|against|to) "
-_ANYTHING_FACES = rf"(?P<feature>\w[^\n\0]{{0,40}}?) {_EXPLICIT} (?P<way>WAY)"
+_ANYTHING = r"(?:the )?(?P<feature>\w[^\n\0]{0,40}?)"
+_ANYTHING_FACES = rf"{_ANYTHING} {_EXPLICIT} (?P<way>WAY){_TO_SIDE}"
+_ANYTHING_FACES_PART = rf"{_ANYTHING} faces? (?=(?:the|its) ){PART}"
 
 
 def faces(text: str, words: Words) -> Iterator[Found]:
@@ -127,11 +137,11 @@ def faces_part(text: str, words: Words) -> Iterator[Found]:
     """`sharp edge toward the gear`, `grooves facing gear 3`."""
     if not rx(_SOME_PART).search(text):
         return
-    for pattern in (_FACES_PART, _FACE_TO_PART):
+    for pattern in (_FACES_PART, _FACE_TO_PART, _FEATURE_TO_PART):
         for match in words.rx(pattern).finditer(text):
             part = OtherPart(tidy(match["part"]))
-            fact = Faces(match["feature"], words.toward(match["part"]) or part)
-            yield Found(match.start("feature"), match.end(), "faces", fact)
+            fact = Faces(plain(match["feature"]), words.toward(match["part"]) or part)
+            yield Found(match.start(), match.end(), "faces", fact)
 
 
 def anything_faces(piece: str, words: Words) -> Iterator[Found]:
@@ -139,18 +149,23 @@ def anything_faces(piece: str, words: Words) -> Iterator[Found]:
     match = words.rx(phrase(_ANYTHING_FACES)).fullmatch(piece)
     if match:
         yield from _faces(match, words)
+        return
+    match = rx(phrase(_ANYTHING_FACES_PART)).fullmatch(piece)
+    if match:
+        fact = Faces(plain(match["feature"]), OtherPart(tidy(match["part"])))
+        yield Found(match.start("p"), match.end("p"), "faces", fact)
 
 
 def _faces(match: re.Match[str], words: Words) -> Iterator[Found]:
     toward = words.toward(match["way"])
     if isinstance(toward, Side | Outness):
-        fact = Faces(match["feature"], toward)
-        yield Found(match.start("feature"), match.end("way"), "faces", fact)
+        fact = Faces(plain(match["feature"]), toward)
+        yield Found(match.start(), match.end(), "faces", fact)
 
 
 # --- match marks
 
-_MARK = (
+MARK = (
     rf"(?:(?:{_HOUR_NAMES}|an?|[1-9]) )?(?:(?:white|yellow|red|blue|green|black|small|big) ){{0,2}}"
     r"(?:(?:(?:centre|center)[- ])?(?:punch(?:ed)?|paint(?:ed)?|scribed?|scratch(?:ed)?|pen|marker"
     r"|chalk|file|filed|chisel)[- ](?:dots?|marks?|lines?|stripes?|pops?|notch(?:es)?|cuts?)"
@@ -158,7 +173,12 @@ _MARK = (
 )
 _MATCHED = (
     r"(?<!\w)(?:(?:match[- ]?)?marked(?: with)? |match[- ]?marks?_:_)?"
-    rf"(?P<mark>{_MARK})(?!\w)(?: (?:matching|with|to|across to) {_PART})?"
+    rf"(?P<mark>{MARK})(?!\w)(?: (?:matching|matched (?:to|with)|with|to|across to) {PART})?"
+)
+_ANY_MARK = (
+    rf"{START}(?:match[- ]?marks?_:_(?P<mark>\w[^\n\0]{{0,60}}?)|(?:marked|(?P<matched>"
+    r"\w[^\n\0]{0,40}?(?<!\w)(?:dots?|pops?|marks?|lines?|stripes?|notch(?:es)?|cuts?|paint"
+    rf"|numbers?|letters?|figures?)))_,? matched (?:to|with) {PART}){END}"
 )
 
 
@@ -167,5 +187,15 @@ def match_mark(text: str) -> Iterator[Found]:
     if not rx("mark|punch|paint|scri|scra|pen|chalk|file|chisel").search(text):
         return
     for match in rx(_MATCHED).finditer(text):
-        fact = MatchMark(match["mark"], tidy(match["part"] or ""))
+        fact = MatchMark(plain(match["mark"]), tidy(match["part"] or ""))
+        yield Found(match.start(), match.end(), "match mark", fact)
+
+
+def any_match_mark(text: str) -> Iterator[Found]:
+    """`match mark: cylinder number`, `number matched to the rod`: whatever the mark is."""
+    if not rx("match").search(text):
+        return
+    for match in rx(_ANY_MARK).finditer(text):
+        mark = plain(match["mark"] or match["matched"] or "")
+        fact = MatchMark(mark, tidy(match["part"] or ""))
         yield Found(match.start(), match.end(), "match mark", fact)

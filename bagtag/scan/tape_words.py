@@ -8,6 +8,7 @@ from bagtag.domain.which_way import Outness, Toward
 from bagtag.scan.tape_text import END, fold, rx
 
 _PLAIN = {side.value: side for side in Side} | {"back": Side.REAR}
+_SHORT = {"lh": Side.LEFT, "rh": Side.RIGHT}
 _POINTING: dict[str, Toward] = {
     "out": Outness.OUTWARD,
     "outside": Outness.OUTWARD,
@@ -30,7 +31,7 @@ class Words:
     """
 
     def __init__(self, names: dict[Side, str]) -> None:
-        self._sides = dict(_PLAIN)
+        self._sides = _PLAIN | _SHORT
         for side, name in names.items():
             if _base(name):
                 self._sides[_base(name)] = side

@@ -1,0 +1,100 @@
+"""Remarks on fasteners on a tape line: grade, what keeps them from turning, the thread's hand.
+
+Strength classes as ISO 898-1 (8.8) and ISO 3506-1 (A2-70) mark them, grades as SAE J429 does.
+"""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from bagtag.scan.tape_text import Found, fold, phrase, rx
+
+
+@dataclass(frozen=True, slots=True)
+class Remark:
+    """A word on the fasteners that has no field of its own: hand tight, left-hand thread."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Grade:
+    """A strength class or grade: "8.8", "grade 5", "A2-70"."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Locking:
+    """What keeps a fastener from turning: "staked", "lock wired"."""
+
+    text: str
+
+
+_CLASS = r"(?:4\.6|4\.8|5\.6|5\.8|6\.8|8\.8|9\.8|10\.9|12\.9)"
+_GRADE = rx(
+    phrase(
+        rf"(?:(?:(?:property |strength )?class|grade|gr\.?)_)?(?P<class>{_CLASS})"
+        r"|(?:grade|gr\.?)_(?P<grade>[1-9](?:\.[12])?)"
+        r"|(?P<steel>(?-i:A[1-5])_-_(?:50|70|80|100))"
+    )
+)
+
+
+def grade(text: str) -> Iterator[Found]:
+    """`8.8`, `class 10.9`, `gr 8`, `A2-70`: only where there is a fastener."""
+    for match in _GRADE.finditer(text):
+        start, end = match.span("p")
+        steel = re.sub(r"\s", "", match["steel"] or "")
+        said = match["class"] or steel or f"grade {match['grade']}"
+        yield Found(start, end, "hardware", Grade(said), needs_hardware=True)
+
+
+_WASHER = r"(?:(?:lock )?tabs?|tab washers?|lock(?:ing)? (?:plate|washer)s?|washer)"
+_PIN = r"(?:split|cotter)[- ]?pin(?:ned|s)?|cottered"
+_LOCKING = rx(
+    phrase(
+        r"(?:staked|peened(?: over)?|wired(?: together)?|(?:lock|safety)[- ]?wired?"
+        r"|wire[- ]locked|(?:with |\+_)?(?:lock|safety)[- ]wire"
+        rf"|{_WASHER} (?:bent|knocked|folded)(?: over| up)?|(?:with |w/_|\+_)?tab washers?"
+        rf"|(?:with (?:an? )?|w/_|\+_)?(?:{_PIN}))"
+    )
+)
+
+
+def locking(text: str) -> Iterator[Found]:
+    """`staked`, `lock wired`, `tab washer bent over`, `split pin`: said of a fastener."""
+    for match in _LOCKING.finditer(text):
+        start, end = match.span("p")
+        said = re.sub(r"(?i)^(?:with (?:an? )?|w/ ?|\+ ?)", "", " ".join(match["p"].split()))
+        yield Found(start, end, "hardware", Locking(said), needs_hardware=True)
+
+
+_REMARK = rx(
+    phrase(
+        r"(?:hand[- ]tight|finger[- ]tight|stretch bolts?|(?:with |w/_|\+_)(?:\w+ )?washers?"
+        r"|(?:then |\+_|plus )\d{1,3}_(?:°|deg(?:rees?)?))"
+    )
+)
+
+
+def remark(text: str) -> Iterator[Found]:
+    """`hand tight`, `with copper washers`, `+ 90°`: only where there is a fastener."""
+    for match in _REMARK.finditer(text):
+        start, end = match.span("p")
+        said = " ".join(match["p"].split())
+        shown = re.sub(r"^\+ ?|^plus ", "then ", said) if "°" in said or "deg" in said else said
+        yield Found(start, end, "hardware", Remark(shown), needs_hardware=True)
+
+
+_LEFT_HAND = rx(r"(?<!\w)(?P<hand>left|right|LH|RH|l/h|r/h)(?:[- ]?hand(?:ed)?)? threads?(?!\w)")
+
+
+def left_hand_thread(text: str) -> Iterator[Found]:
+    """`LH thread`, `left-hand thread`."""
+    for match in _LEFT_HAND.finditer(text):
+        yield Found(match.start(), match.end(), "hardware", thread_hand(match["hand"]))
+
+
+def thread_hand(said: str) -> Remark:
+    return Remark("left-hand thread" if fold(said).startswith("l") else "right-hand thread")
