@@ -4,6 +4,7 @@ import re
 import tomllib
 from collections.abc import Callable, Mapping
 from enum import StrEnum
+from itertools import takewhile
 from typing import Any, NoReturn, TypeVar
 
 from bagtag.domain.errors import BadInput
@@ -26,9 +27,15 @@ def read(text: str, file: str, *, own: bool = False) -> tuple[PartKind, ...]:
     """
     try:
         tables = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as wrong:
+    except ValueError as wrong:  # of tomllib, and of a whole number with thousands of digits
         raise BadInput(f"{file} cannot be read: {wrong}.") from wrong
+    except RecursionError as wrong:
+        raise BadInput(f"{file} cannot be read: its brackets stand too deep.") from wrong
     return tuple(_Reader(file, text, name, table).kind(own=own) for name, table in tables.items())
+
+
+class _Fault(Exception):
+    """What is wrong with a question, before its line is known."""
 
 
 class _Reader:
@@ -46,12 +53,14 @@ class _Reader:
             name=self.name,
             group=self._text("group"),
             also=self._texts("also"),
-            asks=tuple(self._question(ask) for ask in self._list("asks")),
+            asks=self._questions(),
             renew=self._word("renew", Renewal),
             hazards=tuple(self._hazard(word) for word in self._texts("hazards")),
             together=self._texts("together"),
             pair=self._word("pair", Pair) if "pair" in self.table else None,
-            threaded=self._flag(self.table, "threaded", default=False),
+            threaded=self._checked(
+                "threaded", self.table.get("threaded", False), bool, "true or false"
+            ),
             own=own,
             **{key: self._text(key) for key in _TEXTS},
         )
@@ -89,34 +98,44 @@ class _Reader:
             self._blame("hazards", f"a hazard is {_choice(Hazard)}, not {said!r}")
         return Hazard(said)
 
-    def _question(self, ask: Any) -> Question:
+    def _questions(self) -> tuple[Question, ...]:
+        return tuple(self._question(n, ask) for n, ask in enumerate(self._list("asks")))
+
+    def _question(self, number: int, ask: Any) -> Question:
+        """The question of that number, from 0; a fault is blamed on its own line."""
+        try:
+            return self._made(ask)
+        except _Fault as fault:
+            raise self._trouble(self._line_of_question(number), str(fault)) from None
+
+    def _made(self, ask: Any) -> Question:
         if not isinstance(ask, dict) or not set(ask) <= set(_ASK_KEYS):
-            self._blame("asks", f"each of asks is {{ {' = …, '.join(_ASK_KEYS)} = … }}")
+            raise _Fault(f"each of asks is {{ {' = …, '.join(_ASK_KEYS)} = … }}")
         if ask.get("fact") not in FACTS:
-            self._blame("asks", f"fact must be one of {', '.join(FACTS)}, not {ask.get('fact')!r}")
-        if not isinstance(ask.get("ask"), str) or not ask["ask"].strip():
-            self._blame("asks", f"the question on {ask['fact']} has no ask: write its sentence")
-        if ask["fact"] in ("faces", "clocking") and not ask.get("feature"):
-            self._blame("asks", f"a question on {ask['fact']} names its feature")
-        return self._made(ask)
-
-    def _made(self, ask: Mapping[str, Any]) -> Question:
-        choices = self._checked("asks", ask.get("choices", []), list, "with choices in brackets")
-        feature = self._checked("asks", ask.get("feature", ""), str, "with its feature in marks")
-        if not all(isinstance(choice, str) for choice in choices):
-            self._blame("asks", "choices must be a list of texts")
-        must = self._flag(ask, "must", default=True)
-        return Question(ask["fact"], ask["ask"], feature, tuple(choices), must)
-
-    def _flag(self, table: Mapping[str, Any], key: str, *, default: bool) -> bool:
-        flag: bool = self._checked(key, table.get(key, default), bool, "true or false")
-        return flag
+            raise _Fault(f"fact must be one of {', '.join(FACTS)}, not {ask.get('fact')!r}")
+        sentence, feature = _asked(ask, "ask"), _asked(ask, "feature")
+        if not sentence.strip():
+            raise _Fault(f"the question on {ask['fact']} has no ask: write its sentence")
+        if ask["fact"] in ("faces", "clocking") and not feature.strip():
+            raise _Fault(f"a question on {ask['fact']} names its feature")
+        return Question(ask["fact"], sentence, feature, _choices(ask), _must(ask))
 
     def _checked(self, key: str, value: Any, kind: type, shape: str) -> Any:
         return value if isinstance(value, kind) else self._blame(key, f"{key} must be {shape}")
 
     def _blame(self, key: str, what: str) -> NoReturn:
-        raise BadInput(f"{self.file}, line {self._line(key)}: in [{self.name}], {what}.")
+        raise self._trouble(self._line(key), what)
+
+    def _trouble(self, line: int, what: str) -> BadInput:
+        return BadInput(f"{self.file}, line {line}: in [{self.name}], {what}.")
+
+    def _line_of_question(self, number: int) -> int:
+        """The line of a question where each begins one, as in docs/kinds.md; else that of asks."""
+        top = self._line("asks")
+        below = enumerate(self.lines[top:], top + 1)
+        rows = takewhile(lambda row: not row[1].strip() or row[1].lstrip()[0] in "{#", below)
+        begun = [line for line, text in rows if text.lstrip().startswith("{")]
+        return begun[number] if number < len(begun) else top
 
     def _line(self, key: str) -> int:
         """The line of `key` in this table, else of the table's head."""
@@ -134,3 +153,24 @@ class _Reader:
 
 def _choice(words: type[StrEnum]) -> str:
     return " or ".join(f'"{word.value}"' for word in words)
+
+
+def _asked(ask: Mapping[str, Any], key: str) -> str:
+    text = ask.get(key, "")
+    if not isinstance(text, str):
+        raise _Fault(f"{key} must be a text in quotation marks")
+    return text
+
+
+def _choices(ask: Mapping[str, Any]) -> tuple[str, ...]:
+    choices = ask.get("choices", [])
+    if not isinstance(choices, list) or not all(isinstance(choice, str) for choice in choices):
+        raise _Fault("choices must be a list of texts")
+    return tuple(choices)
+
+
+def _must(ask: Mapping[str, Any]) -> bool:
+    must = ask.get("must", True)
+    if not isinstance(must, bool):
+        raise _Fault("must is true or false")
+    return must
