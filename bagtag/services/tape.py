@@ -1,6 +1,6 @@
 """The masking-tape line: what one would write on tape becomes an entry."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from bagtag.domain import areas as tree
@@ -25,9 +25,14 @@ class TapeReader:
     areas: Mapping[str, int]
     kinds: Kinds = field(default_factory=Kinds)
 
-    def read(self, line: str) -> Tape:
-        """What a line says; a kind that is always renewed is, where the line says no fate."""
-        found = tape.read(line, self.datum, self.containers, self.areas)
+    def read(self, line: str, as_words: Sequence[tuple[int, int]] = ()) -> Tape:
+        """What a line says; a kind that is always renewed is, where the line says no fate.
+
+        `as_words` are stretches, start and end, that a person said are only words.
+        """
+        found = tape.read(
+            line, self.datum, self.containers, self.areas, self.kinds, as_words=as_words
+        )
         if not self.fate_is_by_kind(found):
             return found
         return replace(found, entry=replace(found.entry, fate=Fate.RENEW))

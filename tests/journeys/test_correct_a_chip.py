@@ -75,6 +75,36 @@ def test_the_words_under_a_chip_are_chosen_and_written_anew(bench):
     assert card.where == ("bag 7",)
 
 
+def test_words_that_are_only_words_are_kept_as_such_while_the_line_goes_on(bench):
+    write(bench, "packing ring, 10 Nm, bag 12")
+    assert ("10 Nm", "torque") in chips(bench)
+    bench.press(KEYS.Key_Down, ALT)
+    bench.press(KEYS.Key_Home)
+    bench.press(KEYS.Key_Right)
+    menu(bench, KEYS.Key_Down, KEYS.Key_Return)
+    assert ("10 Nm", "note") in chips(bench)
+    bench.press(KEYS.Key_Escape)
+    bench.press(KEYS.Key_Home)
+    bench.type("2 ")
+    bench.press(KEYS.Key_End)
+    bench.type(", renew")
+    bench.settle()
+    assert ("10 Nm", "note") in chips(bench)
+    bench.press(KEYS.Key_Return)
+    found = logged(bench)
+    assert (found.note, found.held_by, found.fate) == ("10 Nm", (), Fate.RENEW)
+    assert (found.name, found.quantity) == ("packing ring", 2)
+
+
+def test_words_kept_by_mistake_are_read_again(bench):
+    write(bench, "dowel, 10 Nm")
+    bench.press(KEYS.Key_Down, ALT)
+    menu(bench, KEYS.Key_Down, KEYS.Key_Return)
+    assert chips(bench)[1] == ("10 Nm", "note")
+    menu(bench, KEYS.Key_Down, KEYS.Key_Return)
+    assert chips(bench)[1] == ("10 Nm", "torque")
+
+
 def test_escape_leads_back_to_the_line(bench):
     write(bench, "dowel, bag 12")
     bench.press(KEYS.Key_Down, ALT)

@@ -25,14 +25,14 @@ def names(window):
 
 
 def test_a_line_of_tape_is_logged_with_enter(window, settle, store, job_id):
-    type_line(window, "thrust washer, renew, bag 12")
+    type_line(window, "hitch peg, renew, bag 12")
     settle(window.desk)
     key(window, "Return")
     settle(window.desk)
-    assert names(window)[-1] == "thrust washer"
+    assert names(window)[-1] == "hitch peg"
     assert window.field.text == ""
     assert window.field.next_number == "7"
-    assert window.message.text == "Done: log thrust washer."
+    assert window.message.text == "Done: log hitch peg."
     assert window.message.offers_undo
     assert window.counts.text == "6 off"
     assert window.field.frame.line.hasFocus()

@@ -58,8 +58,7 @@ class ChipWork(QObject):
 
     def read(self, typed: str, reader: TapeReader) -> Any:
         """The `Tape` of a line, with what was corrected."""
-        kept = self.corrections.kept
-        tape = reader.read(typed, kept) if kept else reader.read(typed)
+        tape = reader.read(typed, self.corrections.kept)
         own = kind_of(tape, reader)
         self._reader, self._own = reader, own.name if own else ""
         tape = self.corrections.applied(tape, reader)
