@@ -30,7 +30,7 @@ def _in_name(kinds: Kinds, name: str) -> Iterator[PartKind]:
 def _like(kinds: Kinds, name: str, first: KindFound | None) -> Iterator[PartKind]:
     """Kinds whose own name ends as this one does, then those that share a word or the group."""
     said = {stem(word) for word in name.replace(",", " ").split() if len(word) > 2}
-    said |= {stem(word) for word in first.kind.name.split()} if first else set()
+    said |= {stem(first.kind.name.split()[-1])} if first else set()
     by_words = [(kind, [stem(word) for word in kind.name.split()]) for kind in kinds.all()]
     yield from (kind for kind, words in by_words if words[-1] in said)
     yield from (kind for kind, words in by_words if said & set(words))

@@ -23,7 +23,8 @@ BALL = PartKind("ball bearing", "bearings", also=("bearing",))
 NEEDLE = PartKind("needle bearing", "bearings")
 GASKET = PartKind("gasket", "seals", renew=Renewal.ALWAYS)
 COVER = PartKind("cover", "cases")
-KINDS = Kinds([SEAL, BALL, NEEDLE, GASKET, COVER])
+DETENT = PartKind("detent ball", "small parts")
+KINDS = Kinds([SEAL, BALL, NEEDLE, GASKET, COVER, DETENT])
 READER = TapeReader(DATUM, {}, {}, KINDS)
 WIDTHS = st.lists(st.floats(30, 300), min_size=1, max_size=20)
 
@@ -217,7 +218,7 @@ def test_a_fate_of_its_own_goes_before_the_kinds():
 
 def test_what_a_name_could_be_beside_its_first():
     assert could_be(KINDS, "cover gasket") == (COVER, SEAL)
-    assert could_be(KINDS, "bearing") == (NEEDLE,)
+    assert could_be(KINDS, "bearing") == (NEEDLE,), "and no detent ball"
     assert could_be(KINDS, "widget") == ()
 
 
