@@ -1,55 +1,59 @@
-"""The usual cautions that the words of an entry call for.
+"""The usual cautions for a part: by its kind and what its entry says can hurt, else by its words.
 
-Common practice of the trade, no source. Words are all there is to go by, so a part with no such
-word in its entry gets no caution, which does not make it safe.
+Common practice of the trade, no source. A part without a kind whose entry has no such word gets
+no caution, which does not make it safe.
 """
 
 import re
-from dataclasses import dataclass
 
 from bagtag.domain.hardware import OVERRIDE
-from bagtag.domain.model import Removal
+from bagtag.domain.kinds import PartKind
+from bagtag.domain.model import Hazard, Removal
 
-
-@dataclass(frozen=True, slots=True)
-class _Caution:
-    words: re.Pattern[str]
-    sentence: str
-
-
-def _when(words: str, sentence: str) -> _Caution:
-    return _Caution(re.compile(rf"\b(?:{words})\b", re.IGNORECASE), sentence)
-
-
-_CAUTIONS = (
-    _when(
-        r"springs?(?! (?:washers?|pins?))|circlips?|snap rings?|detents?|recoil starter",
-        "Under tension it flies: hold it back, and wear eye protection.",
+SENTENCES = {
+    Hazard.SPRING: "Under tension it flies: hold it back, and wear eye protection.",
+    Hazard.HEAVY: "Heavy: lift it with help or a hoist, and keep fingers out of the joint.",
+    Hazard.SHARP: "Sharp: wear gloves.",
+    Hazard.FRAGILE: "Fragile: wrap it, and lay it where nothing knocks or presses on it.",
+    Hazard.HOT: (
+        "Hot parts burn long after they look cold: let them cool, or use heat-proof gloves."
     ),
-    _when(
-        r"heavy|flywheels?|crankshafts?|cylinder head|crankcase|(?:engine|gearbox|lower|upper) case"
-        r"|casting",
-        "Heavy: lift it with help or a hoist, and keep fingers out of the joint.",
+    Hazard.FUEL: "Fuel and its vapour catch fire: no flame, no spark, fresh air.",
+    Hazard.PRESSURE: (
+        "A jet under pressure goes through skin: let the pressure off, keep hands away."
     ),
-    _when(r"sharp|blades?|tines?|burrs?", "Sharp: wear gloves."),
-    _when(
-        r"hot|exhaust|silencer|manifold",
-        "Hot parts burn long after they look cold: let them cool, or use heat-proof gloves.",
+}
+
+_WORDS = {
+    Hazard.SPRING: (
+        r"springs?(?! (?:washers?|pins?))|circlips?|snap rings?|detents?|recoil starter"
     ),
-    _when(
-        r"fuel|petrol|diesel|carburettor|tank|float bowl",
-        "Fuel and its vapour catch fire: no flame, no spark, fresh air.",
+    Hazard.HEAVY: (
+        r"heavy|flywheels?|crankshafts?|cylinder head|crankcase"
+        r"|(?:engine|gearbox|lower|upper) case|casting"
     ),
-    _when(
-        r"injectors?|injection|high[- ]pressure",
-        "A jet under pressure goes through skin: let the pressure off, keep hands away.",
-    ),
-)
+    Hazard.SHARP: r"sharp|blades?|tines?|burrs?",
+    Hazard.FRAGILE: r"fragile|brittle",
+    Hazard.HOT: r"hot|exhaust|silencer|manifold",
+    Hazard.FUEL: r"fuel|petrol|diesel|carburettor|tank|float bowl",
+    Hazard.PRESSURE: r"injectors?|injection|high[- ]pressure",
+}
+_SAID = {hazard: re.compile(rf"\b(?:{words})\b", re.IGNORECASE) for hazard, words in _WORDS.items()}
 
 
-def cautions(removal: Removal) -> tuple[str, ...]:
-    """One sentence each; the manual's word comes first wherever a torque is given."""
-    text = " ".join((removal.name, removal.condition, removal.note))
-    found = [caution.sentence for caution in _CAUTIONS if caution.words.search(text)]
+def cautions(removal: Removal, kind: PartKind | None = None) -> tuple[str, ...]:
+    """One sentence each; the manual's word comes first wherever a torque is given.
+
+    Where the part's kind is known its name is not searched for words; what a person wrote of its
+    condition and in the note always is.
+    """
+    hazards = _hazards(removal, kind)
     override = [OVERRIDE] if any(line.torque for line in removal.held_by) else []
-    return (*override, *found)
+    return (*override, *(SENTENCES[hazard] for hazard in Hazard if hazard in hazards))
+
+
+def _hazards(removal: Removal, kind: PartKind | None) -> set[Hazard]:
+    written = (removal.condition, removal.note)
+    text = " ".join(written if kind else (removal.name, *written))
+    found = {hazard for hazard, words in _SAID.items() if words.search(text)}
+    return found | set(removal.hazards) | set(kind.hazards if kind else ())

@@ -2,6 +2,7 @@
 
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
+from itertools import islice
 
 from bagtag.domain.contradictions_common import (
     Contradiction,
@@ -14,7 +15,7 @@ from bagtag.domain.contradictions_common import (
     only,
 )
 from bagtag.domain.model import Removal
-from bagtag.domain.names import fits, last_word
+from bagtag.domain.names import asked, endings, fits
 from bagtag.domain.sentence import tidy
 from bagtag.domain.which_way import MatchMark
 
@@ -75,17 +76,19 @@ def _ties(carried: _Carried, parts: list[Removal]) -> list[tuple[Removal, Remova
 
 
 class _ByName:
-    """Parts by the last word of their names, to find the one that a partner's name means."""
+    """Parts by the endings of their names, to find the one that a partner's name means."""
 
     def __init__(self, parts: Sequence[Removal]) -> None:
-        self._parts: dict[str, list[Removal]] = defaultdict(list)
+        self._parts: dict[tuple[str, ...], list[Removal]] = defaultdict(list)
         for removal in parts:
-            self._parts[last_word(removal.name)].append(removal)
+            for words in endings(removal.name):
+                self._parts[words].append(removal)
 
     def find(self, partner: str, part: Removal) -> Removal | None:
         """The only one but `part` that it can mean; None for none or several."""
-        near = self._parts.get(last_word(partner), ()) if partner else ()
-        meant = [one for one in near if one is not part and fits(partner, one.name, hand_of(one))]
+        near = self._parts.get(asked(partner), ())
+        fitting = (one for one in near if one is not part and fits(partner, one.name, hand_of(one)))
+        meant = list(islice(fitting, 2))
         return meant[0] if len(meant) == 1 else None
 
 

@@ -1,12 +1,15 @@
 """What the names of parts have in common: their hand, and the words that say what they are."""
 
+from functools import lru_cache
+
 from bagtag.domain.kinds import said
 
 HANDS = {"l": "L", "lh": "L", "left": "L", "r": "R", "rh": "R", "right": "R"}
 _BEFORE = {"the", "a", "an", "its", "this", "that"}
-_OTHER = {"other", "another", "second", "mate"}
+_OTHER = {"other", "another"}
 
 
+@lru_cache(maxsize=4096)
 def stem(name: str) -> str:
     """What two hands of one part have in common: "shift fork L" and "left shift fork" are both
     "shift fork"."""
@@ -18,6 +21,7 @@ def stem(name: str) -> str:
     return " ".join(words)
 
 
+@lru_cache(maxsize=4096)
 def hand_in(name: str) -> str:
     """L or R where a name says it, else empty."""
     words = name.casefold().replace(",", " ").split()
@@ -39,21 +43,21 @@ def fits(wanted: str, name: str, hand: str = "") -> bool:
     """Whether `wanted` ("the gear", "gear 3", "crank gear", "fork L") can mean the part `name`,
     whose hand is `hand`: by the last words of the name, with or without what tells it from its
     like."""
-    if hand_in(wanted) not in ("", hand or hand_in(name)):
-        return False
-    asked = said(stem(_bare(wanted)))
-    return bool(asked) and any(words[-len(asked) :] == asked for words in _said(name))
+    return asked(wanted) in endings(name) and hand_in(wanted) in ("", hand or hand_in(name))
 
 
-def last_word(name: str) -> str:
-    """The last word that says what a part is: "gear" of "crank gear 3"; empty for none."""
-    return (_plain(name) or ("",))[-1]
-
-
-def _bare(wanted: str) -> str:
-    """Without "the other" in front, and without the "one" that stands for the part itself."""
+@lru_cache(maxsize=4096)
+def asked(wanted: str) -> tuple[str, ...]:
+    """The words by which a part is looked for, without "the other" and without its hand."""
     words = wanted.split()[len(_leading(wanted)) :]
-    return "" if words == ["one"] else " ".join(words)
+    return () if words == ["one"] else said(stem(" ".join(words)))
+
+
+@lru_cache(maxsize=4096)
+def endings(name: str) -> frozenset[tuple[str, ...]]:
+    """The last word of a part's name, its last two and so on, with and without its own mark."""
+    ways = (said(stem(name)), _plain(name))
+    return frozenset(words[start:] for words in ways for start in range(len(words)))
 
 
 def _leading(name: str) -> list[str]:
@@ -64,9 +68,6 @@ def _leading(name: str) -> list[str]:
     return words[:count]
 
 
-def _said(name: str) -> list[tuple[str, ...]]:
-    return [said(stem(name)), _plain(name)]
-
-
+@lru_cache(maxsize=4096)
 def _plain(name: str) -> tuple[str, ...]:
     return said(stem(name), own=False)

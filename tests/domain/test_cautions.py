@@ -2,9 +2,10 @@
 
 import pytest
 
-from bagtag.domain.cautions import cautions
+from bagtag.domain.cautions import SENTENCES, cautions
 from bagtag.domain.hardware import OVERRIDE, HeldBy, Torque
-from bagtag.domain.model import Removal
+from bagtag.domain.kinds import PartKind
+from bagtag.domain.model import Hazard, Removal
 
 
 def part(name: str, **more) -> Removal:
@@ -46,3 +47,26 @@ def test_a_torque_always_carries_the_makers_word_first() -> None:
     assert cautions(part("cover", held_by=held)) == (OVERRIDE,)
     assert cautions(part("flywheel", held_by=held))[0] == OVERRIDE
     assert OVERRIDE not in cautions(part("cover", held_by=(HeldBy(),)))
+
+
+@pytest.mark.parametrize("hazard", list(Hazard))
+def test_each_hazard_of_an_entry_or_its_kind_has_one_sentence(hazard: Hazard) -> None:
+    kind = PartKind("thing", hazards=(hazard,))
+    said = (SENTENCES[hazard],)
+    assert cautions(part("thing"), kind) == cautions(part("thing", hazards=(hazard,))) == said
+    assert cautions(part("thing", hazards=(hazard,)), kind) == said
+
+
+def test_where_the_kind_is_known_its_name_is_no_guess() -> None:
+    """ "Spring perch" is called by the spring it holds, and a tank's cap by the tank."""
+    assert cautions(part("spring perch")) != ()
+    assert cautions(part("spring perch"), PartKind("spring perch")) == ()
+    assert cautions(part("spring perch", note="sharp edge"), PartKind("spring perch")) == (
+        SENTENCES[Hazard.SHARP],
+    )
+
+
+def test_hazards_stand_in_one_order_whatever_says_them() -> None:
+    kind = PartKind("injector", hazards=(Hazard.PRESSURE, Hazard.SPRING))
+    said = cautions(part("injector", hazards=(Hazard.FRAGILE,)), kind)
+    assert said == tuple(SENTENCES[h] for h in (Hazard.SPRING, Hazard.FRAGILE, Hazard.PRESSURE))

@@ -22,6 +22,7 @@ from bagtag.domain.which_way import (
     Place,
     SameWay,
 )
+from bagtag.services.kinds import load
 
 KINDS = Kinds([PartKind("shift fork", pair=Pair.ALIKE), PartKind("bracket", pair=Pair.MIRROR)])
 LEFT, RIGHT = Side.LEFT, Side.RIGHT
@@ -261,6 +262,15 @@ def test_common_practice_forks_face_alike():
     forks = [removal(1, "shift fork", *left), removal(2, "shift fork", *right)]
     assert [one.kind for one in found(*forks)] == ["pair turned"]
     assert found(removal(1, "shift fork", *FORK_L), removal(2, "shift fork", *FORK_R)) == ()
+
+
+def test_the_forks_that_come_with_the_program_sit_alike(tmp_path):
+    forks = [
+        removal(1, "selector fork L", Faces("C", LEFT)),
+        removal(2, "selector fork R", Faces("C", RIGHT)),
+    ]
+    kinds = load(tmp_path).kinds
+    assert [one.kind for one in between(forks, TRACTOR, kinds)] == ["pair turned"]
 
 
 NAMES = st.sampled_from(
