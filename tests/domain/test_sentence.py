@@ -14,8 +14,10 @@ from bagtag.domain.which_way import (
     OtherPart,
     Outness,
     Place,
+    SameWay,
     Seat,
     SeatKind,
+    Without,
 )
 
 SAID = [
@@ -55,6 +57,38 @@ SAID = [
         "two punch dots",
     ),
     (MatchMark("paint line"), "Match mark: paint line.", "paint line"),
+    (
+        Faces("OUT", Outness.OUTWARD, Side.RIGHT),
+        "OUT faces outward, to the clutch side.",
+        "OUT outward (clutch side)",
+    ),
+    (
+        Faces("lip", Outness.INWARD, Side.TOP),
+        "The lip faces inward, to the top.",
+        "lip inward (top)",
+    ),
+    (
+        Faces("chamfer", OtherPart("gear 3", "u", "41")),
+        "The chamfer faces gear 3 (41).",
+        "chamfer to gear 3 (41)",
+    ),
+    (
+        SameWay(OtherPart("the other fork")),
+        "Same way round as the other fork.",
+        "same way as the other fork",
+    ),
+    (
+        SameWay(OtherPart("shift fork L", "u", "12")),
+        "Same way round as shift fork L (12).",
+        "same way as shift fork L (12)",
+    ),
+    (
+        SameWay(OtherPart("shift fork L", "u", "12"), True, (Faces("C", Side.RIGHT),)),
+        "Opposite way round to shift fork L (12): the C faces the clutch side.",
+        "opposite to shift fork L (12): C to the clutch side",
+    ),
+    (Without("match mark"), "No match mark.", "no match mark"),
+    (Without(), "Goes either way round.", "goes either way round"),
 ]
 
 
@@ -69,6 +103,20 @@ def test_a_group_of_facts():
         "Stamped R. The C faces the clutch side. 2nd of 3, counted from the flywheel side."
     )
     assert short(FORK_R, TRACTOR) == "R, C to the clutch side, 2nd of 3"
+
+
+def test_how_another_part_sat_is_said_once():
+    """What a part's own fact says is not said again by way of another part."""
+    facts = (Faces("C", Side.RIGHT), Clocking("gap", 4))
+    alike = SameWay(OtherPart("shift fork L", "u", "12"), False, facts)
+    assert sentence([alike], TRACTOR) == (
+        "Same way round as shift fork L (12): the C faces the clutch side; gap at 4 o'clock."
+    )
+    assert sentence([alike, Faces("the C", Side.RIGHT)], TRACTOR) == (
+        "The C faces the clutch side. Same way round as shift fork L (12): gap at 4 o'clock."
+    )
+    other = SameWay(OtherPart("clutch fork"), False, facts)
+    assert sentence([alike, other], TRACTOR).count("the C faces") == 1
 
 
 def test_no_facts_no_words():
