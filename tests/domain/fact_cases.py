@@ -74,3 +74,15 @@ def mirrored(fact):
         case Clocking(seen_from=Side() as side):
             return replace(fact, seen_from=_SWAPPED.get(side, side))
     return fact
+
+
+def untold(fact):
+    """The same fact as it is stored, without what was computed."""
+    match fact:
+        case Faces(toward=OtherPart() as other):
+            return Faces(fact.feature, replace(other, number=""))
+        case Faces():
+            return replace(fact, resolved=None)
+        case SameWay():
+            return SameWay(replace(fact.other, number=""), fact.opposite)
+    return fact

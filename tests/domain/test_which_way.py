@@ -3,7 +3,7 @@
 import json
 
 import pytest
-from fact_cases import FACTS, FORK_R
+from fact_cases import FACTS, FORK_R, untold
 from hypothesis import given
 
 from bagtag.domain.datum import Side
@@ -24,7 +24,8 @@ from bagtag.domain.which_way import (
 
 @given(FACTS)
 def test_facts_come_back_as_they_were(facts):
-    assert from_data(json.loads(json.dumps(to_data(facts)))) == tuple(facts)
+    """And without what is computed, which is never stored."""
+    assert from_data(json.loads(json.dumps(to_data(facts)))) == tuple(map(untold, facts))
 
 
 def test_data_is_plain_and_short():

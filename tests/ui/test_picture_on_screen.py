@@ -20,8 +20,10 @@ from bagtag.domain.which_way import (
     OtherPart,
     Outness,
     Place,
+    SameWay,
     Seat,
     SeatKind,
+    Without,
 )
 from bagtag.paper.picture import paint as paint_on_paper
 from bagtag.ui.picture import PictureWidget, paint
@@ -39,6 +41,13 @@ CASES = {
     "collar": [Faces("collar", OtherPart("gear")), MatchMark("two punch dots", "drum")],
     "hole": [Place(14, 20, Side.RIGHT, "hole")],
     "shoulder": [Seat(SeatKind.SHOULDER), Faces("lip", Side.TOP)],
+    "the other fork": [SameWay(OtherPart("shift fork L", "u", "12"), opposite=True)],
+    "as another": [SameWay(OtherPart("gear 3"), facts=(Faces("dot", Side.LEFT),))],
+    "either way": [Without(), Without("match mark")],
+    "outward here": [
+        Faces("OUT", Outness.OUTWARD, Side.LEFT),
+        Faces("lip", Outness.INWARD, Side.TOP),
+    ],
 }
 
 
