@@ -33,7 +33,7 @@ class Tape:
 
     `entry` is unchecked: its name may be empty. `container_wanted` is the label of a container the
     job does not have yet ("bag 14"). `unread` are the words that only the note keeps. `kind` is
-    what the words of the name say the part is; the entry's own kind is empty, as it goes by its name.
+    what the words of the name say the part is; the entry's own kind is empty: it goes by its name.
     """
 
     entry: Entry

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from bagtag.domain.model import Fate
-from bagtag.scan.tape_text import Found, last, phrase, rx
+from bagtag.scan.tape_text import Found, last, phrase, rx, whole
 
 # --- what keeps a piece from being read
 
@@ -76,7 +76,7 @@ _TO_DECIDE = rx(
 
 def to_decide(piece: str) -> Iterator[Found]:
     """`renew if worn`, `measure end float`: a whole piece; its words stand in the note too."""
-    match = _TO_DECIDE.fullmatch(piece)
+    match = whole(_TO_DECIDE, piece)
     if match:
         yield Found(match.start("p"), match.end("p"), "fate", Fate.DECIDE, noted=True)
 
@@ -106,6 +106,6 @@ def condition(text: str) -> Iterator[Found]:
 
 def said_condition(piece: str) -> Iterator[Found]:
     """`teeth pitted`, `scored on the exhaust side`: a whole piece."""
-    match = _SAID_CONDITION.fullmatch(piece)
+    match = whole(_SAID_CONDITION, piece)
     if match:
         yield Found(match.start("p"), match.end("p"), "condition", match["p"])

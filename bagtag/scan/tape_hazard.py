@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator
 
 from bagtag.domain.model import Hazard
-from bagtag.scan.tape_text import Found, phrase, rx
+from bagtag.scan.tape_text import Found, phrase, rx, whole
 
 _SAID: dict[Hazard, str] = {
     Hazard.SPRING: (
@@ -38,7 +38,7 @@ def hazard(text: str) -> Iterator[Found]:
 
 def bare_hazard(piece: str) -> Iterator[Found]:
     """`hot`, `fuel`, `pressure`: a whole piece."""
-    match = _HAZARD.fullmatch(piece)
+    match = whole(_HAZARD, piece)
     if match and not match["bare"]:
         yield _found(match)
 

@@ -9,9 +9,10 @@ from dataclasses import dataclass
 from functools import lru_cache, partial
 
 from bagtag.domain.kinds import Kinds, PartKind
-from bagtag.domain.which_way import Clocking
+from bagtag.domain.which_way import Clocking, Place
 from bagtag.scan import (
     tape_alike,
+    tape_asked,
     tape_fastener,
     tape_fate,
     tape_hazard,
@@ -23,6 +24,7 @@ from bagtag.scan import (
     tape_torque,
     tape_way,
 )
+from bagtag.scan.tape_asked import asked
 from bagtag.scan.tape_piece import Piece, cut
 from bagtag.scan.tape_sift import settled, with_hardware
 from bagtag.scan.tape_size import Size
@@ -54,7 +56,7 @@ def read_pieces(
     spans = pieces(text)
     found = [f for span in spans for f in _seen(text[span.start : span.end], span.start, known)]
     parts = cut(line, text, spans, with_hardware(found))
-    name_piece = _name_piece(parts, text, known.words)
+    name_piece = _name_piece(parts, text, known)
     _explain_sizes(parts, name_piece, known.kinds)
     kept = settled([f for part in parts for f in part.found])
     settled_parts = cut(line, text, spans, kept)
@@ -100,8 +102,9 @@ _BEFORE_DOUBT: Sequence[Recogniser] = (
 def _recognisers(words: Words) -> Iterable[Recogniser]:
     """In the order they read: the surest first, then what needs its piece or its end to itself."""
     yield tape_stow.container
-    yield partial(tape_row.place, words=words)
+    yield tape_way.any_match_mark
     yield partial(tape_row.counted_thing, words=words)
+    yield partial(tape_row.place, words=words)
     yield tape_torque.torque
     yield tape_remark.left_hand_thread
     yield tape_fastener.metric
@@ -117,9 +120,9 @@ def _recognisers(words: Words) -> Iterable[Recogniser]:
     yield tape_fate.fate
     yield tape_alike.same_way
     yield partial(tape_way.faces, words=words)
+    yield tape_way.said_to_face
     yield tape_row.plain_seat
     yield tape_way.match_mark
-    yield tape_way.any_match_mark
     yield partial(tape_way.seen_from, words=words)
     yield partial(tape_way.turned_to, words=words)
     yield partial(tape_way.faces_part, words=words)
@@ -137,18 +140,18 @@ def _recognisers(words: Words) -> Iterable[Recogniser]:
 # --- the name, and what depends on it
 
 
-def _name_piece(parts: Sequence[Piece], text: str, words: Words) -> Piece | None:
+def _name_piece(parts: Sequence[Piece], text: str, known: Known) -> Piece | None:
     """The first open piece that no whole-piece reading explains; the readings of the rest stand.
 
     Where all have such a reading, an area or a fastener is the name before them.
     """
     opened = [part for part in parts if part.is_open]
-    loosely = {part.number: _loosely(part, text, words) for part in opened}
+    loosely = {part.number: _loosely(part, text, known.words) for part in opened}
     plain = next((part for part in opened if not loosely[part.number]), None)
     name_piece = plain or (None if tape_name.lent(parts).text else next(iter(opened), None))
     for part in opened:
-        if part is not name_piece and loosely[part.number]:
-            part.found = loosely[part.number]
+        if part is not name_piece:
+            part.found = loosely[part.number] or _beside_name(part, text, known) or part.found
     return name_piece
 
 
@@ -158,6 +161,15 @@ def _loosely(part: Piece, text: str, words: Words) -> list[Found]:
         return []
     at = part.span.start
     return [f.moved(at) for f in _freely(text[at : part.span.end], words)]
+
+
+def _beside_name(part: Piece, text: str, known: Known) -> list[Found]:
+    """`valve 2 of 4`, `drain in the lower hole`: where another piece is the part."""
+    if not all(isinstance(found.value, Place) for found in part.found):
+        return []
+    at, questions = part.span.start, asked(known.kinds)
+    said = tape_asked.read_asked(text[at : part.span.end], known.words, questions)
+    return [found.moved(at) for found in said]
 
 
 @lru_cache(maxsize=2048)

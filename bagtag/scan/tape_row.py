@@ -19,7 +19,7 @@ NUMBERS = [
 ]
 VALUES = {word: i for words in (_ORDINALS, NUMBERS) for i, word in enumerate(words, start=1)}
 _ORDINAL = rf"(?:[1-9]\d{{0,2}}_(?:st|nd|rd|th)|{'|'.join(_ORDINALS)})(?!\w)"
-_TOTAL = rf"(?:[1-9]\d{{0,2}}|{'|'.join(NUMBERS)})(?![\w.,/-])"
+_TOTAL = rf"(?:[1-9]\d{{0,2}}|{'|'.join(NUMBERS)})(?![\w/-]|[.,]\d)"
 _FROM = r"(?: (?:counted |counting )?from (?P<{}>SIDE))"
 _PLACE = (
     rf"(?<![\w.,/-])(?:the )?(?:(?P<index>{_ORDINAL}|last|[1-9]\d{{0,2}}) of (?P<of>{_TOTAL})"

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from bagtag.domain.kinds import PartKind
-from bagtag.scan.tape_text import Found, number, phrase, rx
+from bagtag.scan.tape_text import Found, number, phrase, rx, whole
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +73,7 @@ def of_bearing(text: str) -> Iterator[Found]:
 
 def alone(piece: str) -> Iterator[Found]:
     """`32x2.5`, `1.55 mm`, `6204 2RS`: a whole piece, to be explained by the part's kind."""
-    match = _WHOLE.fullmatch(piece)
+    match = whole(_WHOLE, piece)
     if match:
         yield from _found(match)
 

@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
-SEP, MASK = "\n", "\0"
+SEP, MASK, JOIN = "\n", "\0", "\t"
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +61,11 @@ def phrase(pattern: str) -> str:
     return f"{START}(?P<p>{pattern}){END}"
 
 
+def whole(pattern: re.Pattern[str], piece: str) -> re.Match[str] | None:
+    """What a pattern made by `phrase` is of a whole piece, whatever signs stand beside it."""
+    return None if MASK in piece else pattern.match(piece)
+
+
 def last(pattern: str) -> str:
     """The pattern as group `p`, at the end of its stretch of unread text."""
     return rf"(?<!\w)(?P<p>{pattern}){END}"
@@ -94,6 +99,7 @@ _JOINING = rx(
     r"(?:\d|(?:st|nd|rd|th|row)(?=,))(?P<place>,)(?= counted from )"
     r"|(?:dots?|pops?|marks?|marked|lines?|stripes?|notch(?:es)?|cuts?|paint|numbers?|letters?"
     r"|figures?)(?P<mark>,)(?= matched (?:to|with) )"
+    r"|(?<=[,;.]) [^,;.\n]{1,40}(?P<other>,)(?= matched (?:to|with) )"
     r"|by position(?P<hand>,)(?= not stamped)|(?:out|in)wards?(?P<way>,)(?= to )"
 )
 _STOP = re.compile(r"(?<![\s.])\.(?=\s+(\S))")
@@ -104,16 +110,17 @@ _SHORTENED = re.compile(
 
 
 def working_copy(line: str) -> str:
-    """The line with its separators as SEP: a comma inside a figure or before the rest of a fact
-    is none; a full stop before a capital or a figure is one, unless it shortens a word."""
+    """The line with its separators as SEP: a comma inside a figure is none, one before the rest of
+    a fact becomes JOIN; a full stop before a capital or a figure is one, unless it shortens a
+    word."""
     breaks = {m.start(): SEP for m in _BREAKS.finditer(line)}
     if "," in line:
         for i in _decimal_commas(line):
             breaks.pop(i, None)
-        breaks |= {m.start(m.lastgroup or 0): " " for m in _JOINING.finditer(line)}
+        breaks |= {m.start(m.lastgroup or 0): JOIN for m in _JOINING.finditer(line)}
     if ". " in line:
         breaks |= dict.fromkeys(_full_stops(line), SEP)
-    plain = list(line.replace(MASK, "\x01"))
+    plain = list(line.replace(MASK, "\x01").replace(JOIN, " "))
     for i, sign in breaks.items():
         plain[i] = sign
     return "".join(plain)

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from bagtag.domain.datum import Side
 from bagtag.domain.which_way import Clocking, Faces, MatchMark, OtherPart, Outness
 from bagtag.scan.tape_row import NUMBERS, VALUES
-from bagtag.scan.tape_text import END, START, Found, fold, phrase, rx, tidy
+from bagtag.scan.tape_text import END, START, Found, fold, phrase, rx, tidy, whole
 from bagtag.scan.tape_words import Words
 
 # --- features
@@ -20,7 +20,7 @@ _ADJECTIVE = (
 _NOUN = (
     r"(?:lips?|chamfers?|bevel|arrow|dots?|marks?|numbers?|lettering|writing|boss|step|shoulder"
     r"|grooves?|slots?|flats?|teeth|taper|(?:(?:oil|dowel|pin|drain|bleed) )?holes?|notch|tabs?"
-    r"|tang|keyway|gap|crown|recess|relief|dish|dome|cut-?out|cut-?away|hook|shield|splines|dogs?"
+    r"|tang|keyway|gap|crown|bend|mouth|outlet|legs?|vanes|seam|lobes?|corner|recess|relief|dish|dome|cut-?out|cut-?away|hook|shield|splines|dogs?"
     r"|hump|coils|tails?|cone|flange|radius)"
 )
 _FACE = r"(?:sides?|face|edges?|ends?)"
@@ -36,10 +36,11 @@ PART = rf"(?:the )?(?P<part>\w[^\n\0]{{0,60}}?){END}"
 # --- clocking
 
 TURNED = (
-    r"(?:(?:ring|end|timing|punch|paint|open|oil|spring|locating)[- ]){0,2}"
+    r"(?:(?:ring|end|timing|punch|paint|open|oil|spring|locating|drive|rotor|jiggle)[- ]){0,2}"
     r"(?:gaps?|dots?|marks?|tabs?"
     r"|tang|pip|notch|arrow|lug|opening|ends?|keyway|slot|hole|flat|cut-?out|cut-?away|split|lobe"
-    r"|groove|boss|hook|peg|letter)"
+    r"|groove|boss|hook|peg|letter|arm|bend|connector|pin|key|lead|legs?|lever|nipple|side|outlet"
+    r"|pointer|screw|yoke|neutral)"
 )
 _HOUR_NAMES = "|".join(NUMBERS)
 _CLOCK = r"o_['’`]?_clock"
@@ -54,8 +55,10 @@ _SEEN = r"(?:(?:seen|viewed|looking|looked at|as seen) )?from (?P<seen>SIDE)"
 _AT_HOUR = rf"(?:(?<![\w-])(?P<feature>{TURNED}) )?(?:is )?(?:at |to )?{_HOUR}(?: {_SEEN})?"
 _ANYTHING_AT_HOUR = rf"(?P<feature>\w[\w-]*(?: [\w-]+){{0,3}}) (?:is )?at {_HOUR}(?: {_SEEN})?"
 _TURNED_TO = (
-    r"(?<![\w-])(?P<feature>(?:(?:timing|punch|paint|locating)[- ]){0,2}(?:dots?|marks?|tabs?"
-    r"|tang|pip|notch|arrow|lug|gap|opening|keyway|peg)) (?:is )?(?P<how>in|into|to|with|opposite"
+    rf"(?<![\w-])(?P<feature>(?:(?:timing|punch|paint|locating)[- ]){{0,2}}(?:dots?|marks?|tabs?"
+    r"|tang|pip|notch|arrow|lug|gap|opening|keyway|peg)"
+    rf"|(?<!in\x20the\x20)(?<!to\x20the\x20){TURNED}(?= (?:is )?(?:in|into|to|against|over|opposite|at) (?:the|an?|its|\d)(?![a-z])))"
+    r" (?:is )?(?P<how>in|into|to|with|opposite|over|at(?= \d\S?(?: \d/\d)? turns?(?!\w))"
     r"|against|aligned with|in line with|lined up with"
     r"|on(?= (?:the )?(?:\w+ )?(?:line|mark|dot|notch|pip)))"
     rf" (?P<target>\w[^\n\0]{{0,60}}?)(?: {_SEEN})?{END}"
@@ -82,7 +85,7 @@ def at_hour(text: str, words: Words) -> Iterator[Found]:
 
 def anything_at_hour(piece: str, words: Words) -> Iterator[Found]:
     """`key at 12 o'clock`: a whole piece, whatever it is that stands there."""
-    match = words.rx(phrase(_ANYTHING_AT_HOUR)).fullmatch(piece)
+    match = whole(words.rx(phrase(_ANYTHING_AT_HOUR)), piece)
     if match:
         side = words.side(match["seen"]) if match["seen"] else None
         fact = Clocking(plain(match["feature"]), _hour(match), seen_from=side)
@@ -116,10 +119,20 @@ def seen_from(text: str, words: Words) -> Iterator[Found]:
 
 _TO_SIDE = rf"(?:(?<=ward|ards) to SIDE{END})?"  # the side that outward is: it follows from it
 _FACES = rf"{_THING} (?:{_VERB} )?(?P<way>WAY){_TO_SIDE}"
+_SAID = rf"{START}the (?P<feature>\w[^\n\0]{{0,40}}?) faces?"
+_SAID_FACES = rf"{_SAID} (?P<way>WAY){_TO_SIDE}{END}"
+_SAID_FACES_PART = rf"{_SAID} (?!faces? ){PART}"
 _HAND_FACES = rf"{START}(?:the )?(?P<feature>(?-i:[LR])) {_EXPLICIT} (?P<way>WAY){_TO_SIDE}"
-_FACES_PART = rf"{_THING} (?:{_EXPLICIT}|next to|against) {PART}"
+_AGAINST = (
+    r"against(?! (?:the |its |a )?(?:stop|peg|pin|abutment)s?(?!\w))"  # there it is turned to
+)
+_FACES_PART = rf"{_THING} (?:{_EXPLICIT}|next to|{_AGAINST}) {PART}"
 _FACE_TO_PART = rf"(?<![\w-])(?P<feature>[\w-]{{2,20}} {_FACE}) to {PART}"
-_FEATURE_TO_PART = rf"{START}(?:the )?(?P<feature>{FEATURE}) to (?=(?:the|its) ){PART}"
+_SHAPE = (
+    rf"(?:{_ADJECTIVE}[- ]){{0,3}}(?:lips?|chamfers?|bevel|boss|step|shoulder|grooves?|teeth|taper"
+    r"|crown|recess|relief|dish|dome|shield|dogs?|cone|radius)"
+)
+_FEATURE_TO_PART = rf"{START}(?:the )?(?P<feature>{_SHAPE}) to (?=(?:the|its) ){PART}"
 _SOME_PART = rf"(?<!\w)(?:{_EXPLICIT}|next to|against|to) "
 _ANYTHING = r"(?:the )?(?P<feature>\w[^\n\0]{0,40}?)"
 _ANYTHING_FACES = rf"{_ANYTHING} {_EXPLICIT} (?P<way>WAY){_TO_SIDE}"
@@ -128,9 +141,16 @@ _ANYTHING_FACES_PART = rf"{_ANYTHING} faces? (?=(?:the|its) ){PART}"
 
 def faces(text: str, words: Words) -> Iterator[Found]:
     """`lip inward`, `OUT outward`, `C faces clutch side`, `arrow to the front`."""
-    for pattern in (_FACES, _HAND_FACES):
+    for pattern in (_SAID_FACES, _FACES, _HAND_FACES):
         for match in words.rx(pattern).finditer(text):
             yield from _faces(match, words)
+
+
+def said_to_face(text: str) -> Iterator[Found]:
+    """`The paint mark faces the block`: said in full, whatever the feature is."""
+    for match in rx(_SAID_FACES_PART).finditer(text):
+        fact = Faces(plain(match["feature"]), OtherPart(tidy(match["part"])))
+        yield Found(match.start(), match.end(), "faces", fact)
 
 
 def faces_part(text: str, words: Words) -> Iterator[Found]:
@@ -146,11 +166,11 @@ def faces_part(text: str, words: Words) -> Iterator[Found]:
 
 def anything_faces(piece: str, words: Words) -> Iterator[Found]:
     """`cutaway facing out`: a whole piece, whatever it is that faces."""
-    match = words.rx(phrase(_ANYTHING_FACES)).fullmatch(piece)
+    match = whole(words.rx(phrase(_ANYTHING_FACES)), piece)
     if match:
         yield from _faces(match, words)
         return
-    match = rx(phrase(_ANYTHING_FACES_PART)).fullmatch(piece)
+    match = whole(rx(phrase(_ANYTHING_FACES_PART)), piece)
     if match:
         fact = Faces(plain(match["feature"]), OtherPart(tidy(match["part"])))
         yield Found(match.start("p"), match.end("p"), "faces", fact)
@@ -176,9 +196,8 @@ _MATCHED = (
     rf"(?P<mark>{MARK})(?!\w)(?: (?:matching|matched (?:to|with)|with|to|across to) {PART})?"
 )
 _ANY_MARK = (
-    rf"{START}(?:match[- ]?marks?_:_(?P<mark>\w[^\n\0]{{0,60}}?)|(?:marked|(?P<matched>"
-    r"\w[^\n\0]{0,40}?(?<!\w)(?:dots?|pops?|marks?|lines?|stripes?|notch(?:es)?|cuts?|paint"
-    rf"|numbers?|letters?|figures?)))_,? matched (?:to|with) {PART}){END}"
+    rf"{START}(?:match[- ]?marks?_:_(?P<mark>\w[^\n\0\t]{{0,60}}?)"
+    rf"|(?:marked|(?P<matched>\w[^\n\0\t]{{0,60}}?))\t_matched (?:to|with) {PART}){END}"
 )
 
 
@@ -192,7 +211,7 @@ def match_mark(text: str) -> Iterator[Found]:
 
 
 def any_match_mark(text: str) -> Iterator[Found]:
-    """`match mark: cylinder number`, `number matched to the rod`: whatever the mark is."""
+    """`match mark: cylinder number`, `number, matched to the rod`: whatever the mark is."""
     if not rx("match").search(text):
         return
     for match in rx(_ANY_MARK).finditer(text):
