@@ -57,7 +57,8 @@ _ANYTHING_AT_HOUR = rf"(?P<feature>\w[\w-]*(?: [\w-]+){{0,3}}) (?:is )?at {_HOUR
 _TURNED_TO = (
     rf"(?<![\w-])(?P<feature>(?:(?:timing|punch|paint|locating)[- ]){{0,2}}(?:dots?|marks?|tabs?"
     r"|tang|pip|notch|arrow|lug|gap|opening|keyway|peg)"
-    rf"|(?<!in\x20the\x20)(?<!to\x20the\x20){TURNED}(?= (?:is )?(?:in|into|to|against|over|opposite|at) (?:the|an?|its|\d)(?![a-z])))"
+    rf"|(?<!in\x20the\x20)(?<!to\x20the\x20){TURNED}(?= (?:is )?(?:in|into|to|against|over"
+    r"|opposite|at) (?:the|an?|its|\d)(?![a-z])))"
     r" (?:is )?(?P<how>in|into|to|with|opposite|over|at(?= \d\S?(?: \d/\d)? turns?(?!\w))"
     r"|against|aligned with|in line with|lined up with"
     r"|on(?= (?:the )?(?:\w+ )?(?:line|mark|dot|notch|pip)))"

@@ -1,6 +1,7 @@
 """A sentence on which way, read by the tape reader, gives the facts that were said."""
 
 import re
+from dataclasses import replace
 from pathlib import Path
 
 from hypothesis import given, settings
@@ -59,7 +60,7 @@ SIDES = st.sampled_from(list(Side))
 PARTS = some(
     *("gear", "gear 3", "thrust washer", "other fork", "fork L", "crank gear", "first plate"),
     *(choice.removeprefix("part: the ") for q in asked("faces") for choice in q.choices
-      if choice.startswith("part: the ")),
+      if choice.startswith("part: the ") and choice != "part: the clutch"),  # a side here
 ).map(OtherPart)  # fmt: skip
 FEATURES = some(
     *("OUT", "TOP", "C", "lip", "sealed side", "sharp edge", "long boss", "part-number side"),
@@ -122,3 +123,70 @@ def test_the_sentence_read_back_gives_the_same_facts(facts, datum):
     tape = read(line, datum, kinds=KINDS)
     assert plain(tape.entry.which_way) == plain(facts), line
     assert (tape.entry.name, tape.entry.note) == ("part", ""), line
+
+
+@settings(max_examples=100, deadline=None)
+@given(FACTS)
+def test_the_mirrored_machine_reads_mirrored_facts(facts):
+    """A line that names the machine's own sides, read where left and right have changed names."""
+    datum = Datum("", {Side.LEFT: "flywheel side", Side.RIGHT: "clutch side"})
+    own = [fact for fact in facts if not isinstance(fact, Hand)]
+    there = read(f"part, {sentence(own, datum)}", datum.mirrored(), kinds=KINDS)
+    assert plain(there.entry.which_way) == plain(mirrored(fact) for fact in own)
+
+
+SWAPPED = {"left": "right", "right": "left", "flywheel": "clutch", "clutch": "flywheel"}
+
+
+@settings(max_examples=100, deadline=None)
+@given(FACTS)
+def test_a_line_with_left_and_right_exchanged_reads_mirrored_facts(facts):
+    datum = Datum("", {Side.LEFT: "flywheel side", Side.RIGHT: "clutch side"})
+    own = [fact for fact in facts if not isinstance(fact, Hand)]
+    swapped = re.sub("left|right|flywheel|clutch", lambda m: SWAPPED[m[0]], sentence(own, datum))
+    there = read(f"part, {swapped}", datum, kinds=KINDS)
+    assert plain(there.entry.which_way) == plain(mirrored(fact) for fact in own)
+
+
+def mirrored(fact):
+    """The fact with left and right exchanged in whatever field holds a side."""
+    return replace(
+        fact,
+        **{
+            name: value.opposite
+            for name in ("toward", "counted_from", "seen_from")
+            if (value := getattr(fact, name, None)) in (Side.LEFT, Side.RIGHT)
+        },
+    )
+
+
+def test_outward_with_the_side_it_is_says_no_more_than_outward():
+    datum = Datum("", {Side.RIGHT: "clutch side"})
+    told = Faces("OUT", Outness.OUTWARD, Side.RIGHT)
+    said = sentence([told], datum)
+    assert "outward, to the clutch side" in said
+    assert read(f"part, {said}", datum).entry.which_way == (Faces("OUT", Outness.OUTWARD),)
+
+
+def test_the_sentence_of_the_guide_is_read_back_whole():
+    datum = Datum("", {Side.LEFT: "flywheel side", Side.RIGHT: "clutch side"})
+    entry = read(
+        "part, Stamped R. The C faces the clutch side. 2nd of 3, counted from the flywheel side. "
+        "Gap at 4 o'clock, seen from the clutch side. Sits 0.5 mm below the face. Two punch dots, "
+        "matched to the crank gear. Same way round as the other fork. No match mark. "
+        "Goes either way round. Match mark: paint line.",
+        datum,
+    ).entry
+    assert (entry.name, entry.note) == ("part", "")
+    assert set(entry.which_way) == {
+        Hand("R", stamped=True),
+        Faces("C", Side.RIGHT),
+        Place(2, 3, Side.LEFT),
+        Clocking("gap", 4.0, seen_from=Side.RIGHT),
+        Seat(SeatKind.BELOW, 0.5),
+        MatchMark("two punch dots", "crank gear"),
+        SameWay(OtherPart("other fork")),
+        Without("match mark"),
+        Without(),
+        MatchMark("paint line"),
+    }
