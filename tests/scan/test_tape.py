@@ -14,8 +14,8 @@ from bagtag.domain.datum import Datum, Side
 from bagtag.domain.entry import checked
 from bagtag.domain.errors import BadInput
 from bagtag.domain.hardware import Torque
-from bagtag.domain.kinds import Kinds, PartKind
-from bagtag.domain.model import Fate
+from bagtag.domain.kinds import NO_KIND, Kinds, PartKind
+from bagtag.domain.model import Fate, Hazard
 from bagtag.domain.which_way import (
     Clocking,
     Faces,
@@ -103,6 +103,18 @@ FRAGMENTS = st.sampled_from(
     [piece.strip() for case in LINES_GIVEN for piece in re.split("[,;]", case["line"])]
     + list("?!()+-–/x3RL")
     + ["12", "10", "Nm", "M6", "OUT", "in", "out", "up", "and", "not", "no", "to the", "bag"]
+    + [
+        "same way as",
+        "no mark",
+        "no",
+        "heavy",
+        "6204",
+        "20x2",
+        "1.55 mm",
+        "staked",
+        ". Oil",
+        "either way",
+    ]
     + ["left", "clutch", "blue", "4 o'clock", "faces", "toward", "0.5 mm", "1,5", "of", "from"]
 )
 LINES = st.one_of(
@@ -272,6 +284,48 @@ def test_one_of_each_unit_by_the_published_factor(said, newton_metres):
     assert line.torque.newton_metres() == pytest.approx(newton_metres, rel=1e-6)
 
 
+@pytest.mark.parametrize(("said", "newton_metres", "unit"), PUBLISHED["torques"]["units"])
+def test_a_torque_keeps_the_unit_it_is_given_in(said, newton_metres, unit):
+    (line,) = read(f"flange, 4 x M10, {said}", DATUM).entry.held_by
+    assert line.torque.unit == unit
+    assert line.torque.newton_metres() == pytest.approx(newton_metres, rel=1e-6)
+
+
+@pytest.mark.parametrize("grade", PUBLISHED["grades"]["as_marked"])
+def test_a_published_class_is_the_grade(grade):
+    for said in (grade, f"class {grade}"):
+        if said == grade or grade[0].isdigit():
+            (line,) = read(f"flange, 4 x M10x40, {said}", DATUM).entry.held_by
+            assert (line.grade, line.note) == (grade, "")
+
+
+@pytest.mark.parametrize("grade", PUBLISHED["grades"]["sae"])
+def test_a_published_grade_is_the_grade(grade):
+    for said in (f"grade {grade}", f"gr {grade}", f"Gr. {grade}"):
+        (line,) = read(f"flange, 4 x 3/8-16 x 1, {said}", DATUM).entry.held_by
+        assert line.grade == f"grade {grade}"
+
+
+@pytest.mark.parametrize(("number", "dimensions"), PUBLISHED["sizes"]["bearings"].items())
+def test_a_bearing_is_sized_by_its_number_or_its_dimensions(number, dimensions):
+    for said, size in (
+        (number, number),
+        (f"{number} 2RS", f"{number} 2RS"),
+        (f"{number}-2Z C3", f"{number} 2Z C3"),
+        (dimensions, dimensions),
+        (dimensions.replace("x", " x "), dimensions),
+    ):
+        alone, with_kinds = read(f"bearing {said}, bag 12", DATUM), read_known(f"bearing, {said}")
+        assert (alone.entry.name, alone.entry.size) == ("bearing", size)
+        assert (with_kinds.entry.name, with_kinds.entry.size) == ("bearing", size)
+
+
+@pytest.mark.parametrize("size", PUBLISHED["sizes"]["o_rings"])
+def test_an_o_ring_is_sized_by_bore_and_section(size):
+    assert read_known(f"O-ring {size}").entry.size == size
+    assert read(f"O-ring {size}", DATUM).entry.name == f"O-ring {size}"
+
+
 # --- what must never go wrong
 
 
@@ -419,3 +473,122 @@ def test_an_area_by_its_name_or_its_path():
 def test_what_only_the_note_keeps_is_named():
     tape = read("rocker, twin tag on the place, oil", DATUM)
     assert tape.unread == ("twin tag on the place",)
+
+
+# --- the kind, and what a person says is only words
+
+
+def kinds_shown(line, **how):
+    return [(chip.text, chip.kind) for chip in read_known(line, **how).chips]
+
+
+def test_the_words_that_say_the_kind_are_a_chip_inside_the_names():
+    line = "3 gearbox cover gaskets, oil"
+    assert all(kind != "kind" for _, kind in kinds_shown(line))
+    tape = read_known("2 rear shift forks L, bag 12")
+    assert tape.kind is KINDS.named("shift fork")
+    (kind,) = (chip for chip in tape.chips if chip.kind == "kind")
+    (name,) = (chip for chip in tape.chips if chip.kind == "name")
+    assert (kind.text, name.text) == ("shift forks", "rear shift forks L")
+    assert name.start <= kind.start
+    assert kind.end <= name.end
+    assert tape.entry.kind == ""
+
+
+def test_a_size_without_a_kind_that_has_one_stays_words():
+    for line in ("gear, 1.95 mm", "gear 20x4", "rotor 6204", "O-shaped thing 32x2.5"):
+        entry = read_known(line).entry
+        assert entry.size == ""
+        assert line.replace(", ", "").split(" ")[-1] in f"{entry.name} {entry.note}"
+
+
+@pytest.mark.parametrize(
+    ("line", "words", "field"),
+    [
+        ("shim, 1.55 mm, bag 12", "1.55 mm", "note"),
+        ("oil seal 25x42x7", "25x42x7", "name"),
+        ("cover, hot", "hot", "note"),
+        ("cover, lip inward", "lip inward", "note"),
+        ("3 springs, oil", "3", "name"),
+        ("shift fork R, oil", "R", "name"),
+        ("cover, 7 x M6x25, blue", "blue", "note"),
+        ("cover, no mark", "no mark", "note"),
+        ("cover, one, two; three", "one, two; three", "note"),
+    ],
+)
+def test_what_a_person_says_is_only_words_is_read_as_nothing_else(line, words, field):
+    start = line.index(words)
+    tape = read_known(line, as_words=[(start, start + len(words))])
+    assert words in getattr(tape.entry, field)
+    for chip in tape.chips:
+        within = start <= chip.start and chip.end <= start + len(words)
+        assert not within or chip.kind == "note", chip
+
+
+def test_a_kind_that_is_denied_is_none():
+    tape = read_known("cooking ring, oil", as_words=[(8, 12)])
+    assert (tape.kind, tape.entry.kind, tape.entry.name) == (None, NO_KIND, "cooking ring")
+    assert read_known("cooking ring, oil").kind is KINDS.named("piston ring")
+
+
+@given(LINES, st.lists(st.tuples(st.integers(-5, 130), st.integers(-5, 130)), max_size=3))
+def test_nothing_is_lost_whatever_is_said_to_be_words(line, as_words):
+    tape = read_known(line, as_words=as_words)
+    shown = {i for chip in tape.chips for i in range(chip.start, chip.end)}
+    lost = [i for i, c in enumerate(line) if i not in shown and not c.isspace()]
+    ends = [i for i in lost if line[i] == "." and line[i + 1 : i + 2].isspace()]
+    assert {line[i] for i in lost if i not in ends} <= set(",;|-–—")
+    for chip in tape.chips:
+        if chip.kind in ("name", "note"):
+            assert chip.text in getattr(tape.entry, chip.kind)
+
+
+# --- hazards, sides, full stops
+
+
+def test_hazards_stand_in_their_own_order():
+    entry = read("tank, under pressure, heavy, fuel", DATUM).entry
+    assert entry.hazards == (Hazard.HEAVY, Hazard.FUEL, Hazard.PRESSURE)
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["spring", "fuel, bag 12", "hot plug", "spring 3", "fuel tap", "pressure plate",
+     "heavy flywheel", "cover, not hot", "sharp edge", "fuel?"],
+)  # fmt: skip
+def test_a_word_for_a_hazard_that_is_a_name_or_denied_is_none(line):
+    entry = read_known(line).entry
+    assert entry.hazards == ()
+    assert line.split(",")[0].rstrip("?") in f"{entry.name} {entry.note}"
+
+
+def test_two_sides_that_differ_are_no_side():
+    entry = read("bracket, flywheel side, front", DATUM).entry
+    assert (entry.name, entry.side) == ("bracket, flywheel side, front", None)
+
+
+@pytest.mark.parametrize(
+    ("line", "name", "note"),
+    [
+        ("cover no. 3 thing, oil", "cover no. 3 thing", ""),
+        ("cover, see fig. 3 Later", "cover", "see fig. 3 Later"),
+        ("cover. Loose wire behind", "cover", "Loose wire behind"),
+        ("cover, approx. 3 left", "cover", "approx. 3 left"),
+        ("pipe 2.5 thing. oil", "pipe 2.5 thing. oil", ""),
+        ("cover... Maybe", "cover... Maybe", ""),
+    ],
+)
+def test_a_full_stop_before_a_capital_ends_a_piece(line, name, note):
+    entry = read(line, DATUM).entry
+    assert (entry.name, entry.note) == (name, note)
+
+
+def test_a_side_of_a_view_goes_to_the_clockings_of_its_sentence():
+    line = "ring. Gap at 4 o'clock. Tab at 6 o'clock, seen from the top"
+    assert set(read(line, DATUM).entry.which_way) == {
+        Clocking("gap", 4.0),
+        Clocking("tab", 6.0, seen_from=Side.TOP),
+    }
+    line = "ring, gap at 4 o'clock, tab at 6 o'clock, seen from the top"
+    sides = [fact.seen_from for fact in read(line, DATUM).entry.which_way]
+    assert sides == [Side.TOP, Side.TOP]
