@@ -39,8 +39,8 @@ def asked(kinds: Kinds) -> Asked:
 _FEATURE = r"(?:the )?(?P<feature>\w[\w\x20'-]{0,40}?)"
 _FACES = phrase(rf"{_FEATURE} (?P<way>WAY)")
 _TURNED = phrase(
-    rf"{_FEATURE} (?:is )?(?P<how>in|into|to|with|over|at|opposite|against|away from|each side of)"
-    rf" {PART.replace('(?:the )?', '')}"
+    rf"{_FEATURE} (?:is )?(?P<how>in|into|to|with|over|opposite|against|away from|each side of"
+    rf"|at(?= (?:the|an?|\d\S?(?: \d/\d)? turns?)(?!\w))) {PART.replace('(?:the )?', '')}"
 )
 _COUNTED = phrase(
     r"(?P<feature>[^\W0-9][\w\x20-]{0,30}?) (?P<index>[1-9]\d{0,2})(?: of (?P<of>[1-9]\d{0,2}))?"

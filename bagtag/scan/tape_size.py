@@ -28,9 +28,12 @@ class Size:
             return self.sure
         if not self.figures:
             return "bearing" in kind.name.casefold() or "designation" in kind.size
-        return self.figures > 1 or " x " not in kind.size
+        if self.figures == 1 and "thickness" in kind.size:
+            return True  # of a washer one gives the one figure that differs
+        return not _COUNTED.search(kind.size) and (self.figures > 1 or " x " not in kind.size)
 
 
+_COUNTED = re.compile(r"\b(?:number|teeth|stamped|links)\b")  # a size that is no length
 _FRACTION = r"(?:\d{1,2}[- ])?\d{1,2}/(?:2|4|8|16|32|64)"
 _FIGURE = rf"(?:{_FRACTION}|\d{{0,3}}[.,]\d{{1,4}}|\d{{1,3}})(?![0-9/]|[.,]\d)"
 _IN = r"_(?:\"|”|inch(?:es)?(?!\w)|in(?!\w))"

@@ -87,7 +87,8 @@ def number(text: str) -> float:
 _BREAKS = re.compile(r"[;|\n\r\x0b\x0c\x85\u2028\u2029]|(?<=\s)[-–—](?=\s)|,")
 _COUNTED = r"(?:bag|tray|tote|shelf|of|cyl(?:inder)?|hole|position|no\.?|from|qty|T|[x×*])"
 _AFTER_DECIMAL = (
-    r"(?:mm|cm|(?:da)?_N_[·.⋅*x-]?_c?m|newton|oz|lb|ft|in|kg|kp|mkg|mkp|thou|\"|proud|below|o['’]?clock)"
+    r"(?:mm|cm|(?:da)?_N_[·.⋅*x-]?_c?m|newton|oz|lb|ft|in|kg|kp|mkg|mkp|thou|\"|proud|below"
+    r"|o['’]?clock)"
 )
 _DECIMAL = rx(
     rf"(?<![\w.,/-])(?P<counted>{_COUNTED}_)?\d{{1,4}}(?P<comma>,)\d{{1,3}}(?=_{_AFTER_DECIMAL})"
