@@ -5,7 +5,7 @@ Thread designations as ISO 965-1 (M10x1.25) and ASME B1.1 (3/8-16, 5/16 UNF) wri
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from bagtag.scan.tape_text import Found, fold, number, phrase, rx
 
@@ -134,6 +134,19 @@ def _found(
 def _count(match: re.Match[str]) -> int | None:
     said = match["count"] or match["count2"] or match["count3"]
     return int(said) if said else None
+
+
+_KIND_BEFORE = rx(rf"[^\w\n\0]*(?P<kind>{_KINDS})[^\w\n\0]*$")
+
+
+def with_kind(thread: Found, before: str) -> Found:
+    """A bare thread with the kind in the words just before it: `screws M6x25`, beside the name."""
+    fastener, match = thread.value, _KIND_BEFORE.match(before)
+    if match is None or not isinstance(fastener, Fastener) or fastener.said:
+        return thread
+    said = match["kind"]
+    start = thread.start - len(before) + match.start("kind")
+    return replace(thread, start=start, value=replace(fastener, kind=kind_of(said), said=said))
 
 
 def kind_of(said: str) -> str:

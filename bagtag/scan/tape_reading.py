@@ -151,7 +151,9 @@ def _name_piece(parts: Sequence[Piece], text: str, known: Known) -> Piece | None
     name_piece = plain or (None if tape_name.lent(parts).text else next(iter(opened), None))
     for part in opened:
         if part is not name_piece:
-            part.found = loosely[part.number] or _beside_name(part, text, known) or part.found
+            part.found = (
+                loosely[part.number] or _beside_name(part, text, known) or _with_kind(part, text)
+            )
     return name_piece
 
 
@@ -170,6 +172,13 @@ def _beside_name(part: Piece, text: str, known: Known) -> list[Found]:
     at, questions = part.span.start, asked(known.kinds)
     said = tape_asked.read_asked(text[at : part.span.end], known.words, questions)
     return [found.moved(at) for found in said]
+
+
+def _with_kind(part: Piece, text: str) -> list[Found]:
+    if not part.found:
+        return []
+    first, *rest = part.found
+    return [tape_fastener.with_kind(first, text[part.span.start : first.start]), *rest]
 
 
 @lru_cache(maxsize=2048)
