@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 from bagtag.scan.tape_text import Found, fold, number, phrase, rx
 
 PLAIN_KIND = "fastener"
+CLASSES = ("4.6", "4.8", "5.6", "5.8", "6.8", "8.8", "9.8", "10.9", "12.9")
 _KIND = r"(?:cap ?screw|set ?screw|grub screw|bolt|screw|nut|stud|plug|union)s?(?!\w)"
 _HELD_KIND = (
     r"(?:cap ?screw|set ?screw|grub screw|bolt|screw|nut|stud|circlip|snap ring|split pin"
@@ -21,9 +22,13 @@ _MADE = (
 )
 _KINDS = rf"(?:{_MADE}[- ]){{0,4}}{_KIND}"
 _HELD_KINDS = rf"(?:{_MADE}[- ]){{0,4}}{_HELD_KIND}"
+GRADED = r"(?:grade|gr\.?|class)_\d{1,2}(?:\.\d)?"
 JOINED = r"(?:(?<!\w)(?:and|plus|with|w/|held by|by)_|[+&]_)?"
 _COUNT = r"(?<![\w.,/#-])(?P<count>[1-9]\d{0,3})(?:_[x×*]_| off | no\.? | pcs?\.? | )"
-_BEFORE = rf"(?:{JOINED}{_COUNT}(?:(?P<kind>(?:[\w-]+ ){{0,2}}{_KINDS}) )?|(?<![\w./#-]))"
+_BEFORE = (
+    rf"(?:{JOINED}{_COUNT}(?:(?:(?P<grade>{GRADED}) )?"
+    rf"(?P<kind>(?:[^\W0-9][\w-]* ){{0,2}}{_KINDS}) )?|(?<![\w./#-]))"
+)
 _AFTER = (
     rf"(?: (?P<kind2>{_KINDS}))?"
     r"(?:_\((?P<count2>[1-9]\d{0,3})\)| (?P<count3>[1-9]\d{0,3}) off(?!\w))?"
@@ -41,6 +46,7 @@ class Fastener:
     thread: str = ""
     length: float | None = None
     length_unit: str = "mm"
+    grade: str = ""
 
 
 # --- threads
@@ -126,8 +132,9 @@ def _found(
 ) -> Found:
     said = match["kind"] or match["kind2"] or ""
     fastener = Fastener(
-        _count(match) or count, kind_of(said) or PLAIN_KIND, said, thread, length, unit
-    )
+        _count(match) or count, kind_of(said) or PLAIN_KIND, said, thread, length, unit,
+        grade_of(match["grade"] or ""),
+    )  # fmt: skip
     return Found(match.start(), match.end(), "hardware", fastener)
 
 
@@ -147,6 +154,14 @@ def with_kind(thread: Found, before: str) -> Found:
     said = match["kind"]
     start = thread.start - len(before) + match.start("kind")
     return replace(thread, start=start, value=replace(fastener, kind=kind_of(said), said=said))
+
+
+def grade_of(said: str) -> str:
+    """A strength class by its figures, a grade by its word: "class 8.8" -> "8.8", "gr 8" ->
+    "grade 8"."""
+    figures = re.sub("[^0-9.]", "", said).strip(".")
+    is_class = fold(said).startswith("class") or figures in CLASSES
+    return figures if is_class or not figures else f"grade {figures}"
 
 
 def kind_of(said: str) -> str:

@@ -131,7 +131,7 @@ def _line(draft: _Draft, name_kind: str, quantity: int) -> HeldBy:
         torque=_torque(draft),
         threadlocker=", ".join(dict.fromkeys(str(p.value) for p in draft.of(str))),
         note=", ".join(dict.fromkeys(_notes(draft))),
-        grade=", ".join(_texts(draft, Grade)),
+        grade=", ".join(filter(None, (fastener.grade, *_texts(draft, Grade)))),
         locking=", ".join(_texts(draft, Locking)),
     )
 

@@ -175,10 +175,11 @@ def _beside_name(part: Piece, text: str, known: Known) -> list[Found]:
 
 
 def _with_kind(part: Piece, text: str) -> list[Found]:
-    if not part.found:
-        return []
-    first, *rest = part.found
-    return [tape_fastener.with_kind(first, text[part.span.start : first.start]), *rest]
+    ends = [part.span.start, *(found.end for found in part.found)]
+    return [
+        tape_fastener.with_kind(found, text[end : found.start])
+        for end, found in zip(ends, part.found, strict=False)
+    ]
 
 
 @lru_cache(maxsize=2048)

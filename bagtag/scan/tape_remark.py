@@ -7,6 +7,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from bagtag.scan.tape_fastener import CLASSES
 from bagtag.scan.tape_text import Found, fold, phrase, rx
 
 
@@ -31,7 +32,7 @@ class Locking:
     text: str
 
 
-_CLASS = r"(?:4\.6|4\.8|5\.6|5\.8|6\.8|8\.8|9\.8|10\.9|12\.9)"
+_CLASS = "(?:" + "|".join(map(re.escape, CLASSES)) + ")"
 _GRADE = rx(
     phrase(
         rf"(?:(?:(?:property |strength )?class|grade|gr\.?)_)?(?P<class>{_CLASS})"

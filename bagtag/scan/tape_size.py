@@ -59,11 +59,15 @@ _LAST = rx(rf"(?<=\w)[^\w\n\0]*[^\S\n][^\w\n\0.,]*(?P<p>{_ALONE})[^\w\n\0]*$")
 _FIRST = rx(rf"^[^\w\n\0.,]*(?P<p>(?P<figures>{_SINGLE})|(?P<number>{_DESIGNATION}))(?= [^\W0-9])")
 
 
+_JOINT = re.compile(r"\s*[x×*]\s*")
+
+
 def three(text: str) -> Iterator[Found]:
     """`25x42x7`, `1-1/4 x 1.752 x 0.25 in`: a size whatever the part is."""
     for match in _OF_THREE.finditer(text):
         size = _measured(match.group(), sure=True)
-        if size:
+        joints = _JOINT.findall(match.group())
+        if size and len({joint.strip() == joint for joint in joints}) == 1:  # "32x2.5 x 3" is three
             yield Found(match.start(), match.end(), "size", size)
 
 

@@ -56,12 +56,15 @@ _FIRST = rx(
 )
 
 
+_TWO = rx(r"\d[x×*][\d.,]+_$".replace(r"[\d", "[0-9"))
+
+
 def count(text: str) -> Iterator[Found]:
     """`x3`, `qty 4`, `3 off`, at the end of a stretch; not the `x 2` of `O-ring 20 x 2`."""
     for match in _COUNT.finditer(text):
         start, end = match.span("p")
         spaced = match["times"] and text[start + 1 : start + 2].isspace()
-        if spaced and text[:start].rstrip()[-1:].isdigit():
+        if spaced and text[:start].rstrip()[-1:].isdigit() and not _TWO.search(text[:start]):
             continue
         yield Found(start, end, "count", int(match["times"] or match["qty"] or match["off"]))
 
