@@ -198,7 +198,7 @@ def _shufflable():
 
 
 def _is_plain(line):
-    if re.search(r", (?:castle )?(?:bolt|nut|screw)s? (?:M|\d)", line):
+    if re.search(r", [^\d,]*(?:bolt|nut|screw)s? (?:M|\d)", line):
         return False  # standing first, the bolt is itself the part
     tape = read_known(line)
     unknown = [chip for chip in tape.chips if chip.kind in ("name", "note")]
