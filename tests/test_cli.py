@@ -64,7 +64,7 @@ def test_a_script_begins_from_nothing_and_ends_with_a_checklist(answer, bagtag, 
 
 
 def test_where_leads_from_a_code_in_any_spelling(answer, gearbox):
-    logged = answer("log", "1", "main bearing, sealed side out, tray 3")
+    logged = answer("log", "1", "main bearing, sealed side out, refit, tray 3")
     (found,) = answer("where", logged["code"].lower().replace("-", " "))
     assert (found["found"], found["leads_to"]) == (True, "removal")
     card = found["removal"]

@@ -140,7 +140,7 @@ class Kinds:
 def goes_on(said: str, kind: PartKind | None) -> str:
     """What goes on a part as entered; else what usually goes on its kind, told as such."""
     usual = kind.goes_on if kind else ""
-    return said or (f"usually: {usual}" if usual else "")
+    return said or (f"usually {usual}" if usual else "")
 
 
 def fold(name: str) -> str:

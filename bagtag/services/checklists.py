@@ -21,7 +21,7 @@ from bagtag.paper.checklist_text import (
 )
 from bagtag.paper.rendering import render
 from bagtag.services import jobs as job_cases
-from bagtag.services import kinds, links
+from bagtag.services import kinds
 from bagtag.services.board import Step, board
 from bagtag.store import belongings, jobs, removals
 from bagtag.store.work import Store
@@ -52,8 +52,8 @@ class _Job:
             facts=told(removal, self.others),
             datum=self.job.datum,
             held_by=removal.held_by,
-            goes_on=goes_on(removal.goes_on, kind),
-            home=kind.home if kind else "",
+            goes_on=removal.goes_on if signed else goes_on(removal.goes_on, kind),
+            home=kind.home if kind and not signed else "",
             fate=removal.fate,
             note=removal.note,
             thumbnail=self.thumbs.get(removal.id),
@@ -76,7 +76,7 @@ def steps_of(store: Store, job_id: int) -> tuple[ChecklistHeader, list[Checklist
             found,
             belongings.main_codes(connection, ids),
             _thumbs(store, belongings.first_thumbs(connection, ids)),
-            links.others_of(connection, found.values()),
+            removals.tied_to(connection, found.values()),
             kinds.of(store),
         )
     header = ChecklistHeader(job.title, date.today(), job.owner, job.datum)

@@ -18,7 +18,6 @@ from bagtag.paper.label_text import LabelText
 from bagtag.paper.labels import Report, label_pdf
 from bagtag.paper.rendering import render
 from bagtag.paper.stock import Stock
-from bagtag.services import links
 from bagtag.store import belongings, jobs, removals, rows, tables
 from bagtag.store.act import Act
 from bagtag.store.work import Store
@@ -85,7 +84,7 @@ def label_texts(store: Store, order: LabelOrder) -> list[LabelText]:
         tied = [tag.removal_id for tag in singles if tag and tag.removal_id is not None]
         owners = removals.by_ids(connection, tied)
         around = replace(
-            around, others=links.others_of(connection, [*found.values(), *owners.values()])
+            around, others=removals.tied_to(connection, [*found.values(), *owners.values()])
         )
         pairs = {tag.pair: belongings.twins(connection, tag.pair) for tag in singles if tag}
     texts = [_part(found[id_], codes.get(id_, ""), around) for id_ in order.removal_ids]

@@ -4,35 +4,13 @@ A part may be named before it is logged. So an entry is tied to what is logged a
 one ties those that were waiting for it; two that could be meant are never chosen between.
 """
 
-from collections.abc import Iterable, Iterator
 from dataclasses import replace
-from typing import TYPE_CHECKING
 
 from bagtag.domain import which_way
 from bagtag.domain.entry import Entry
-from bagtag.domain.model import Removal
-from bagtag.domain.resolve import linked, loose, other_part
+from bagtag.domain.resolve import linked, loose
 from bagtag.store import removals, tables
 from bagtag.store.act import Act
-
-if TYPE_CHECKING:
-    from sqlalchemy import Connection
-
-
-def others_of(connection: "Connection", parts: Iterable[Removal]) -> dict[str, Removal]:
-    """The entries, by uid, that these are tied to, and those that these are tied to in turn."""
-    found: dict[str, Removal] = {}
-    named = set(_named(parts))
-    while named:
-        new = removals.by_uids(connection, named)
-        found |= new
-        named = set(_named(new.values())) - set(found)
-    return found
-
-
-def _named(parts: Iterable[Removal]) -> Iterator[str]:
-    others = (other_part(fact) for part in parts for fact in part.which_way)
-    return (other.uid for other in others if other is not None and other.uid)
 
 
 def tie(act: Act, job_id: int, entry: Entry, uid: str) -> Entry:

@@ -230,7 +230,7 @@ def told(store: Store, job_id: int, entry: Entry) -> tuple[Fact, ...]:
         near = removals.near(connection, job_id, entry.area_id)
         facts = resolve.linked(entry.which_way, near, entry)
         written = _as_removal(replace(entry, which_way=facts), replace(_LAST, uid=entry.uid))
-        return resolve.told(written, links.others_of(connection, [written]))
+        return resolve.told(written, removals.tied_to(connection, [written]))
 
 
 _LAST = Removal(id=0, uid="", job_id=0, number="this", position=1 << 60, name="")

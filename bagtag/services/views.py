@@ -13,7 +13,7 @@ from bagtag.domain.resolve import told
 from bagtag.domain.sentence import sentence, short
 from bagtag.domain.standing import Hindrance, Standing
 from bagtag.domain.which_way import Fact
-from bagtag.services import board, kinds, links
+from bagtag.services import board, kinds
 from bagtag.store import belongings, jobs, removals
 from bagtag.store.work import Store
 
@@ -101,7 +101,7 @@ def strip_rows(
         areas = jobs.areas(connection, job_id)
         fitted = belongings.fitted_of(connection, ids)
         out = belongings.away_of(connection, ids)
-        others = links.others_of(connection, found.values())
+        others = removals.tied_to(connection, found.values())
     if job is None:
         return []
     places = tree.by_id(areas)
@@ -148,7 +148,7 @@ def card(store: Store, removal_id: int, plan: board.Board | None = None) -> Benc
         photos = tuple(belongings.photos_of(connection, [removal_id]).get(removal_id, ()))
         code = belongings.main_codes(connection, [removal_id]).get(removal_id, "")
         out = belongings.away_now(connection, removal.job_id).get(removal_id)
-        facts = told(removal, links.others_of(connection, [removal]))
+        facts = told(removal, removals.tied_to(connection, [removal]))
     step = (plan or board.board(store, removal.job_id)).step_of(removal_id)
     return BenchCard(
         removal=removal,

@@ -1,11 +1,12 @@
 """Reading the strip log."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from typing import TypeVar
 
 from sqlalchemy import ColumnElement, Connection, Select, String, bindparam, func, select
 
 from bagtag.domain.model import Fate, Removal, Replacement
+from bagtag.domain.resolve import other_part
 from bagtag.domain.standing import Outline
 from bagtag.store import rows
 from bagtag.store.tables import removal
@@ -57,6 +58,22 @@ def by_uids(connection: Connection, uids: Iterable[str]) -> dict[str, Removal]:
         wanted = select(removal).where(removal.c.uid.in_(some))
         found |= {r["uid"]: rows.removal(r) for r in connection.execute(wanted).mappings()}
     return found
+
+
+def tied_to(connection: Connection, parts: Iterable[Removal]) -> dict[str, Removal]:
+    """The entries, by uid, that the facts of these are tied to, and theirs in turn."""
+    found: dict[str, Removal] = {}
+    named = set(_others(parts))
+    while named:
+        new = by_uids(connection, named)
+        found |= new
+        named = set(_others(new.values())) - set(found)
+    return found
+
+
+def _others(parts: Iterable[Removal]) -> Iterator[str]:
+    others = (other_part(fact) for part in parts for fact in part.which_way)
+    return (other.uid for other in others if other is not None and other.uid)
 
 
 def named(connection: Connection, ids: Sequence[int]) -> dict[int, tuple[int, str, str]]:

@@ -20,7 +20,7 @@ LINES = (
     "shift fork L, C faces right, 1st of 3 from left, bag 1",
     "shift fork R, C faces right, 2nd of 3 from left, bag 1",
     "retainer plate, OUT outward, 3 screws M6x12, T30, medium threadlocker, bag 2",
-    "input shaft bearing, sealed side outward, bag 3",
+    "input shaft bearing, sealed side outward, refit, bag 3",
     "oil seal, lip inward, 0.5 mm below, scrap",
     "2 dowels, 5 mm proud, bag 4",
     "oil jet, bottomed, bag 5",

@@ -59,7 +59,7 @@ def test_one_question_at_a_time_and_enter_logs_after_the_last(qtbot, asking):
 
 
 def test_nothing_but_the_name_asks_nothing(asking):
-    write("main shaft")
+    write("handlebar column")
     press(TAB)
     assert QApplication.focusWidget() is asking.head.quantity
     assert not panel(asking).isVisible()
@@ -197,7 +197,7 @@ def test_what_was_said_on_tape_is_not_asked(asking, store, job_id):
 
 def test_a_tape_line_with_nothing_to_ask_goes_on_at_the_name(asking, store, job_id):
     reader = services.tape.reader(store, job_id)
-    asking.take_tape(reader.read("main shaft"))
+    asking.take_tape(reader.read("handlebar column"))
     assert QApplication.focusWidget() is asking.head.name
 
 

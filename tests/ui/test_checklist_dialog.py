@@ -49,7 +49,7 @@ def test_save_as_pdf(dialog, desk, settle, tmp_path) -> None:
     dialog.save_to(str(tmp_path / "list.pdf"))
     settle(desk)
     document = pypdfium2.PdfDocument(tmp_path / "list.pdf")
-    text = document[0].get_textpage().get_text_range()
+    text = "".join(page.get_textpage().get_text_range() for page in document)
     assert "shift fork R" in text
     assert "list.pdf" in dialog.said.text()
 
