@@ -78,9 +78,10 @@ def _is_answered(question: Question, facts: Sequence[Fact]) -> bool:
 
 def _is_about(fact: Fact, question: Question) -> bool:
     """Whether a fact is an answer to this very question; a part that sits as another one does
-    has its faces and clocking from there."""
+    has its faces and clocking from there, and a dot that stands to a line is a match mark too."""
     if question.fact not in _FEATURED:
-        return isinstance(fact, _TYPES[question.fact])
+        meets = isinstance(fact, Clocking) and bool(fact.target)
+        return isinstance(fact, _TYPES[question.fact]) or (question.fact == "match mark" and meets)
     if isinstance(fact, Faces | Clocking):
         same = fold(fact.feature) == fold(question.feature)
         return same and isinstance(fact, _TYPES[question.fact])

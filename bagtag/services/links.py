@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from bagtag.domain import which_way
 from bagtag.domain.entry import Entry
+from bagtag.domain.model import Removal
 from bagtag.domain.resolve import linked, loose
 from bagtag.store import removals, tables
 from bagtag.store.act import Act
@@ -24,10 +25,16 @@ def tie(act: Act, job_id: int, entry: Entry, uid: str) -> Entry:
 def tie_waiting(act: Act, job_id: int, removal_id: int) -> None:
     """Tie to a new entry those that named it before it was logged."""
     waiting = removals.naming_others(act.connection, job_id)
-    if not waiting:
+    new = removals.get(act.connection, removal_id) if waiting else None
+    meaning = [r for r in waiting if new is not None and _may_mean(r, new)]
+    if not meaning or new is None:
         return
-    new = removals.get(act.connection, removal_id)
-    near = removals.near(act.connection, job_id, new.area_id if new else None)
-    for removal in waiting:
+    near = removals.near(act.connection, job_id, new.area_id)
+    for removal in meaning:
         facts = linked(removal.which_way, near, removal)
         act.update(tables.removal, removal.id, which_way=which_way.to_data(facts))
+
+
+def _may_mean(removal: Removal, new: Removal) -> bool:
+    """Whether a part that is named there can be the new one: a quick look before the thorough."""
+    return linked(removal.which_way, [new], removal) != removal.which_way

@@ -219,7 +219,7 @@ def against(
         return ()
     written = _as_removal(entry, now or _LAST)
     others = [removal for removal in near if removal.id != written.id]
-    found = contradictions.between([*others, written], job.datum)
+    found = contradictions.between([*others, written], job.datum, kinds.of(store))
     return tuple(one.sentence for one in found if written.uid in one.uids)
 
 

@@ -28,6 +28,18 @@ MANY = 500
 """How many ids go into one query; SQLite takes at most 32,766 parameters."""
 
 
+def _newest(which: ColumnElement[bool]) -> Select[tuple[int]]:
+    return select(c.id).where(which).order_by(c.position.desc()).limit(NEAR)
+
+
+_NAMING_OTHERS = (
+    select(c.id)
+    .where(c.id.in_(_newest(c.job_id == bindparam("job"))))
+    .where(c.which_way.cast(String).contains('"uid": ""'))
+    .order_by(c.position)
+)
+
+
 def get(connection: Connection, removal_id: int) -> Removal | None:
     row = connection.execute(select(removal).where(removal.c.id == removal_id)).mappings().first()
     return rows.removal(row) if row else None
@@ -153,13 +165,8 @@ def near(connection: Connection, job_id: int, area_id: int | None) -> list[Remov
 
 def naming_others(connection: Connection, job_id: int) -> list[Removal]:
     """Those of the newest `NEAR` lines with a fact that names a part it is not tied to."""
-    loose = removal.c.which_way.cast(String).contains('"uid": ""')
-    wanted = select(removal).where(c.id.in_(_newest(c.job_id == job_id)), loose)
-    return [rows.removal(row) for row in connection.execute(wanted).mappings()]
-
-
-def _newest(which: ColumnElement[bool]) -> Select[tuple[int]]:
-    return select(c.id).where(which).order_by(c.position.desc()).limit(NEAR)
+    ids = list(connection.scalars(_NAMING_OTHERS, {"job": job_id}))
+    return list(by_ids(connection, ids).values()) if ids else []
 
 
 def ids_in_area(connection: Connection, area_id: int) -> list[int]:

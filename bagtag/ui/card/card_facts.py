@@ -106,7 +106,7 @@ class CardCautions(QFrame):
         self.hide()
 
     def show_card(self, card: "BenchCard") -> None:
-        said = cautions(card.removal)
+        said = cautions(card.removal, card.kind)
         clear_layout(self._column)
         for sentence in said:
             self._column.addWidget(label(sentence, self))

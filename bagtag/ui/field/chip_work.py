@@ -70,7 +70,7 @@ class ChipWork(QObject):
         """Show a line as read; `like` says what in the log is like it."""
         assert self._reader is not None
         facts = tape.entry.which_way
-        against = contradictions.within(facts, self._reader.datum)
+        against = contradictions.within(facts, self._reader.datum, tape.entry.side)
         questions = len(asking.open_questions(self.kind, facts))
         ask = f"Tab: {questions} question{'s' * (questions != 1)}"
         tails = (ask if questions else "Tab: more on the card", like, CORRECT)
