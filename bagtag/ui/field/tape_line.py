@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import QEvent, Signal
 from PySide6.QtGui import QFocusEvent, QFontMetrics, QKeyEvent, QKeySequence, QResizeEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QWidget
+from PySide6.QtWidgets import QApplication, QFrame, QHBoxLayout, QLabel, QLineEdit, QWidget
 
 from bagtag.ui import fonts, theme
 
@@ -85,7 +85,9 @@ class LineFrame(QFrame):
         row.setContentsMargins(18, 4, 18, 4)
         row.addWidget(self.line, 1)
         row.addWidget(self.label)
-        self.line.focus_moved.connect(self._light)
+        app = QApplication.instance()
+        assert isinstance(app, QApplication)
+        app.focusChanged.connect(self._light)
         self.line.textChanged.connect(self._make_room)
 
     @property

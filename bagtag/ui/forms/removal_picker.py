@@ -30,7 +30,12 @@ def lines_like(store: "Store", job_id: int, typed: str) -> tuple[str, Found]:
         pass
     for hit in services.find.find(store, typed, job_id=job_id, limit=MOST):
         found.setdefault(hit.removal_id, f"{hit.number} {hit.name}")
-    return typed, list(found.items())[:MOST]
+    return typed, sorted(found.items(), key=lambda line: not _is_named(line[1], typed))[:MOST]
+
+
+def _is_named(line: str, typed: str) -> bool:
+    """Whether a line is of that very name, or has that very number: it goes first."""
+    return typed.casefold() in (line.casefold(), *line.casefold().split(" ", 1))
 
 
 class RemovalPicker(QWidget):

@@ -8,6 +8,8 @@ from PySide6.QtWidgets import QApplication, QScrollArea, QWidget
 from bagtag.ui.forms.basics import is_inside
 
 AIR = 40
+LATER = 60
+"""Milliseconds until a page that comes up has its measures."""
 
 
 class InSight(QObject):
@@ -27,6 +29,10 @@ class InSight(QObject):
     def _focus_moved(self, _: QWidget | None, now: QWidget | None) -> None:
         if now is not None and self._inner is not None and is_inside(now, self._inner):
             self._timer.start(0)
+
+    def bring_later(self) -> None:
+        """Once a page that only now comes up has its measures."""
+        self._timer.start(LATER)
 
     def _bring(self) -> None:
         now = self._inner.focusWidget() if self._inner is not None else None

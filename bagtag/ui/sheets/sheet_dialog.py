@@ -72,7 +72,7 @@ class PaperDialog(QDialog):
         row.setSpacing(20)
         row.addLayout(left, 5)
         row.addWidget(self.pages, 6)
-        self.resize(960, 560)
+        self.resize(960, 680)
 
     # What a subclass says
 
