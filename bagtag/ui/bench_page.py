@@ -51,7 +51,7 @@ class BenchPage(Stage):
         self._sought = 0
         self._unanswered = 0
         self._next_wanted = False
-        self._at_work = False
+        self._at_work = self._from_line = False
         self._lay()
         self._connect()
 
@@ -184,6 +184,7 @@ class BenchPage(Stage):
 
     def show_new(self, before: int | None = None) -> None:
         """The card for a new entry."""
+        self._from_line = False
         self.right.setCurrentWidget(self.entry)
         self.entry.start_new(before)
 
@@ -289,6 +290,7 @@ class BenchPage(Stage):
     def tape_to_card(self, tape: Any) -> None:
         """Put a line of tape on the card, to add what tape is too narrow for."""
         self.show_new()
+        self._from_line = True
         self.entry.take_tape(tape)
 
     def give_tag(self, code: str) -> None:
@@ -329,6 +331,9 @@ class BenchPage(Stage):
         self.give_tag("" if self.entry.removal_id is None else self.tag_code)
         if self.entry.removal_id is None:
             self.strip.choose_now()
+        if self._from_line:  # the next one is written where this one was
+            self._from_line = False
+            self.typed.emit("")
 
     def move_line(self, removal_id: int, by: int) -> None:
         """Move a line of the log up or down."""

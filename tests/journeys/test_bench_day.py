@@ -152,3 +152,18 @@ def test_three_steps_are_ticked_and_survive_the_plug(stripped, tmp_path):
     assert [s.removal_id for s in board.steps if s.sign_off] == done
     stripped.control(Qt.Key.Key_Z)
     assert services.board.board(stripped.desk.store, stripped.desk.job_id).done == 2
+
+
+def test_after_the_questions_of_a_line_the_next_line_is_written(stripped):
+    """Tab leads from the line to what its kind asks; Enter logs it, and the line has the keys."""
+    stripped.control(Qt.Key.Key_L)
+    stripped.type("clutch hub, bag 6")
+    stripped.settle()
+    stripped.press(Qt.Key.Key_Tab)
+    line = stripped.window.field.frame.line
+    assert not line.hasFocus()
+    _button(stripped, "Log it").setFocus()
+    stripped.press(Qt.Key.Key_Return)
+    assert services.views.last_page(stripped.desk.store, stripped.desk.job_id).total == 11
+    assert line.hasFocus()
+    assert line.text() == ""

@@ -1,4 +1,4 @@
-"""What a picker finds: the line of that very name or number before those that only have its words."""
+"""What a picker finds: the very name or number first, then those that have its words."""
 
 import pytest
 

@@ -52,8 +52,11 @@ def of_tape(tape: Tape, kind: PartKind | None, *, fate_by_kind: bool) -> tuple[S
 
 
 def _shown(tape: Tape, kind: PartKind | None, *, fate_by_kind: bool) -> Iterator[Shown]:
+    names = [chip for chip in tape.chips if chip.kind == NAME]
     for chip in tape.chips:
-        if chip.kind != KIND:  # the name's own chip says it
+        if chip.kind == NAME and chip not in names[:1]:
+            yield Shown(chip.text, "side", True, chip.start, chip.end, chip.kind)
+        elif chip.kind != KIND:  # the name's own chip says it
             yield _chip(chip, kind)
     if fate_by_kind and kind is not None:
         fate = tape.entry.fate.value
