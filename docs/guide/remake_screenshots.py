@@ -63,6 +63,21 @@ def stages(window: MainWindow, desk: Desk, job_id: int) -> None:
         shoot(window, name)
 
 
+def asking(window: MainWindow, desk: Desk) -> None:
+    """The questions of a bearing, and the audit of the whole strip."""
+    work = window.work
+    assert work is not None
+    work.go_to("Strip")
+    window.field.frame.line.setText("ball bearing, clutch side, 6204, tray 5")
+    wait_for(lambda: desk.idle)
+    window.field.frame.line.tabbed.emit()
+    wait_for(lambda: desk.idle)
+    shoot(window, "asking.png")
+    work.open_audit()
+    wait_for(lambda: desk.idle)
+    shoot(window, "audit.png")
+
+
 def paper(window: MainWindow, desk: Desk, job_id: int, folder: Path) -> None:
     """The label dialog, and the first page of the checklist."""
     order = services.labels.LabelOrder(job_id, services.labels.of_job(desk.store, job_id)[55:76])
@@ -85,6 +100,7 @@ def main() -> None:
         window.show()
         wait_for(lambda: window.work is not None and desk.job_id > 0)
         stages(window, desk, desk.job_id)
+        asking(window, desk)
         paper(window, desk, desk.job_id, Path(folder))
         program.end()
 
