@@ -54,6 +54,7 @@ class WindowWork(QObject):
         self._empty: PlainPage | None = None
         self._audit: AuditWork | None = None
         self._go_on = True
+        self._troubles: tuple[str, ...] = ()
         self.bench = BenchPage(self.desk, window)
         window.pages.addWidget(self.bench)
         self.tags = TagWork(self)
@@ -136,8 +137,15 @@ class WindowWork(QObject):
     def _ask_reader(self) -> None:
         if self.desk.job_id:
             self.desk.ask(services.tape.reader, self.desk.job_id, then=self.window.field.set_reader)
+            self.desk.ask(services.kinds.troubles, then=self._kinds_read)
         else:
             self.window.field.set_reader(None)
+
+    def _kinds_read(self, troubles: tuple[str, ...]) -> None:
+        """A broken file of part kinds is named once, until it breaks in another way."""
+        if troubles and troubles != self._troubles:
+            self.desk.said.emit(" ".join(troubles), True)
+        self._troubles = troubles
 
     def _title_chosen(self, job_id: int) -> None:
         if job_id:

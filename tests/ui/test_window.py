@@ -221,3 +221,23 @@ def test_a_fault_is_said_in_one_sentence_and_logged(qtbot, store, ids, caplog):
     made.window.stop()
     made.window.close()
     made.deleteLater()
+
+
+WHEEL_WEIGHT = """["wheel weight"]
+goes_wrong = "It is left off."
+renew = "sometimes"
+why = "It rusts."
+home = "It does not rattle."
+"""
+
+
+def test_a_broken_file_of_part_kinds_is_named_with_its_line(qtbot, store, ids, settle):
+    folder = services.kinds.own_folder(store)
+    folder.mkdir()
+    (folder / "own.toml").write_text(WHEEL_WEIGHT, "utf-8")
+    window = open_window(qtbot, store, settle)
+    assert window.message.is_trouble
+    assert window.message.text.startswith("own.toml, line 3: in [wheel weight]")
+    type_line(window, "oil seal")  # all the other kinds hold
+    assert window.field.tape.kind.name == "oil seal"
+    close_window(window)
