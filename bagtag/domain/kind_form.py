@@ -7,9 +7,11 @@ from enum import StrEnum
 from itertools import takewhile
 from typing import Any, NoReturn, TypeVar
 
+from bagtag.domain.datum import Side
 from bagtag.domain.errors import BadInput
 from bagtag.domain.kinds import Pair, PartKind, Question, Renewal
 from bagtag.domain.model import Hazard
+from bagtag.domain.which_way import Outness, SeatKind
 
 FACTS = ("faces", "hand", "place", "clocking", "seat", "match mark", "same way")
 _TEXTS = ("goes_wrong", "why", "goes_on", "home", "together_why", "size", "source")
@@ -17,6 +19,12 @@ _LISTS = ("also", "hazards", "together", "asks")
 KEYS = ("group", "renew", "pair", "threaded", *_LISTS, *_TEXTS)
 _ASK_KEYS = ("fact", "ask", "feature", "choices", "must")
 _NEEDED = ("goes_wrong", "renew", "why", "home")
+_SIDES = tuple(side.value for side in Side)
+_ANSWERS = {
+    "faces": (*(way.value for way in Outness), *_SIDES),
+    "place": _SIDES,
+    "seat": tuple(kind.value for kind in SeatKind),
+}
 _Word = TypeVar("_Word", bound=StrEnum)
 
 
@@ -166,7 +174,18 @@ def _choices(ask: Mapping[str, Any]) -> tuple[str, ...]:
     choices = ask.get("choices", [])
     if not isinstance(choices, list) or not all(isinstance(choice, str) for choice in choices):
         raise _Fault("choices must be a list of texts")
+    for choice in choices:
+        _check_choice(ask["fact"], choice)
     return tuple(choices)
+
+
+def _check_choice(fact: str, choice: str) -> None:
+    """Where the answers are the domain's own words, no other can be offered."""
+    words = _ANSWERS.get(fact)
+    if words is None or choice in words or (fact == "faces" and choice.startswith("part:")):
+        return
+    other = ", or part: and its name" if fact == "faces" else ""
+    raise _Fault(f"a choice of {fact} is {', '.join(words)}{other}, not {choice!r}")
 
 
 def _must(ask: Mapping[str, Any]) -> bool:

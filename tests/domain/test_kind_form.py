@@ -171,3 +171,18 @@ def test_a_text_goes_through_unchanged(text):
     whole = broken('group = "seals"', f'group = "{quoted}"')
     seal, _ = read(whole, "mine.toml")
     assert seal.group == text
+
+
+@pytest.mark.parametrize(
+    ("fact", "choice", "said"),
+    [
+        ("faces", "sideways", "or part: and its name, not 'sideways'"),
+        ("place", "outward", "a choice of place is left, right"),
+        ("seat", "deep", "a choice of seat is flush, proud"),
+    ],
+)
+def test_a_choice_that_no_fact_can_be_is_named(fact, choice, said):
+    ask = f'asks = [{{ fact = "{fact}", feature = "lip", ask = "Which?", choices = ["{choice}"] }}]'
+    whole = f'["x"]\ngoes_wrong = "a"\nrenew = "never"\nwhy = "b"\nhome = "c"\n{ask}\n'
+    assert said in blamed(whole)
+    assert "line 6" in blamed(whole)
