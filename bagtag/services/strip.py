@@ -233,6 +233,13 @@ def told(store: Store, job_id: int, entry: Entry) -> tuple[Fact, ...]:
         return resolve.told(written, removals.tied_to(connection, [written]))
 
 
+def as_logged(store: Store, removal_id: int) -> tuple[Removal, tuple[str, ...]]:
+    """A removal as it was just logged, and what it says against the entries near it."""
+    removal = get_removal(store, removal_id)
+    said = against(store, removal.job_id, entry_of(removal), removal_id)
+    return removal, said
+
+
 _LAST = Removal(id=0, uid="", job_id=0, number="this", position=1 << 60, name="")
 """Where an entry stands that is not logged yet: after all others."""
 

@@ -301,13 +301,16 @@ class BenchPage(Stage):
         self.give_tag("")
         self.strip.choose_now()
         if change.new_id:
-            self.desk.ask(services.strip.get_removal, change.new_id, then=self._say_open)
+            self.desk.ask(services.strip.as_logged, change.new_id, then=self._say_open)
 
-    def _say_open(self, removal: Removal) -> None:
-        """What its kind asks and the line did not say."""
+    def _say_open(self, answer: tuple[Removal, tuple[str, ...]]) -> None:
+        """What it says against the log; else what its kind asks and the line did not say."""
+        removal, against = answer
         count = len(removal.unanswered)
-        if count:
-            self._unanswered = removal.id
+        self._unanswered = removal.id if count else self._unanswered
+        if against:
+            self.desk.say(f"Logged as {removal.number}. {against[0]}")
+        elif count:
             self.desk.say(
                 f"Logged as {removal.number}. {count} question{'s' * (count != 1)} not answered: "
                 f"{ANSWER} answers {'it' if count == 1 else 'them'}."

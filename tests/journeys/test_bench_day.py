@@ -167,3 +167,11 @@ def test_after_the_questions_of_a_line_the_next_line_is_written(stripped):
     assert services.views.last_page(stripped.desk.store, stripped.desk.job_id).total == 11
     assert line.hasFocus()
     assert line.text() == ""
+
+
+def test_a_line_that_cannot_be_true_beside_another_is_said_as_it_is_logged(stripped):
+    stripped.line("shift fork L, C faces right, 2nd of 3 from left, bag 9")
+    said = stripped.window.message.text
+    assert said.startswith("Logged as 11.")
+    assert "shift fork" in said
+    assert "cannot both be 2nd of 3" in said or "both L" in said
