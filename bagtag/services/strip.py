@@ -211,6 +211,8 @@ def against(
 ) -> tuple[str, ...]:
     """What an entry, as it stands in its form, says against the entries near it: one sentence
     each. With `removal_id` it is the correction of that one."""
+    if not entry.name.strip():
+        return ()
     with store.read() as connection:
         job = jobs.get(connection, job_id)
         near = removals.near(connection, job_id, entry.area_id)

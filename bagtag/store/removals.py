@@ -157,9 +157,11 @@ def numbers_like(connection: Connection, job_id: int, stem: str) -> set[str]:
 def near(connection: Connection, job_id: int, area_id: int | None) -> list[Removal]:
     """What lies near an entry: the newest `NEAR` lines of its area and of the log, in the order
     off."""
-    newest = _newest(c.job_id == job_id)
-    inside = _newest(c.area_id == area_id)
-    wanted = select(removal).where(c.id.in_(newest) | c.id.in_(inside)).order_by(c.position)
+    near_by: ColumnElement[bool] = c.id.in_(_newest(c.job_id == job_id))
+    if area_id is not None:  # by id, which the index on areas has in order
+        inside = select(c.id).where(c.area_id == area_id).order_by(c.id.desc()).limit(NEAR)
+        near_by |= c.id.in_(inside)
+    wanted = select(removal).where(near_by).order_by(c.position)
     return [rows.removal(row) for row in connection.execute(wanted).mappings()]
 
 

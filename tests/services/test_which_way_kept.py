@@ -118,3 +118,12 @@ def test_a_printed_label_is_remembered_and_can_be_taken_back(store, job_id, log)
     services.history.undo(store, job_id)
     with store.read() as connection:
         assert belongings.tagged(connection, job_id) == set()
+
+
+def test_parts_of_another_job_are_neither_tied_nor_held_against(store, job_id, log):
+    """Two jobs whose parts lie in no area at all."""
+    other = services.jobs.open_job(store, services.jobs.JobForm("Pump")).new_id
+    services.strip.log_removal(store, other, Entry("gear 3", which_way=(Place(2, 3),)))
+    washer = log("thrust washer", which_way=GEAR)
+    assert facts_of(store, washer) == GEAR
+    assert services.strip.against(store, job_id, Entry("gear 3", which_way=(Place(2, 3),))) == ()
