@@ -17,7 +17,6 @@ from bagtag.domain.sentence import place_words, the_side
 from bagtag.domain.which_way import Place
 
 CYLINDER = "cylinder"
-_FAR_ENDS = {Side.RIGHT: Side.LEFT, Side.REAR: Side.FRONT, Side.BOTTOM: Side.TOP}
 
 Shelf = tuple[str, int | None, int | None]
 """What is counted, in which area, how many there are: rows that could be one."""
@@ -75,7 +74,7 @@ def broken(log: Sequence[Removal]) -> Iterator[Row]:
 def _shelves(log: Sequence[Removal]) -> dict[Shelf, list[Row]]:
     shelves: dict[Shelf, dict[tuple[str, Side | None], Row]] = defaultdict(dict)
     for removal, fact in _places(log):
-        index, side = _from_near_end(fact)
+        index, side = fact.from_near_end()
         what = fold(fact.what)
         area = None if what == CYLINDER else removal.area_id
         new = Row(removal.name, what, fact.of, side)
@@ -90,14 +89,6 @@ def _places(log: Iterable[Removal]) -> Iterator[tuple[Removal, Place]]:
         for fact in removal.which_way:
             if isinstance(fact, Place) and 1 <= fact.index <= (fact.of or fact.index):
                 yield removal, fact
-
-
-def _from_near_end(fact: Place) -> tuple[int, Side | None]:
-    """1st of 3 from the right is 3rd of 3 from the left."""
-    side = fact.counted_from
-    if fact.of is not None and side in _FAR_ENDS:
-        return fact.of + 1 - fact.index, _FAR_ENDS[side]
-    return fact.index, side
 
 
 def _are_one(rows: Sequence[Row]) -> bool:

@@ -8,7 +8,8 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from bagtag.domain.audit_finding import Finding, Lack, Look
 from bagtag.domain.audit_rows import broken
-from bagtag.domain.audit_words import Known, hand_of, like, listed, may_stay
+from bagtag.domain.audit_words import Known, like, listed, may_stay
+from bagtag.domain.contradictions_common import hand_of
 from bagtag.domain.model import Fate, Removal
 from bagtag.domain.sentence import tidy
 from bagtag.domain.which_way import MatchMark

@@ -5,10 +5,10 @@ from collections.abc import Sequence
 from functools import cached_property
 
 from bagtag.domain.audit_finding import Look
+from bagtag.domain.contradictions_common import hand_of
 from bagtag.domain.kinds import said
 from bagtag.domain.model import Removal
-from bagtag.domain.names import fits, hand_in, stem
-from bagtag.domain.which_way import Hand
+from bagtag.domain.names import fits, stem
 
 MOST = 6
 """How many things a sentence names; the rest are counted."""
@@ -67,11 +67,3 @@ class Known:
     @cached_property
     def _logged(self) -> set[tuple[str, str]]:
         return {(removal.name, hand_of(removal)) for removal in self._look.log}
-
-
-def hand_of(removal: Removal) -> str:
-    """L or R by its fact, else by its name; empty for neither or for both."""
-    hands = {fact.which for fact in removal.which_way if isinstance(fact, Hand)}
-    if hands:
-        return hands.pop() if len(hands) == 1 else ""
-    return hand_in(removal.name)

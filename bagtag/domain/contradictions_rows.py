@@ -13,13 +13,12 @@ from bagtag.domain.contradictions_common import (
     names,
     only,
 )
-from bagtag.domain.datum import Datum, Side
+from bagtag.domain.datum import Datum
 from bagtag.domain.model import Removal
 from bagtag.domain.names import stem
 from bagtag.domain.sentence import place_words, the_side
 from bagtag.domain.which_way import Place
 
-_FAR_ENDS = {Side.RIGHT: Side.LEFT, Side.REAR: Side.FRONT, Side.BOTTOM: Side.TOP}
 _Placed = list[tuple[Removal, Place]]
 
 
@@ -54,10 +53,7 @@ def _one_place(row: _Placed, datum: Datum) -> Iterator[Contradiction]:
 
 def _spot(fact: Place) -> tuple[Hashable, ...]:
     """The same for the same spot: 1st of 3 from the left is 3rd of 3 from the right."""
-    index, side = fact.index, fact.counted_from
-    if fact.of is not None and side in _FAR_ENDS:
-        index, side = fact.of + 1 - index, _FAR_ENDS[side]
-    return fact.of, index, side
+    return fact.of, *fact.from_near_end()
 
 
 def _said(fact: Place, datum: Datum) -> str:

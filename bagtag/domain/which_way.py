@@ -31,6 +31,7 @@ class OtherPart:
     number: str = ""
 
 
+_FAR_ENDS = (Side.RIGHT, Side.REAR, Side.BOTTOM)
 Toward = Side | Outness | OtherPart
 
 
@@ -70,6 +71,14 @@ class Place:
     of: int | None = None
     counted_from: Side | None = None
     what: str = ""
+
+    def from_near_end(self) -> tuple[int, Side | None]:
+        """The spot counted from the left, the front or the top, where the row has a length: 1st of
+        3 from the right is 3rd of 3 from the left."""
+        side = self.counted_from
+        if self.of is None or side not in _FAR_ENDS:
+            return self.index, side
+        return self.of + 1 - self.index, side.opposite
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,14 +1,28 @@
 """Pages of a PDF as pictures: what the preview shows and what goes to a system printer."""
 
+from collections.abc import Callable
 from io import BytesIO
 from threading import Lock
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, BinaryIO
 
 if TYPE_CHECKING:
     from pypdfium2 import PdfPage
 
 _pdfium = Lock()
 """PDFium keeps global state: one page at a time, whichever thread asks."""
+
+
+def rendered(
+    write: Callable[[BinaryIO], object],
+    *,
+    dpi: float | None = None,
+    width_px: int = 800,
+    pages: int | None = None,
+) -> list[bytes]:
+    """The pages, as `render` gives them, of the very PDF that `write` would put into a file."""
+    paper = BytesIO()
+    write(paper)
+    return render(paper.getvalue(), dpi=dpi, width_px=width_px, pages=pages)
 
 
 def render(

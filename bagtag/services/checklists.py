@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
-from io import BytesIO
+from functools import partial
 from pathlib import Path
 from typing import BinaryIO
 
@@ -19,7 +19,7 @@ from bagtag.paper.checklist_text import (
     ChecklistStep,
     SignedOff,
 )
-from bagtag.paper.rendering import render
+from bagtag.paper.rendering import rendered
 from bagtag.services import jobs as job_cases
 from bagtag.services import kinds
 from bagtag.services.board import Step, board
@@ -96,13 +96,9 @@ def write(store: Store, job_id: int, out: Path | BinaryIO) -> ChecklistReport:
 
 def preview(store: Store, job_id: int, width_px: int, pages: int | None = None) -> Sequence[bytes]:
     """Pages of the very PDF that would be printed, as PNG files `width_px` wide."""
-    paper = BytesIO()
-    write(store, job_id, paper)
-    return render(paper.getvalue(), width_px=width_px, pages=pages)
+    return rendered(partial(write, store, job_id), width_px=width_px, pages=pages)
 
 
 def printed_pages(store: Store, job_id: int, dpi: int) -> Sequence[bytes]:
     """Every page as a PNG at `dpi`, for a system printer."""
-    paper = BytesIO()
-    write(store, job_id, paper)
-    return render(paper.getvalue(), dpi=dpi)
+    return rendered(partial(write, store, job_id), dpi=dpi)

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from functools import partial
 from io import BytesIO
 from pathlib import Path
 from typing import BinaryIO
@@ -16,7 +17,7 @@ from bagtag.domain.resolve import told
 from bagtag.paper import stock as label_stock
 from bagtag.paper.label_text import LabelText
 from bagtag.paper.labels import Report, label_pdf
-from bagtag.paper.rendering import render
+from bagtag.paper.rendering import render, rendered
 from bagtag.paper.stock import Stock
 from bagtag.store import belongings, jobs, removals, rows, tables
 from bagtag.store.act import Act
@@ -176,9 +177,7 @@ def preview(store: Store, order: LabelOrder, width_px: int, pages: int = 3) -> P
 
 def printed_pages(store: Store, order: LabelOrder) -> list[bytes]:
     """Every page as a PNG at the order's own dots per inch, for a system printer."""
-    paper = BytesIO()
-    write(store, order, paper)
-    return render(paper.getvalue(), dpi=order.dpi)
+    return rendered(partial(write, store, order), dpi=order.dpi)
 
 
 def mark_printed(store: Store, order: LabelOrder, *, who: str = "") -> Change:

@@ -6,12 +6,13 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QItemSelection, QItemSelectionModel, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QKeySequence
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QTableView, QWidget
 
 from bagtag.ui.audit.audit_delegate import HEAD, ROW, AuditDelegate
 from bagtag.ui.audit.audit_model import AuditModel, Index
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import ENTER
+from bagtag.ui.forms.tape_table import dress
 from bagtag.ui.strip.thumbs import Thumbs
 
 if TYPE_CHECKING:
@@ -41,27 +42,12 @@ class AuditList(QTableView):
         self.setProperty("bare", "true")
         self.setModel(self.findings)
         self.setItemDelegate(AuditDelegate(self.findings, self.thumbs, self))
-        self._dress()
+        dress(self, ROW, ROW // 2)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
         self.thumbs.arrived.connect(self.viewport().update)
         self.selectionModel().currentChanged.connect(self.moved)
         self.selectionModel().selectionChanged.connect(self.moved)
         self.activated.connect(self.entered)
-
-    def _dress(self) -> None:
-        down, across = self.verticalHeader(), self.horizontalHeader()
-        down.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
-        down.setDefaultSectionSize(ROW)
-        across.setStretchLastSection(True)
-        down.hide()
-        across.hide()
-        self.setShowGrid(False)
-        self.setTabKeyNavigation(False)
-        self.setCornerButtonEnabled(False)
-        self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
-        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.verticalScrollBar().setSingleStep(ROW // 2)
 
     def show_rows(self, rows: tuple[AuditRow, ...]) -> None:
         down = self.verticalHeader()

@@ -4,18 +4,13 @@ A person who knows the form presses two keys in one go, so that a key need not c
 `LoneKeys`; three in a burst are a scan, and a scan answers nothing.
 """
 
-from PySide6.QtCore import QObject, Qt, QTimer, Signal
+from PySide6.QtCore import QObject, QTimer, Signal
 from PySide6.QtGui import QKeyEvent
 
-from bagtag.ui.stages.stage_keys import QUIET
+from bagtag.ui.stages.stage_keys import HELD, QUIET
 
 MOST = 2
 """What a person presses within a burst; the shortest scan has more."""
-_HELD = (
-    Qt.KeyboardModifier.ControlModifier
-    | Qt.KeyboardModifier.AltModifier
-    | Qt.KeyboardModifier.MetaModifier
-)
 
 
 class AskKeys(QObject):
@@ -35,7 +30,7 @@ class AskKeys(QObject):
     def hear(self, event: QKeyEvent) -> bool:
         """Whether the key is dealt with here."""
         text = event.text()
-        if not (text.isalnum() or text == " ") or event.modifiers() & _HELD:
+        if not (text.isalnum() or text == " ") or event.modifiers() & HELD:
             return False
         if not event.isAutoRepeat():
             self._burst += text.casefold()

@@ -1,18 +1,12 @@
 """The build checklist: the pages as they will be printed."""
 
-from collections.abc import Sequence
-from pathlib import Path
-
 from PySide6.QtWidgets import QWidget
 
 from bagtag import services
 from bagtag.ui.desk import Desk
-from bagtag.ui.forms.basics import label
-from bagtag.ui.sheets.sheet_dialog import Call, PaperDialog
+from bagtag.ui.sheets.pages_dialog import PagesDialog
 
-DPI = 300
-PAGES = 20
-"""How many pages the preview shows; all of them are saved and printed."""
+WORDS = "Every step of the build in its order, which way round, with a box to tick."
 
 
 def open_checklist(desk: Desk, parent: QWidget | None = None) -> "ChecklistDialog":
@@ -22,32 +16,9 @@ def open_checklist(desk: Desk, parent: QWidget | None = None) -> "ChecklistDialo
     return dialog
 
 
-class ChecklistDialog(PaperDialog):
+class ChecklistDialog(PagesDialog):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
-        super().__init__(desk, "Print the checklist", parent)
-        words = "Every step of the build in its order, which way round, with a box to tick."
-        self.controls.addWidget(label(words, self, tone="muted"))
-        self.refresh()
-
-    def dpi(self) -> int:
-        return DPI
-
-    def preview_call(self, width_px: int) -> Call:
-        return services.checklists.preview, (self.desk.job_id, width_px, PAGES)
-
-    def file_call(self, path: Path) -> Call:
-        return services.checklists.write, (self.desk.job_id, path)
-
-    def printer_call(self) -> Call:
-        return services.checklists.printed_pages, (self.desk.job_id, DPI)
-
-    def file_name(self) -> str:
-        return "build checklist.pdf"
-
-    def show_preview(self, pngs: Sequence[bytes]) -> None:
-        self.pages.show_pages(pngs)
-        count = len(pngs)
-        most = count == PAGES
-        self.said.setText(
-            f"The first {count} pages." if most else f"{count} page{'s' * (count != 1)}."
-        )
+        super().__init__(
+            desk, "Print the checklist", WORDS,
+            service=services.checklists, file="build checklist.pdf", parent=parent,
+        )  # fmt: skip

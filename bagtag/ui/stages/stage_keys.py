@@ -9,7 +9,7 @@ from PySide6.QtGui import QKeyEvent
 
 QUIET = 120
 """Milliseconds without another key; scanners send one every 5 to 20, people rarely under 50."""
-_NOT_ALONE = (
+HELD = (
     Qt.KeyboardModifier.ControlModifier
     | Qt.KeyboardModifier.AltModifier
     | Qt.KeyboardModifier.MetaModifier
@@ -33,7 +33,7 @@ class LoneKeys(QObject):
     def hear(self, event: QKeyEvent) -> bool:
         """Whether the key is a letter or digit, and so is dealt with here."""
         text = event.text()
-        if not text.isalnum() or event.modifiers() & _NOT_ALONE:
+        if not text.isalnum() or event.modifiers() & HELD:
             return False
         self._key = "" if self._timer.isActive() or event.isAutoRepeat() else text.upper()
         self._timer.start()

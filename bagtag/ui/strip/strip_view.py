@@ -7,11 +7,12 @@ thousand rows before its first paint, and a table only those in sight.
 
 from PySide6.QtCore import QItemSelectionModel, QModelIndex, QPointF, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import QFontMetricsF, QKeyEvent, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QTableView, QWidget
 
 from bagtag.domain.standing import Standing
 from bagtag.ui import fonts, theme
 from bagtag.ui.desk import Desk
+from bagtag.ui.forms.tape_table import dress
 from bagtag.ui.strip.strip_delegate import ROW, StripDelegate
 from bagtag.ui.strip.strip_model import StripModel
 from bagtag.ui.strip.thumbs import Thumbs
@@ -46,7 +47,8 @@ class StripView(QTableView):
         self.tape = StripDelegate(self.rows, self.thumbs, self)
         self.back_place = -1
         self._at_end = True
-        self._dress()
+        dress(self, ROW, ROW)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.setModel(self.rows)
         self.setItemDelegate(self.tape)
         self._rest = QTimer(self)
@@ -54,22 +56,6 @@ class StripView(QTableView):
         self._rest.setInterval(_CHOICE_MS)
         self._rest.timeout.connect(self._tell_choice)
         self._connect()
-
-    def _dress(self) -> None:
-        down, across = self.verticalHeader(), self.horizontalHeader()
-        down.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
-        down.setDefaultSectionSize(ROW)
-        across.setStretchLastSection(True)
-        down.hide()
-        across.hide()
-        self.setShowGrid(False)
-        self.setTabKeyNavigation(False)
-        self.setCornerButtonEnabled(False)
-        self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.verticalScrollBar().setSingleStep(ROW)
 
     def _connect(self) -> None:
         self.selectionModel().currentChanged.connect(self._choice_moved)

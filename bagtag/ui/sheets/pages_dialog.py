@@ -1,0 +1,52 @@
+"""Pages of a job as they will be printed: the build checklist, the strip audit."""
+
+from collections.abc import Sequence
+from pathlib import Path
+from types import ModuleType
+
+from PySide6.QtWidgets import QWidget
+
+from bagtag.ui.desk import Desk
+from bagtag.ui.forms.basics import label
+from bagtag.ui.sheets.sheet_dialog import Call, PaperDialog
+
+DPI = 300
+PAGES = 20
+"""How many pages the preview shows; all of them are saved and printed."""
+
+
+class PagesDialog(PaperDialog):
+    """`service` writes, previews and renders the pages of the chosen job; `words` say what is on
+    them, `file` is the name that saving offers."""
+
+    def __init__(
+        self, desk: Desk, title: str, words: str, *, service: ModuleType, file: str,
+        parent: QWidget | None = None,
+    ) -> None:  # fmt: skip
+        super().__init__(desk, title, parent)
+        self._service, self._file_name = service, file
+        self.controls.addWidget(label(words, self, tone="muted"))
+        self.refresh()
+
+    def dpi(self) -> int:
+        return DPI
+
+    def preview_call(self, width_px: int) -> Call:
+        return self._service.preview, (self.desk.job_id, width_px, PAGES)
+
+    def file_call(self, path: Path) -> Call:
+        return self._service.write, (self.desk.job_id, path)
+
+    def printer_call(self) -> Call:
+        return self._service.printed_pages, (self.desk.job_id, DPI)
+
+    def file_name(self) -> str:
+        return self._file_name
+
+    def show_preview(self, pngs: Sequence[bytes]) -> None:
+        self.pages.show_pages(pngs)
+        count = len(pngs)
+        most = count == PAGES
+        self.said.setText(
+            f"The first {count} pages." if most else f"{count} page{'s' * (count != 1)}."
+        )
