@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator
 from bagtag.domain.asking import still_open
 from bagtag.domain.audit_finding import Finding, Lack, Look
 from bagtag.domain.audit_words import Known, listed, may_stay
-from bagtag.domain.kinds import PartKind, Renewal
+from bagtag.domain.kinds import PartKind, is_always_renewed
 from bagtag.domain.model import Fate, Removal
 from bagtag.domain.resolve import other_part
 from bagtag.domain.sentence import other_words
@@ -38,7 +38,7 @@ def not_renewed(look: Look) -> Iterator[Finding]:
     """Parts of a kind that is always renewed, to be refitted without a word why."""
     for removal in look.live:
         kind = look.kinds[removal.id]
-        if kind is None or kind.renew is not Renewal.ALWAYS or removal.fate is not Fate.REFIT:
+        if kind is None or not is_always_renewed(kind) or removal.fate is not Fate.REFIT:
             continue
         if not (removal.note or removal.condition):
             yield Finding(Lack.RENEW, _why(kind), removal.id)

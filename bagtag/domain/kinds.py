@@ -82,6 +82,11 @@ class PartKind:
         return any(question.must for question in self.asks)
 
 
+def is_always_renewed(kind: PartKind | None) -> bool:
+    """Whether a part of this kind never goes back in a full build."""
+    return kind is not None and kind.renew is Renewal.ALWAYS
+
+
 @dataclass(frozen=True, slots=True)
 class KindFound:
     """A kind in a name: `start` to `end` are the words that say it."""

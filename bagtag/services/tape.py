@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 from bagtag.domain import areas as tree
 from bagtag.domain.change import Change
 from bagtag.domain.datum import Datum
-from bagtag.domain.kinds import Kinds, Renewal
+from bagtag.domain.kinds import Kinds, is_always_renewed
 from bagtag.domain.model import Fate
 from bagtag.scan import tape
 from bagtag.scan.tape import Tape
@@ -41,7 +41,7 @@ class TapeReader:
         """Whether a line says no fate and its kind is always renewed: to be shown as such."""
         kind = self.kinds.of(found.entry.name, found.entry.kind)
         said = any(chip.kind == "fate" for chip in found.chips)
-        return kind is not None and kind.renew is Renewal.ALWAYS and not said
+        return is_always_renewed(kind) and not said
 
 
 def reader(store: Store, job_id: int) -> TapeReader:

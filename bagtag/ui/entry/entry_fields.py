@@ -6,7 +6,7 @@ from typing import Any
 from PySide6.QtCore import QSettings, Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from bagtag.domain.kinds import PartKind, Renewal
+from bagtag.domain.kinds import PartKind, is_always_renewed
 from bagtag.domain.model import Fate
 from bagtag.domain.which_way import Fact
 from bagtag.ui.desk import Desk
@@ -212,7 +212,7 @@ class EntryFields(QWidget):
     def _kind_changed(self, kind: PartKind | None) -> None:
         self.more.set_kind(kind)
         if not self.fate_is_chosen:
-            self.fate.set_value(Fate.RENEW if _is_renewed(kind) else Fate.REFIT)
+            self.fate.set_value(Fate.RENEW if is_always_renewed(kind) else Fate.REFIT)
         self._show_fate_why()
 
     def _fate_chosen(self) -> None:
@@ -221,17 +221,13 @@ class EntryFields(QWidget):
 
     def _show_fate_why(self) -> None:
         kind = self.asks.kind
-        by_kind = not self.fate_is_chosen and _is_renewed(kind)
+        by_kind = not self.fate_is_chosen and is_always_renewed(kind)
         name = kind.name if kind else ""
         self.fate_why.setText(f"Renewed, as is always done with this kind of part: {name}.")
         self.fate_why.setVisible(by_kind)
 
     def _tell(self) -> None:
         self.changed.emit()
-
-
-def _is_renewed(kind: PartKind | None) -> bool:
-    return kind is not None and kind.renew is Renewal.ALWAYS
 
 
 def _beside(left: QWidget, right: QWidget) -> QHBoxLayout:
