@@ -49,7 +49,7 @@ class Added:
     `after_all` (a bench build after its pieces, a final tightening after what it waits for)."""
 
     item: Item
-    anchor: Anchor = Anchor()
+    anchor: Anchor = field(default_factory=Anchor)
     after_all: tuple[Ref, ...] = ()
 
 
