@@ -5,6 +5,7 @@ from datetime import date, datetime
 from enum import StrEnum
 
 from bagtag.domain.datum import Datum, Side
+from bagtag.domain.fitting import Asked, Counted, Figure, Ref, part, task
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.which_way import Fact
 
@@ -28,6 +29,15 @@ class Hazard(StrEnum):
     HOT = "hot"
     FUEL = "fuel"
     PRESSURE = "pressure"
+
+
+class Origin(StrEnum):
+    """How a line came into the log: it came off at the bench, an outside shop took it off, or it is
+    a new part that was never on the machine."""
+
+    OFF = "off"
+    SHOP = "shop"
+    NEW = "new"
 
 
 class Replacement(StrEnum):
@@ -98,7 +108,8 @@ class Removal:
 
     `kind` is the part kind a person chose; empty, its name says it. `side` is the side of the
     machine it sat on, `size` its own size as marked or measured ("25x42x7"), `unanswered` the
-    questions of its kind that were skipped.
+    questions of its kind that were skipped. `origin` says how it came into the log, `build_id` is
+    the bench build it is a piece of, `asks` the figures asked for when it is signed off.
     """
 
     id: int
@@ -125,6 +136,9 @@ class Removal:
     size: str = ""
     hazards: tuple[Hazard, ...] = ()
     unanswered: tuple[str, ...] = ()
+    origin: Origin = Origin.OFF
+    build_id: int | None = None
+    asks: tuple[Asked, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,13 +185,25 @@ class Photo:
 
 @dataclass(frozen=True, slots=True)
 class SignOff:
-    """A fitting done, by whom and when."""
+    """A fitting done, by whom and when: of a removal or of a task.
+
+    `reason` is why it was signed although it waited or a figure was out of its limits; `figures`
+    and `counts` are what was asked for.
+    """
 
     id: int
-    removal_id: int
+    removal_id: int | None
     who: str
     at: datetime
     note: str = ""
+    task_id: int | None = None
+    reason: str = ""
+    figures: tuple[Figure, ...] = ()
+    counts: tuple[Counted, ...] = ()
+
+    @property
+    def ref(self) -> Ref:
+        return task(self.task_id) if self.task_id is not None else part(self.removal_id or 0)
 
 
 @dataclass(frozen=True, slots=True)

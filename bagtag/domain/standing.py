@@ -4,7 +4,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
-from bagtag.domain.model import Fate, Replacement
+from bagtag.domain.fitting import Ref, part
+from bagtag.domain.model import Fate, Origin, Replacement
 
 
 class Standing(StrEnum):
@@ -26,6 +27,12 @@ class Outline:
     area_id: int | None
     fate: Fate
     replacement: Replacement
+    origin: Origin = Origin.OFF
+    build_id: int | None = None
+
+    @property
+    def ref(self) -> Ref:
+        return part(self.id)
 
     @property
     def called(self) -> str:
@@ -34,10 +41,14 @@ class Outline:
 
 @dataclass(frozen=True, slots=True)
 class Hindrance:
-    """One thing that must happen first; `removal_id` where it is another part."""
+    """One thing that must happen first; `ref` where it is another step."""
 
     sentence: str
-    removal_id: int | None = None
+    ref: Ref | None = None
+
+    @property
+    def removal_id(self) -> int | None:
+        return self.ref.removal_id if self.ref is not None else None
 
 
 def of_its_own(removal: Outline, shop: str | None) -> tuple[Hindrance, ...]:

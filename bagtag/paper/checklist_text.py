@@ -5,8 +5,9 @@ from datetime import date, datetime
 from pathlib import Path
 
 from bagtag.domain.datum import Datum
+from bagtag.domain.fitting import Asked, Counted, Figure, TaskKind
 from bagtag.domain.hardware import OVERRIDE, HeldBy
-from bagtag.domain.model import Fate
+from bagtag.domain.model import Fate, Origin
 from bagtag.domain.which_way import Fact
 
 CAUTIONS = (
@@ -33,17 +34,39 @@ class ChecklistHeader:
 
 @dataclass(frozen=True, slots=True)
 class SignedOff:
-    """A step that is done: by whom and when."""
+    """A step that is done: by whom and when, why out of order, and the figures that were given."""
 
     who: str
     at: datetime
+    reason: str = ""
+    figures: tuple[Figure, ...] = ()
+    counts: tuple[Counted, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class ChecklistPiece:
+    """A piece of a bench build, in the order of its own small plan; `number` counts in the whole
+    build, `depth` how many bench builds it lies in within this one."""
+
+    number: int
+    name: str
+    quantity: int = 1
+    done: bool = False
+    depth: int = 0
 
 
 @dataclass(frozen=True, slots=True)
 class ChecklistStep:
     """One step of the build. `number` counts in the build, `removal` is the number in the strip
     log; `code` is bare, `thumbnail` a picture file, `waits` what keeps it
-    from going in now."""
+    from going in now.
+
+    `task` is what kind of task it is, None for a part; `within` the bench build it belongs to,
+    `pieces` those of a bench build; `along` what goes in together with it, as one step. `later`
+    names the step after which its final torque follows: now its fasteners are only run in by hand.
+    Of a final tightening `held_by` are the fasteners that are tightened. `asks` are the figures
+    asked for; `not_by` who must not sign a hold point.
+    """
 
     number: int
     name: str
@@ -61,6 +84,15 @@ class ChecklistStep:
     code: str = ""
     done: SignedOff | None = None
     waits: tuple[str, ...] = ()
+    task: TaskKind | None = None
+    origin: Origin = Origin.OFF
+    within: str = ""
+    pieces: tuple[ChecklistPiece, ...] = ()
+    along: tuple[str, ...] = ()
+    later: str = ""
+    asks: tuple[Asked, ...] = ()
+    not_by: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

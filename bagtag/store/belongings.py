@@ -5,10 +5,11 @@ from typing import Any, TypeVar
 
 from sqlalchemy import Connection, Select, Table, bindparam, func, select
 
+from bagtag.domain.fitting import Ref
 from bagtag.domain.model import Away, Container, Photo, PhotoRole, SignOff, Tag, TagRole
 from bagtag.store import rows
 from bagtag.store.removals import in_batches
-from bagtag.store.tables import away, container, photo, removal, sign_off, tag
+from bagtag.store.tables import away, container, photo, removal, sign_off, tag, task
 
 T = TypeVar("T")
 _TAKEN = select(tag.c.id).where(tag.c.code == bindparam("code"))
@@ -107,17 +108,21 @@ def first_thumbs(connection: Connection, removal_ids: Sequence[int]) -> dict[int
     return hashes
 
 
-def sign_off_of(connection: Connection, removal_id: int) -> SignOff | None:
-    return _one(
-        connection, select(sign_off).where(sign_off.c.removal_id == removal_id), rows.sign_off
-    )
+def sign_off_of(connection: Connection, ref: Ref) -> SignOff | None:
+    column = sign_off.c.removal_id if ref.removal_id is not None else sign_off.c.task_id
+    return _one(connection, select(sign_off).where(column == ref.id), rows.sign_off)
 
 
-def sign_offs(connection: Connection, job_id: int) -> dict[int, SignOff]:
-    """Sign-offs of a job by removal."""
-    wanted = select(sign_off).join(removal).where(removal.c.job_id == job_id)
-    found = [rows.sign_off(row) for row in connection.execute(wanted).mappings()]
-    return {one.removal_id: one for one in found}
+def sign_offs(connection: Connection, job_id: int) -> dict[Ref, SignOff]:
+    """Sign-offs of a job by step, in the order signed."""
+    of_parts = select(sign_off).join(removal).where(removal.c.job_id == job_id)
+    of_tasks = select(sign_off).join(task).where(task.c.job_id == job_id)
+    found = [
+        rows.sign_off(row)
+        for wanted in (of_parts, of_tasks)
+        for row in connection.execute(wanted).mappings()
+    ]
+    return {one.ref: one for one in sorted(found, key=lambda one: one.id)}
 
 
 def away_now(connection: Connection, job_id: int) -> dict[int, Away]:

@@ -5,7 +5,7 @@ from typing import TypeVar
 
 from sqlalchemy import ColumnElement, Connection, Select, String, bindparam, func, select
 
-from bagtag.domain.model import Fate, Removal, Replacement
+from bagtag.domain.model import Fate, Origin, Removal, Replacement
 from bagtag.domain.resolve import other_part
 from bagtag.domain.standing import Outline
 from bagtag.store import rows
@@ -14,6 +14,7 @@ from bagtag.store.tables import removal
 c = removal.c
 T = TypeVar("T")
 _FATES = {fate.value: fate for fate in Fate}
+_ORIGINS = {origin.value: origin for origin in Origin}
 _REPLACEMENTS = {state.value: state for state in Replacement}
 _ID_OF_UID = select(c.id).where(c.uid == bindparam("uid"))
 _NAMED = select(c.id, c.job_id, c.number, c.name).where(c.id.in_(bindparam("ids", expanding=True)))
@@ -127,10 +128,13 @@ def how_many(connection: Connection, job_id: int) -> int:
 
 def outlines(connection: Connection, job_id: int) -> list[Outline]:
     """The log as the build needs it, in the order off."""
-    columns = (c.id, c.number, c.name, c.area_id, c.fate, c.replacement)
+    columns = (c.id, c.number, c.name, c.area_id, c.fate, c.replacement, c.origin, c.build_id)
     wanted = select(*columns).where(c.job_id == job_id).order_by(c.position)
     found = connection.execute(wanted)
-    return [Outline(*row[:4], _FATES[row[4]], _REPLACEMENTS[row[5]]) for row in found]
+    return [
+        Outline(*row[:4], _FATES[row[4]], _REPLACEMENTS[row[5]], _ORIGINS[row[6]], row[7])
+        for row in found
+    ]
 
 
 def end_of_log(connection: Connection, job_id: int) -> tuple[int, int | None]:

@@ -1,10 +1,26 @@
 """Between rows of the tables and the domain's frozen rows."""
 
+from collections.abc import Iterable
+from dataclasses import asdict
 from datetime import date, datetime
 from typing import Any, Protocol
 
 from bagtag.domain import hardware, which_way
 from bagtag.domain.datum import Datum, Side
+from bagtag.domain.fitting import (
+    Anchor,
+    Asked,
+    Beside,
+    Counted,
+    Figure,
+    Ref,
+    Rule,
+    RuleKind,
+    Task,
+    TaskKind,
+    part,
+    task,
+)
 from bagtag.domain.model import (
     Area,
     Away,
@@ -13,6 +29,7 @@ from bagtag.domain.model import (
     Fate,
     Hazard,
     Job,
+    Origin,
     Photo,
     PhotoRole,
     Removal,
@@ -101,7 +118,18 @@ def removal(row: Columns) -> Removal:
         size=row["size"],
         hazards=tuple(Hazard(word) for word in row["hazards"]),
         unanswered=tuple(row["unanswered"]),
+        origin=Origin(row["origin"]),
+        build_id=row["build_id"],
+        asks=asks(row["asks"]),
     )
+
+
+def asks(data: Any) -> tuple[Asked, ...]:
+    return tuple(Asked(**item) for item in data)
+
+
+def asks_data(lines: Iterable[Asked]) -> list[dict[str, Any]]:
+    return [asdict(line) for line in lines]
 
 
 def tag(row: Columns) -> Tag:
@@ -132,7 +160,64 @@ def photo(row: Columns) -> Photo:
 
 def sign_off(row: Columns) -> SignOff:
     at = datetime.fromisoformat(row["at"])
-    return SignOff(row["id"], row["removal_id"], row["who"], at, row["note"])
+    return SignOff(
+        id=row["id"],
+        removal_id=row["removal_id"],
+        who=row["who"],
+        at=at,
+        note=row["note"],
+        task_id=row["task_id"],
+        reason=row["reason"],
+        figures=tuple(Figure(**item) for item in row["figures"]),
+        counts=tuple(Counted(**item) for item in row["counts"]),
+    )
+
+
+def _ref(removal_id: int | None, task_id: int | None) -> Ref | None:
+    if removal_id is not None:
+        return part(removal_id)
+    return task(task_id) if task_id is not None else None
+
+
+def ref_columns(ref: Ref | None, prefix: str = "") -> dict[str, int | None]:
+    """The two columns that name a step."""
+    return {
+        f"{prefix}removal_id": ref.removal_id if ref else None,
+        f"{prefix}task_id": ref.task_id if ref else None,
+    }
+
+
+def task_row(row: Columns) -> Task:
+    of = _ref(row["anchor_removal_id"], row["anchor_task_id"])
+    return Task(
+        id=row["id"],
+        uid=row["uid"],
+        job_id=row["job_id"],
+        kind=TaskKind(row["kind"]),
+        name=row["name"],
+        anchor=Anchor(Beside(row["anchor_beside"]), of),
+        area_id=row["area_id"],
+        build_id=row["build_id"],
+        removal_id=row["removal_id"],
+        asks=asks(row["asks"]),
+        note=row["note"],
+        made_at=_time(row["made_at"]),
+        made_by=row["made_by"],
+    )
+
+
+def rule(row: Columns, members: Iterable[Columns]) -> Rule:
+    """`members` are its rows, in rank."""
+    named = (_ref(member["removal_id"], member["task_id"]) for member in members)
+    return Rule(
+        id=row["id"],
+        job_id=row["job_id"],
+        kind=RuleKind(row["kind"]),
+        members=tuple(ref for ref in named if ref is not None),
+        why=row["why"],
+        made_at=_time(row["made_at"]),
+        made_by=row["made_by"],
+    )
 
 
 def away(row: Columns) -> Away:

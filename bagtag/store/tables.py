@@ -35,8 +35,8 @@ def _link(name: str, target: str, *, required: bool = False) -> Column[int]:
     return Column(name, Integer, ForeignKey(f"{target}.id"), nullable=not required)
 
 
-def _text(name: str, length: int | None = None) -> Column[str]:
-    return Column(name, String(length), nullable=False, server_default="")
+def _text(name: str, length: int | None = None, *, default: str = "") -> Column[str]:
+    return Column(name, String(length), nullable=False, server_default=default)
 
 
 job = Table(
@@ -117,6 +117,14 @@ removal = Table(
     _text("size"),
     Column("hazards", JSON, nullable=False, server_default="[]"),
     Column("unanswered", JSON, nullable=False, server_default="[]"),
+    _text("origin", 10, default="off"),
+    Column(
+        "build_id",
+        Integer,
+        ForeignKey("task.id", use_alter=True, name="fk_removal_build_id"),
+        nullable=True,
+    ),
+    Column("asks", JSON, nullable=False, server_default="[]"),
     UniqueConstraint("job_id", "number"),
     CheckConstraint("quantity >= 1", name="quantity"),
     CheckConstraint("name <> ''", name="name"),
@@ -161,14 +169,69 @@ photo = Table(
     sqlite_autoincrement=True,
 )
 
+task = Table(
+    "task",
+    metadata,
+    _id(),
+    Column("uid", String(36), nullable=False, unique=True),
+    _link("job_id", "job", required=True),
+    Column("kind", String(20), nullable=False),
+    _text("name"),
+    _text("anchor_beside", 10, default="after"),
+    _link("anchor_removal_id", "removal"),
+    _link("anchor_task_id", "task"),
+    _link("area_id", "area"),
+    _link("build_id", "task"),
+    _link("removal_id", "removal"),
+    Column("asks", JSON, nullable=False, server_default="[]"),
+    _text("note"),
+    Column("made_at", String(32), nullable=False),
+    _text("made_by"),
+    Index(None, "job_id"),
+    Index(None, "removal_id"),
+    Index(None, "anchor_removal_id"),
+    sqlite_autoincrement=True,
+)
+
+rule = Table(
+    "rule",
+    metadata,
+    _id(),
+    _link("job_id", "job", required=True),
+    Column("kind", String(20), nullable=False),
+    _text("why"),
+    Column("made_at", String(32), nullable=False),
+    _text("made_by"),
+    Index(None, "job_id"),
+    sqlite_autoincrement=True,
+)
+
+rule_member = Table(
+    "rule_member",
+    metadata,
+    _id(),
+    _link("rule_id", "rule", required=True),
+    Column("rank", Integer, nullable=False),
+    _link("removal_id", "removal"),
+    _link("task_id", "task"),
+    UniqueConstraint("rule_id", "rank"),
+    Index(None, "removal_id"),
+    Index(None, "task_id"),
+    sqlite_autoincrement=True,
+)
+
 sign_off = Table(
     "sign_off",
     metadata,
     _id(),
-    Column("removal_id", Integer, ForeignKey("removal.id"), nullable=False, unique=True),
+    Column("removal_id", Integer, ForeignKey("removal.id"), nullable=True, unique=True),
     _text("who"),
     Column("at", String(32), nullable=False),
     _text("note"),
+    Column("task_id", Integer, ForeignKey("task.id"), nullable=True, unique=True),
+    _text("reason"),
+    Column("figures", JSON, nullable=False, server_default="[]"),
+    Column("counts", JSON, nullable=False, server_default="[]"),
     sqlite_autoincrement=True,
 )
 
@@ -203,6 +266,9 @@ journal = Table(
     sqlite_autoincrement=True,
 )
 
-JOURNALED = {t.name: t for t in (job, area, container, removal, tag, photo, sign_off, away)}
+JOURNALED = {
+    t.name: t
+    for t in (job, area, container, removal, tag, photo, sign_off, away, task, rule, rule_member)
+}
 
 SEARCH = "removal_search"
