@@ -1,0 +1,93 @@
+"""Figures at sign-off: what is asked for, and how a figure stands to its limits."""
+
+from collections.abc import Iterable, Sequence
+from math import isfinite
+
+from bagtag.domain.errors import BadInput
+from bagtag.domain.fitting import Asked, Counted, Figure, TaskKind
+from bagtag.domain.hardware import HeldBy
+
+MOST = 1e7
+"""No figure of a bench is larger: a slip of the keys."""
+WRENCH, SMALL_WRENCH, SMALL = 0.04, 0.06, 10.0
+"""How far a setting torque tool may be off, above and up to 10 N·m (ISO 6789-1:2017, from
+memory)."""
+
+USUAL: dict[TaskKind, tuple[Asked, ...]] = {
+    TaskKind.PLASTIGAUGE: (Asked("clearance", "mm"),),
+    TaskKind.END_FLOAT: (Asked("end float", "mm"),),
+    TaskKind.FILL_OIL: (Asked("oil filled", "l"),),
+}
+"""What a kind of task asks for unless it is told otherwise (common practice, no source)."""
+
+
+def torque_asked(held_by: Sequence[HeldBy]) -> tuple[Asked, ...]:
+    """The torque that was applied, for each line of hardware that has one given."""
+    return tuple(_torque(line) for line in held_by if line.torque is not None)
+
+
+def _torque(line: HeldBy) -> Asked:
+    assert line.torque is not None
+    value = line.torque.value
+    share = SMALL_WRENCH if line.torque.newton_metres() <= SMALL else WRENCH
+    low, high = (round(value * (1 + sign * share), 6) for sign in (-1, 1))
+    return Asked(_torque_name(line), line.torque.unit.value, low, high)
+
+
+def _torque_name(line: HeldBy) -> str:
+    said = f"{line.size()} {line.kind}".strip()
+    return f"torque, {said}" if said else "torque"
+
+
+def figure(asked: Asked, value: float) -> Figure:
+    """A figure as given; BadInput for what none can be."""
+    if not isfinite(value) or abs(value) > MOST:
+        raise BadInput(f"{asked.name} cannot be {value:g}. Give it again.", field=asked.name)
+    return Figure(asked.name, value, asked.unit, asked.low, asked.high)
+
+
+def outside(given: Figure) -> str:
+    """How a figure stands outside its limits, as a clause; nothing where it is within them."""
+    said = f"{given.name} {given.value:g} {given.unit}".strip()
+    if given.low is not None and given.value < given.low:
+        return f"{said} is below {given.low:g}"
+    if given.high is not None and given.value > given.high:
+        return f"{said} is above {given.high:g}"
+    return ""
+
+
+def limits(asked: Asked) -> str:
+    """`0.05 to 0.20 mm`, `at most 0.2 mm`, `at least 12 mm`, or nothing."""
+    unit = f" {asked.unit}" if asked.unit else ""
+    if asked.low is not None and asked.high is not None:
+        return f"{asked.low:g} to {asked.high:g}{unit}"
+    if asked.high is not None:
+        return f"at most {asked.high:g}{unit}"
+    return f"at least {asked.low:g}{unit}" if asked.low is not None else ""
+
+
+def miscounted(counts: Iterable[Counted], held_by: Sequence[HeldBy]) -> str:
+    """The first line of hardware that went back in another number than came off, as a clause."""
+    for one in counts:
+        if one.back != one.off and 0 <= one.held < len(held_by):
+            what = f"{held_by[one.held].size()} {held_by[one.held].kind}".strip() or "fastener"
+            return f"{one.back} of {one.off} {what} went back"
+    return ""
+
+
+def checked_asks(asks: Iterable[Asked]) -> tuple[Asked, ...]:
+    """Figures to ask for, as a person defined them; BadInput for limits that none can keep."""
+    found: dict[str, Asked] = {}
+    for one in asks:
+        name = " ".join(one.name.split())
+        if not name:
+            raise BadInput("Say what is measured, for example: end float.", field="asks")
+        if name.casefold() in found:
+            raise BadInput(f"{name} is asked for twice. Take one out.", field="asks")
+        if one.low is not None and one.high is not None and one.low > one.high:
+            raise BadInput(
+                f"The limits of {name} are the wrong way round: {one.low:g} is above {one.high:g}.",
+                field="asks",
+            )
+        found[name.casefold()] = Asked(name[:60], one.unit.strip()[:20], one.low, one.high)
+    return tuple(found.values())
