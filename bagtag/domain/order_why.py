@@ -1,0 +1,93 @@
+"""Why a step stands where it stands, and what it needs: tie by tie."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from bagtag.domain.fitting import Ref
+from bagtag.domain.order_build import Build, Ground
+from bagtag.domain.order_net import Edge
+from bagtag.domain.order_problem import Because, Plan, Problem, Tie
+
+
+@dataclass(frozen=True, slots=True)
+class Why:
+    """`held`: what holds a step back, from its own tie on to the step whose log place it took.
+    `pulled`: what forced it forward, from its own tie on to the step it was put in early for."""
+
+    held: tuple[Tie, ...] = ()
+    pulled: tuple[Tie, ...] = ()
+
+
+def why(plan: Plan, ref: Ref) -> Why:
+    """The chains of ties that moved a step; both empty for one that stands at its log place.
+
+    A member of a together set goes with the member that is tied, or with the middle one, at whose
+    log place the set stands.
+    """
+    return Why(_held(plan, ref), _pulled(plan, ref))
+
+
+def _held(plan: Plan, ref: Ref) -> tuple[Tie, ...]:
+    chain: dict[Ref, Tie] = {}
+    while (tie := plan.held.get(ref) or _with_middle(plan, ref, chain)) and ref not in chain:
+        chain[ref] = tie
+        ref = tie.before
+    return tuple(chain.values())
+
+
+def _with_middle(plan: Plan, ref: Ref, chain: Mapping[Ref, Tie]) -> Tie | None:
+    """What holds a step may stand early itself, with the middle member of its set."""
+    tie = plan.pulled.get(ref)
+    if not chain or tie is None or tie.because is not Because.TOGETHER:
+        return None
+    return Tie(tie.after, tie.before, is_wait=True, because=tie.because, source=tie.source)
+
+
+def _pulled(plan: Plan, ref: Ref) -> tuple[Tie, ...]:
+    chain: dict[Ref, Tie] = {}
+    while (tie := plan.pulled.get(ref)) and ref not in chain:
+        chain[ref] = tie
+        ref = tie.after
+    return tuple(chain.values())
+
+
+def needs(problem: Problem) -> Mapping[Ref, tuple[Tie, ...]]:
+    """For each step what must be in before it, by waits and pulls, one tie for each such step, in
+    log order.
+
+    Openers wait for each thing in their areas. What holds or needs one member of a together set
+    holds or needs all: a tie from or to another member stands for those too. Sign-offs are left
+    out of account: what an opener that is on needs is still told.
+    """
+    ground = Ground(problem)
+    build = Build(Problem(problem.log, problem.areas, problem.added, problem.ties,
+                          problem.together), ground)  # fmt: skip
+    found: dict[Ref, tuple[Tie, ...]] = {}
+    for node in sorted(set(build.sets.node_of)):
+        shared = _shared(build, build.net.into(node))
+        for rank in build.sets.of(node):
+            own = [edge for edge in build.inner.get(node, ()) if edge[4] == rank]
+            found[ground.refs[rank]] = _told(build, {**shared, **_nearest(own)})
+    return found
+
+
+def _nearest(edges: list[Edge]) -> dict[int, Edge]:
+    """One tie for each step before; a wait where there is one."""
+    return {edge[3]: edge for edge in sorted(reversed(edges), key=lambda edge: edge[2])}
+
+
+def _shared(build: Build, edges: list[Edge]) -> dict[int, Edge]:
+    return {
+        rank: edge
+        for edge in sorted(reversed(edges), key=lambda edge: edge[2])
+        for rank in build.sets.of(edge[0])
+    } | _nearest(edges)
+
+
+def _told(build: Build, edges: Mapping[int, Edge]) -> tuple[Tie, ...]:
+    ties = []
+    for rank, edge in sorted(edges.items()):
+        tie, before = build.tie(edge), build.ground.refs[rank]
+        own = tie.before == before
+        ties.append(tie if own else Tie(before, tie.after, tie.is_wait, tie.because, tie.source))
+    return tuple(ties)

@@ -1,0 +1,71 @@
+"""Problems of the order of a build, as a person might set them and as nobody would."""
+
+from hypothesis import strategies as st
+
+from bagtag.domain.fitting import Anchor, Beside, part, task
+from bagtag.domain.model import Area
+from bagtag.domain.order_problem import Added, Because, Item, Problem, Tie, Together
+
+RULES = {Because.FIRST: False, Because.BENCH: False, Because.UNTIL: True, Because.TIGHTENING: True}
+PARTS = tuple(part(number) for number in range(1, 9))
+TASKS = tuple(task(number) for number in range(1, 5))
+ABSENT = part(99)
+
+
+@st.composite
+def area_trees(draw, parts=PARTS, most=4):
+    count = draw(st.integers(0, most))
+    opener = st.none() | st.sampled_from([ref.id for ref in parts]) if parts else st.none()
+    return tuple(
+        Area(n, 1, f"area {n}", draw(st.none() | st.integers(1, n - 1)) if n > 1 else None,
+             draw(opener))
+        for n in range(1, count + 1)
+    )  # fmt: skip
+
+
+@st.composite
+def added_steps(draw, refs, in_area):
+    tasks = TASKS[: draw(st.integers(0, len(TASKS)))]
+    of = st.none() | st.sampled_from([*refs, *tasks, ABSENT])
+    anchor = st.builds(Anchor, st.sampled_from(Beside), of)
+    after_all = st.lists(st.sampled_from([*refs, *tasks, ABSENT]), max_size=3).map(tuple)
+    return tuple(
+        Added(Item(ref, draw(in_area)), draw(anchor), draw(st.just(()) | after_all))
+        for ref in tasks
+    )
+
+
+@st.composite
+def tie_lists(draw, refs, most=5):
+    """Mostly one way along some hidden order, so that most problems have a plan."""
+    hidden = draw(st.permutations(refs)) if refs else ()
+    ties = []
+    for source in range(1, draw(st.integers(0, most)) + 1):
+        pair = draw(st.lists(st.sampled_from(refs), min_size=2, max_size=2)) if refs else ()
+        if draw(st.integers(0, 9)):
+            pair = sorted(pair, key=hidden.index)
+        if pair:
+            because = draw(st.sampled_from(list(RULES)))
+            ties.append(Tie(*pair, RULES[because], because, source))
+    return tuple(ties)
+
+
+@st.composite
+def problems(draw, most=len(PARTS), added=True, together=True, signed=True, rules=True):
+    parts = PARTS[: draw(st.integers(0, most))]
+    areas = draw(area_trees(parts))
+    in_area = st.sampled_from([None, 98, *(area.id for area in areas)])
+    log = tuple(Item(ref, draw(in_area)) for ref in draw(st.permutations(parts)))
+    rows = draw(added_steps(parts, in_area)) if added else ()
+    refs = [*parts, *(row.item.ref for row in rows)]
+    any_of = st.lists(st.sampled_from([*refs, ABSENT]), max_size=4).map(tuple)
+    sets = draw(st.lists(any_of, max_size=2)) if together else ()
+    return Problem(
+        log,
+        areas,
+        rows,
+        draw(tie_lists(refs)) if rules else (),
+        tuple(Together(members, 100 + n) for n, members in enumerate(sets)),
+        tuple(draw(st.lists(st.sampled_from([*refs, ABSENT]), unique=True, max_size=4)))
+        if signed else (),
+    )  # fmt: skip
