@@ -1,19 +1,23 @@
-"""The build checklist: A4 pages of steps to fit, tick and sign."""
+"""The build checklist: A4 pages of steps to do, tick and sign."""
 
 from collections.abc import Iterable, Iterator, Sequence
 from io import BytesIO
 from typing import TYPE_CHECKING
 
 from bagtag.paper import ink
+from bagtag.paper.checklist_flow import HEADING, Heading, Page, Section, by_area, paginate
 from bagtag.paper.checklist_page import (
     FOOT,
     LEFT,
     PAGE,
     TOP,
     WIDTH,
+    Opening,
     opening,
     paint_frame,
+    paint_heading,
     paint_opening,
+    titled,
 )
 from bagtag.paper.checklist_text import (
     ChecklistHeader,
@@ -23,10 +27,11 @@ from bagtag.paper.checklist_text import (
 )
 from bagtag.paper.fonts import REGULAR
 from bagtag.paper.pdf import Target, open_canvas, write
-from bagtag.paper.step_card import Card, measure, paint
+from bagtag.paper.step_card import Card, measure
+from bagtag.paper.step_told import Told
 
 if TYPE_CHECKING:
-    from reportlab.pdfgen.canvas import Canvas
+    from bagtag.paper.step_paint import Painter
 
 __all__ = ["ChecklistHeader", "ChecklistReport", "ChecklistStep", "SignedOff", "checklist_pdf"]
 
@@ -34,49 +39,68 @@ _EMPTY = "Nothing has been taken off yet, so there is nothing to fit."
 
 
 def checklist_pdf(
-    target: Target, header: ChecklistHeader, steps: Sequence[ChecklistStep]
+    target: Target,
+    header: ChecklistHeader,
+    steps: Sequence[ChecklistStep],
+    *,
+    by_area: bool = False,
 ) -> ChecklistReport:
     """Print the steps, in the order given, into a PDF file or an open binary stream.
 
-    A step is never split across pages. BadInput when the file cannot be written.
+    `by_area` gives each area a section of its own, in the order of their first steps; inside it
+    the steps keep the order given. A step is never split across pages, and a heading never stands
+    without a step. BadInput when the file cannot be written.
     """
     into = BytesIO()
-    canvas = open_canvas(into, f"Build checklist: {header.title}", PAGE)
-    begun = opening(header, steps)
-    cards = [measure(step, TOP - FOOT) for step in steps]
-    pages = list(_paginate(cards, TOP - FOOT - begun.height))
-    for number, page in enumerate(pages, start=1):
-        if number == 1:
-            paint_opening(canvas, begun)
-        paint_frame(canvas, header, number, len(pages))
-        _paint_cards(canvas, page, TOP - begun.height if number == 1 else TOP)
-        if not steps:
-            ink.text(canvas, LEFT, TOP - begun.height - 12, _EMPTY, font=REGULAR, size=11)
-        canvas.showPage()
-    canvas.save()
+    told = Told()
+    sections = list(_sections(steps, told, grouped=by_area))
+    begun = opening(header, steps, by_area=by_area)
+    pages = list(paginate(sections, TOP - FOOT - begun.height))
+    _print(into, header, begun, pages, told)
     write(into.getvalue(), target)
+    cards = [card for section in sections for card in section.cards]
     return ChecklistReport(len(pages), len(steps), tuple(_warnings(cards)))
 
 
-def _paginate(cards: Iterable[Card], first: float) -> Iterator[list[Card]]:
-    """Cards by page, whole; `first` is the room on the first page, which may stay empty."""
-    page: list[Card] = []
-    room = first
-    for card in cards:
-        if card.height > room:
-            yield page
-            page, room = [], TOP - FOOT
-        page.append(card)
-        room -= card.height
-    yield page
+def _sections(steps: Sequence[ChecklistStep], told: Told, *, grouped: bool) -> Iterator[Section]:
+    if not grouped:
+        yield Section(tuple(measure(step, TOP - FOOT, told) for step in steps))
+        return
+    for area, some in by_area(steps).items():
+        cards = tuple(measure(step, TOP - FOOT - HEADING, told) for step in some)
+        yield Section(cards, Heading(area, len(some)))
 
 
-def _paint_cards(canvas: "Canvas", cards: Sequence[Card], top: float) -> None:
-    for card in cards:
-        paint(canvas, card, LEFT, top)
-        top -= card.height
-    if cards:
-        ink.rule(canvas, LEFT, top, WIDTH)
+def _print(
+    into: BytesIO, header: ChecklistHeader, begun: Opening, pages: Sequence[Page], told: Told
+) -> None:
+    from bagtag.paper.step_paint import Painter
+
+    canvas = open_canvas(into, f"{titled(header)}: {header.title}", PAGE)
+    painter = Painter(canvas, told)
+    for number, page in enumerate(pages, start=1):
+        paint_frame(canvas, header, number, len(pages))
+        top = TOP
+        if number == 1:
+            paint_opening(canvas, begun)
+            top -= begun.height
+        _paint(painter, page, top)
+        if pages == [[]]:
+            ink.text(canvas, LEFT, top - 12, _EMPTY, font=REGULAR, size=11)
+        canvas.showPage()
+    canvas.save()
+
+
+def _paint(painter: "Painter", page: Page, top: float) -> None:
+    """Cards and headings, one under the other, with a rule where a run of cards ends."""
+    for place, one in enumerate(page):
+        if isinstance(one, Heading):
+            paint_heading(painter.canvas, one.area, one.steps, top, again=one.is_continued)
+        else:
+            painter.card(one, LEFT, top)
+        top -= one.height
+        if isinstance(one, Card) and not any(isinstance(n, Card) for n in page[place + 1 :][:1]):
+            ink.rule(painter.canvas, LEFT, top, WIDTH)
 
 
 def _warnings(cards: Iterable[Card]) -> Iterator[str]:

@@ -12,6 +12,8 @@ from bagtag.paper.checklist_text import CAUTIONS, ChecklistHeader, ChecklistStep
 from bagtag.paper.fonts import BOLD, MEDIUM, REGULAR, tidy, width
 from bagtag.paper.ink import ACCENT, INK, RGB, SOFT
 from bagtag.paper.pdf import MM
+from bagtag.paper.step_hardware import has_passes
+from bagtag.paper.step_task import is_hold
 from bagtag.paper.typeset import cut, wrap
 
 if TYPE_CHECKING:
@@ -22,6 +24,10 @@ LEFT, WIDTH = 14 * MM, 182 * MM
 TOP = PAGE[1] - 21 * MM
 FOOT = 18 * MM
 _COLUMN = 84 * MM
+_BY_AREA = "By area: numbers count in the whole build; a step that waits for another area says so."
+_PASSES = (
+    "Torque in passes, half, two thirds and full: go round all fasteners before the next pass."
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,11 +49,19 @@ class Opening:
     height: float
 
 
-def opening(header: ChecklistHeader, steps: Sequence[ChecklistStep]) -> Opening:
+def titled(header: ChecklistHeader) -> str:
+    """`Build checklist: gearbox` where it is of one area."""
+    return f"Build checklist: {header.area}" if header.area else "Build checklist"
+
+
+def opening(
+    header: ChecklistHeader, steps: Sequence[ChecklistStep], *, by_area: bool = False
+) -> Opening:
     """Set the beginning of the first page."""
-    lines = [_Line(0, 22, "Build checklist", BOLD, 24)]
-    y = 30.0
-    for text, font, size, colour, most in _about(header, steps):
+    title = cut(tidy(titled(header)), BOLD, 24, WIDTH, 3)[0]
+    lines = [_Line(0, 22 + 28 * row, line, BOLD, 24) for row, line in enumerate(title)]
+    y = 2 + 28.0 * len(title)
+    for text, font, size, colour, most in _about(header, steps, by_area):
         for line in cut(tidy(text), font, size, WIDTH, most)[0]:
             y += size * 1.3
             lines.append(_Line(0, y, line, font, size, colour))
@@ -57,15 +71,24 @@ def opening(header: ChecklistHeader, steps: Sequence[ChecklistStep]) -> Opening:
 
 
 def _about(
-    header: ChecklistHeader, steps: Sequence[ChecklistStep]
+    header: ChecklistHeader, steps: Sequence[ChecklistStep], by_area: bool
 ) -> list[tuple[str, str, float, RGB, int]]:
+    facts = " · ".join(part for part in (header.owner, _tally(steps)) if part)
+    said = [seen_from(header.datum)]
+    said += [_BY_AREA] if by_area else []
+    said += [_PASSES] if any(map(has_passes, steps)) else []
+    about = [(header.title, MEDIUM, 14.0, INK, 3), (facts, REGULAR, 10.0, SOFT, 2)]
+    return [*about, *((text, REGULAR, 10.0, SOFT, 3) for text in said if text)]
+
+
+def _tally(steps: Sequence[ChecklistStep]) -> str:
+    """`3 of 20 steps done, 2 to renew, 1 hold point`."""
     done = sum(step.done is not None for step in steps)
     renew = sum(step.fate is Fate.RENEW for step in steps)
-    tally = f"{done} of {len(steps)} fitted" + (f", {renew} to renew" if renew else "")
-    facts = " · ".join(part for part in (header.owner, tally) if part)
-    seen = seen_from(header.datum)
-    about = [(header.title, MEDIUM, 14.0, INK, 3), (facts, REGULAR, 10.0, SOFT, 2)]
-    return [*about, (seen, REGULAR, 10.0, SOFT, 3)] if seen else about
+    holds = sum(is_hold(step) for step in steps)
+    tally = f"{done} of {len(steps)} step{'' if len(steps) == 1 else 's'} done"
+    tally += f", {renew} to renew" if renew else ""
+    return tally + (f", {holds} hold point{'' if holds == 1 else 's'}" if holds else "")
 
 
 def seen_from(datum: Datum) -> str:
@@ -105,11 +128,26 @@ def paint_opening(canvas: "Canvas", set_: Opening) -> None:
         ink.text(canvas, x, y, line.text, font=line.font, size=line.size, colour=line.colour)
 
 
+def paint_heading(
+    canvas: "Canvas", area: str, steps: int, top: float, *, again: bool = False
+) -> None:
+    """An area's name and how many steps it has; or that it goes on."""
+    count = "" if again else f"{steps} step{'' if steps == 1 else 's'}"
+    tail = " (continued)" if again else ""
+    room = WIDTH - width(count, MEDIUM, 10) - 6 * MM
+    name = cut(tidy(area or "No area"), BOLD, 13, room, 1, tail=tail)[0][0]
+    y = top - 9 * MM
+    ink.text(canvas, LEFT, y, name, font=BOLD, size=13)
+    x = LEFT + WIDTH - width(count, MEDIUM, 10)
+    ink.text(canvas, x, y, count, font=MEDIUM, size=10, colour=SOFT)
+
+
 def paint_frame(canvas: "Canvas", header: ChecklistHeader, number: int, count: int) -> None:
     """Job and date at the head, the manual's word and the page's number at the foot."""
     date = f"{header.printed:%Y-%m-%d}"
     room = WIDTH - width(date, REGULAR, 9) - 8 * MM
-    title = cut(tidy(header.title), BOLD, 9, room, 1)[0]
+    job = " · ".join(part for part in (header.title, header.area) if part)
+    title = cut(tidy(job), BOLD, 9, room, 1)[0]
     y = PAGE[1] - 14 * MM
     ink.text(canvas, LEFT, y, "".join(title), font=BOLD, size=9)
     _right(canvas, y, date)

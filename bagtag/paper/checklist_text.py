@@ -24,12 +24,13 @@ CAUTIONS = (
 
 @dataclass(frozen=True, slots=True)
 class ChecklistHeader:
-    """The job the checklist is for, and the day it is printed."""
+    """The job the checklist is for, and the day it is printed; `area` where it is of one alone."""
 
     title: str
     printed: date
     owner: str = ""
     datum: Datum = field(default_factory=Datum)
+    area: str = ""
 
 
 @dataclass(frozen=True, slots=True)

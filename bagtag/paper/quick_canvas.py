@@ -4,6 +4,8 @@ reportlab formats every figure by itself in Python, which is most of the time a 
 takes. Three decimals of a point are 0.35 µm. Imported when something is printed.
 """
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from typing import Any
 
 from reportlab.pdfbase.pdfmetrics import getFont
@@ -17,6 +19,8 @@ _PAINT = {(0, 0): "n", (1, 0): "S", (0, 1): "f", (1, 1): "B"}
 
 class QuickCanvas(Canvas):  # type: ignore[misc]  # reportlab has no types
     """Draws what its parent draws; state is kept by saveState and restoreState as ever."""
+
+    _code: list[str]
 
     def setLineWidth(self, width: float) -> None:
         self._lineWidth = width
@@ -63,14 +67,24 @@ class QuickCanvas(Canvas):  # type: ignore[misc]  # reportlab has no types
     def words(self, x: float, y: float, text: str, font: str, size: float) -> str:
         """PDF's words for a text in one of our fonts, to stand between BT and ET; its letters are
         embedded as with the parent's own text."""
+        return f"1 0 0 1 {x:.3f} {y:.3f} Tm {self.letters(text, font, size)}"
+
+    def letters(self, text: str, font: str, size: float) -> str:
+        """The same without its place; good for the whole document."""
         face, document = getFont(font), self._doc
         return " ".join(
             [
-                f"1 0 0 1 {x:.3f} {y:.3f} Tm",
-                *(
-                    f"{face.getSubsetInternalName(subset, document)} {size:.3f} Tf "
-                    f"<{letters.hex()}> Tj"
-                    for subset, letters in face.splitString(text, document)
-                ),
+                f"{face.getSubsetInternalName(subset, document)} {size:.3f} Tf <{part.hex()}> Tj"
+                for subset, part in face.splitString(text, document)
             ]
         )
+
+    @contextmanager
+    def aside(self) -> Iterator[list[str]]:
+        """What is drawn meanwhile comes into the list given instead of on the page."""
+        page, strokes = self._code, list[str]()
+        self._code = strokes
+        try:
+            yield strokes
+        finally:
+            self._code = page
