@@ -17,29 +17,29 @@ _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct",
 # `{before}` goes in before `{after}`. What holds speaks of `after`, what forces of `before`.
 _HOLDS = {
     Because.OPENER: "it waits for {before}: {after} closes {area}",
-    Because.FIRST: "it waits for {before}, which it needs in already{rule}",
+    Because.FIRST: "it waits for {before}, which it must have in first{rule}",
     Because.UNTIL: "held until {before}{rule}",
     Because.TIGHTENING: "its final tightening waits for {before}",
     Because.BENCH: "it waits for {before}, which is built into it",
-    Because.ANCHOR: "it has its place after {before}",
+    Because.ANCHOR: "it comes after {before}",
     Because.TOGETHER: "it goes in together with {before}{rule}",
 }
 _FORCED = {
-    Because.OPENER: "put in early: {after} closes {area} over it",
-    Because.FIRST: "put in early: needed in already for {after}{rule}",
+    Because.OPENER: "put in early: {after} can close {area} only after it",
+    Because.FIRST: "put in early: {after} must have it in first{rule}",
     Because.UNTIL: "put in early: {after} must wait for it{rule}",
     Because.TIGHTENING: "put in early: {after} must wait for it",
     Because.BENCH: "put in early: it is built into {after}",
-    Because.ANCHOR: "put in early: {after} must have its place after it",
+    Because.ANCHOR: "put in early: it comes before {after}",
     Because.TOGETHER: "put in early: it goes in together with {after}{rule}",
 }
 _SAYS = {
-    Because.OPENER: "{after} can close {area} only over {before}",
-    Because.FIRST: "{after} must have {before} in already{rule}",
+    Because.OPENER: "{after} can close {area} only after {before}",
+    Because.FIRST: "{after} must have {before} in first{rule}",
     Because.UNTIL: "{after} must wait for {before}{rule}",
     Because.TIGHTENING: "{after} must wait for {before}, as a final tightening",
-    Because.BENCH: "{after} must be built up with {before}",
-    Because.ANCHOR: "{after} must have its place after {before}",
+    Because.BENCH: "{after} must have {before} built in first",
+    Because.ANCHOR: "{after} must come after {before}",
     Because.TOGETHER: "{after} must go in together with {before}{rule}",
 }
 _OF_RULES = (Because.FIRST, Because.UNTIL, Because.TOGETHER)
@@ -64,8 +64,8 @@ def holds(tie: Tie, words: Words) -> str:
 
 
 def forced(tie: Tie, words: Words) -> str:
-    """Why `tie.before` was brought forward: "put in early: needed in already for 14 gasket, by
-    your rule of 12 Nov". No capital, no full stop."""
+    """Why `tie.before` was brought forward: "put in early: 14 gasket must have it in first,
+    by your rule of 12 Nov". No capital, no full stop."""
     return _told(_FORCED, tie, words)
 
 
@@ -76,7 +76,7 @@ def says(tie: Tie, words: Words) -> str:
 
 def circle_words(circle: Circle, words: Words) -> str:
     """The circle as one sentence, each step leading to the one it waits for or needs: "26 drum
-    must have 27 fork in already, by your rule of 3 Nov; 27 fork must wait for 26 drum, by your
+    must have 27 fork in first, by your rule of 3 Nov; 27 fork must wait for 26 drum, by your
     rule of 12 Nov." """
     chain = (says(tie, words) for tie in reversed(circle.ties))
     return capital("; ".join(chain)) + "."

@@ -56,22 +56,22 @@ BY_2 = ", by your rule of 12 Nov (“the fork swings on the drum”)"
         (
             tie(Because.OPENER, CRANK, COVER, 5),
             "it waits for 12 crankshaft: 31 cover closes the gearbox",
-            "put in early: 31 cover closes the gearbox over it",
+            "put in early: 31 cover can close the gearbox only after it",
         ),
         (
             tie(Because.OPENER, CRANK, COVER, 6),
             "it waits for 12 crankshaft: 31 cover closes the lower case",
-            "put in early: 31 cover closes the lower case over it",
+            "put in early: 31 cover can close the lower case only after it",
         ),
         (
             tie(Because.OPENER, CRANK, COVER, 7),
             "it waits for 12 crankshaft: 31 cover closes cylinder 2",
-            "put in early: 31 cover closes cylinder 2 over it",
+            "put in early: 31 cover can close cylinder 2 only after it",
         ),
         (
             tie(Because.FIRST, FORK, DRUM, 1),
-            "it waits for 27 fork L, which it needs in already, by your rule of 12 Nov",
-            "put in early: needed in already for 26 drum, by your rule of 12 Nov",
+            "it waits for 27 fork L, which it must have in first, by your rule of 12 Nov",
+            "put in early: 26 drum must have it in first, by your rule of 12 Nov",
         ),
         (
             tie(Because.UNTIL, DRUM, FORK, 2),
@@ -95,8 +95,8 @@ BY_2 = ", by your rule of 12 Nov (“the fork swings on the drum”)"
         ),
         (
             tie(Because.ANCHOR, FLOAT, COVER),
-            "it has its place after measure end float",
-            "put in early: 31 cover must have its place after it",
+            "it comes after measure end float",
+            "put in early: it comes before 31 cover",
         ),
     ],
 )
@@ -107,7 +107,7 @@ def test_a_tie_says_what_it_waits_for_and_what_needs_it(made, held, early):
 def test_a_circle_reads_as_a_chain_from_each_step_to_the_one_it_waits_for():
     circle = Circle((tie(Because.UNTIL, DRUM, FORK, 2), tie(Because.FIRST, FORK, DRUM, 1)))
     assert circle_words(circle, WORDS) == (
-        "26 drum must have 27 fork L in already, by your rule of 12 Nov; "
+        "26 drum must have 27 fork L in first, by your rule of 12 Nov; "
         f"27 fork L must wait for 26 drum{BY_2}."
     )
 
@@ -124,11 +124,11 @@ def test_a_circle_goes_on_where_the_step_before_ended():
         )
     )
     assert circle_words(circle, WORDS) == (
-        "12 crankshaft can close the gearbox only over 27 fork L; "
+        "12 crankshaft can close the gearbox only after 27 fork L; "
         "27 fork L must wait for 26 drum, as a final tightening; "
         "26 drum must go in together with 31 cover, by your rule; "
-        "31 cover must have its place after measure end float; "
-        "measure end float must be built up with 12 crankshaft."
+        "31 cover must come after measure end float; "
+        "measure end float must have 12 crankshaft built in first."
     )
 
 
@@ -171,7 +171,7 @@ def test_another_person_s_rule_is_told_as_that_person_s(who, whose):
 
 def test_a_rule_that_is_only_tried_has_no_day():
     assert says(tie(Because.FIRST, FORK, DRUM, 99), WORDS) == (
-        "26 drum must have 27 fork L in already, by your rule"
+        "26 drum must have 27 fork L in first, by your rule"
     )
 
 
