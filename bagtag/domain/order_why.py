@@ -1,6 +1,6 @@
 """Why a step stands where it stands, and what it needs: tie by tie."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from bagtag.domain.fitting import Ref
@@ -71,17 +71,28 @@ def needs(problem: Problem) -> Mapping[Ref, tuple[Tie, ...]]:
     return found
 
 
-def _nearest(edges: list[Edge]) -> dict[int, Edge]:
-    """One tie for each step before; a wait where there is one."""
-    return {edge[3]: edge for edge in sorted(reversed(edges), key=lambda edge: edge[2])}
+def _nearest(edges: Iterable[Edge]) -> dict[int, Edge]:
+    """One tie for each step before: the first given, a wait before a pull."""
+    found: dict[int, Edge] = {}
+    for edge in sorted(edges, key=_wait_first):
+        found.setdefault(edge[3], edge)
+    return found
 
 
-def _shared(build: Build, edges: list[Edge]) -> dict[int, Edge]:
-    return {
+def _shared(build: Build, edges: Iterable[Edge]) -> dict[int, Edge]:
+    """The same, and a tie from the set of each of those steps for its other members."""
+    own = _nearest(edges)
+    mates = {
         rank: edge
-        for edge in sorted(reversed(edges), key=lambda edge: edge[2])
+        for before, edge in own.items()
         for rank in build.sets.of(edge[0])
-    } | _nearest(edges)
+        if rank != before
+    }
+    return mates | own
+
+
+def _wait_first(edge: Edge) -> bool:
+    return not edge[2]
 
 
 def _told(build: Build, edges: Mapping[int, Edge]) -> tuple[Tie, ...]:
