@@ -3,7 +3,7 @@
 But for an opener, no verb agrees with a part's name: "22 studs" and "21 dowel" read alike.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -72,6 +72,20 @@ def forced(tie: Tie, words: Words) -> str:
 def says(tie: Tie, words: Words) -> str:
     """A tie with both its steps: "26 drum must wait for 27 fork L, by your rule of 12 Nov"."""
     return _told(_SAYS, tie, words)
+
+
+def held_words(chain: Sequence[Tie], words: Words) -> tuple[str, ...]:
+    """A sentence for each tie that leads from a step back to what held it, the nearest first: "it
+    waits for 30 head, which it must have in first", "30 head must wait for 22 studs"."""
+    return tuple(holds(tie, words) if at == 0 else says(tie, words) for at, tie in enumerate(chain))
+
+
+def forced_words(chain: Sequence[Tie], words: Words) -> tuple[str, ...]:
+    """The same for what brought a step forward: "put in early: 14 gasket must have it in first",
+    "30 head must have 14 gasket in first"."""
+    return tuple(
+        forced(tie, words) if at == 0 else says(tie, words) for at, tie in enumerate(chain)
+    )
 
 
 def circle_words(circle: Circle, words: Words) -> str:

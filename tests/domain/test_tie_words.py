@@ -13,6 +13,8 @@ from bagtag.domain.tie_words import (
     circle_words,
     droppable,
     forced,
+    forced_words,
+    held_words,
     holds,
     rule_words,
     says,
@@ -102,6 +104,20 @@ BY_2 = ", by your rule of 12 Nov (“the fork swings on the drum”)"
 )
 def test_a_tie_says_what_it_waits_for_and_what_needs_it(made, held, early):
     assert (holds(made, WORDS), forced(made, WORDS)) == (held, early)
+
+
+def test_a_chain_names_the_step_of_each_tie_but_the_nearest():
+    held = (tie(Because.OPENER, DRUM, COVER, 5), tie(Because.UNTIL, FORK, DRUM, 3))
+    assert held_words(held, WORDS) == (
+        "it waits for 26 drum: 31 cover closes the gearbox",
+        "26 drum must wait for 27 fork L, by your rule",
+    )
+    pulled = (tie(Because.ANCHOR, FLOAT, CRANK), tie(Because.FIRST, CRANK, COVER, 3))
+    assert forced_words(pulled, WORDS) == (
+        "put in early: it comes before 12 crankshaft",
+        "31 cover must have 12 crankshaft in first, by your rule",
+    )
+    assert held_words((), WORDS) == forced_words((), WORDS) == ()
 
 
 def test_a_circle_reads_as_a_chain_from_each_step_to_the_one_it_waits_for():
