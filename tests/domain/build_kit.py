@@ -8,8 +8,10 @@ from typing import Any
 
 from bagtag.domain.fitting import Anchor, Beside, Ref, Rule, RuleKind, Task, TaskKind, part, task
 from bagtag.domain.model import Area, Fate, Origin, Replacement
-from bagtag.domain.order_input import BuildRows, problem
-from bagtag.domain.order_problem import Problem, Tie
+from bagtag.domain.now import Lane, Now, now
+from bagtag.domain.order_input import BuildRows, areas_of_steps, problem
+from bagtag.domain.order_problem import Plan, Problem, Tie
+from bagtag.domain.order_why import needs
 from bagtag.domain.standing import Outline
 from bagtag.domain.tie_words import Words
 
@@ -78,6 +80,19 @@ class Case:
         """A tie as the file writes it: before, after, where it comes from."""
         return self.names[one.before], self.names[one.after], one.because.value
 
+    def now(self, plan: Plan) -> Now:
+        """What can be fitted today: a step follows those before it in its area or bench build."""
+        away = {self.refs[name] for name in self.list("away")}
+        return now(plan, needs(self.problem), self._lanes(), set(self.problem.signed), away)
+
+    def _lanes(self) -> dict[Ref, Lane]:
+        builds = {line.ref: line.build_id for line in self.rows.log if line.build_id is not None}
+        places = areas_of_steps(self.rows).items()
+        return {
+            ref: ("bench", builds[ref]) if ref in builds else ("area", area_id)
+            for ref, area_id in places
+        }
+
     def _opener(self, area: dict[str, Any]) -> int | None:
         return self.refs[area["opener"]].id if "opener" in area else None
 
@@ -130,3 +145,4 @@ def _said(one: dict[str, Any]) -> tuple[RuleKind, list[str]]:
 CASES = [Case(told) for told in PUBLISHED["cases"]]
 CIRCLES = [case for case in CASES if "circle" in case.told]
 BUILDS = [case for case in CASES if "circle" not in case.told]
+AWAY = [case for case in CASES if "away" in case.told]

@@ -7,7 +7,7 @@ practice, no source".
 from collections.abc import Iterator, Mapping
 
 import pytest
-from build_kit import BUILDS, CASES, CIRCLES, PUBLISHED, Case
+from build_kit import AWAY, BUILDS, CASES, CIRCLES, PUBLISHED, Case
 
 from bagtag.domain.areas import below
 from bagtag.domain.fitting import Ref, RuleKind, part
@@ -170,6 +170,16 @@ def test_the_other_logs_would_be_wrong_read_backwards():
         backwards = [case.names[ref] for ref in plan(case.problem).log_order]
         kept = bool(case.told.get("kept"))
         assert (case.told["expected"] == backwards) is kept or case.list("signed"), case
+
+
+@pytest.mark.parametrize("case", AWAY, ids=str)
+def test_a_job_that_waits_for_a_casting_shows_what_can_go_in_all_the_same(case):
+    found = plan(case.problem)
+    today = case.now(found)
+    away = set(case.told["away"])
+    free = [case.names[ref] for ref, waits in today.waiting.items() if not waits]
+    assert [name for name in free if name not in away] == case.told["ready"], case.told["why"]
+    assert case.names[today.frees[0].ref] == case.told["frees"]
 
 
 def test_there_are_enough_cases_each_with_its_source_and_its_reason():
