@@ -32,7 +32,7 @@ class Case:
     @cached_property
     def refs(self) -> dict[str, Ref]:
         parts = {name: part(id_) for id_, name in enumerate(self.told["log"], 101)}
-        tasks = {one["name"]: task(id_) for id_, one in enumerate(self.list("tasks"), 1)}
+        tasks = {one["name"]: task(id_) for id_, one in enumerate(self.those("tasks"), 1)}
         assert not parts.keys() & tasks.keys(), self
         assert len(parts) == len(self.told["log"]), self
         return parts | tasks
@@ -41,7 +41,7 @@ class Case:
     def names(self) -> dict[Ref, str]:
         return {ref: name for name, ref in self.refs.items()}
 
-    def list(self, key: str) -> list[Any]:
+    def those(self, key: str) -> list[Any]:
         return self.told.get(key, [])
 
     @cached_property
@@ -49,9 +49,9 @@ class Case:
         return BuildRows(
             log=[self._outline(name) for name in self.told["log"]],
             areas=self.areas,
-            tasks=[self._task(one) for one in self.list("tasks")],
+            tasks=[self._task(one) for one in self.those("tasks")],
             rules=self.rules,
-            signed=[self.refs[name] for name in self.list("signed")],
+            signed=[self.refs[name] for name in self.those("signed")],
         )
 
     @cached_property
@@ -60,15 +60,15 @@ class Case:
 
     @cached_property
     def areas(self) -> tuple[Area, ...]:
-        ids = {one["name"]: id_ for id_, one in enumerate(self.list("areas"), 1)}
+        ids = {one["name"]: id_ for id_, one in enumerate(self.those("areas"), 1)}
         return tuple(
             Area(ids[one["name"]], JOB, one["name"], ids.get(one.get("inside")), self._opener(one))
-            for one in self.list("areas")
+            for one in self.those("areas")
         )
 
     @cached_property
     def rules(self) -> tuple[Rule, ...]:
-        return tuple(self._rule(id_, one) for id_, one in enumerate(self.list("rules"), 1))
+        return tuple(self._rule(id_, one) for id_, one in enumerate(self.those("rules"), 1))
 
     @property
     def words(self) -> Words:
@@ -82,7 +82,7 @@ class Case:
 
     def now(self, plan: Plan) -> Now:
         """What can be fitted today: a step follows those before it in its area or bench build."""
-        away = {self.refs[name] for name in self.list("away")}
+        away = {self.refs[name] for name in self.those("away")}
         return now(plan, needs(self.problem), self._lanes(), set(self.problem.signed), away)
 
     def _lanes(self) -> dict[Ref, Lane]:
@@ -98,9 +98,9 @@ class Case:
 
     def _outline(self, name: str) -> Outline:
         ref = self.refs[name]
-        homes = [at for at, one in enumerate(self.list("areas"), 1) if name in one["holds"]]
-        builds = [at for at, one in enumerate(self.list("tasks"), 1) if name in pieces(one)]
-        fate = Fate.SCRAP if name in self.list("scrapped") else Fate.REFIT
+        homes = [at for at, one in enumerate(self.those("areas"), 1) if name in one["holds"]]
+        builds = [at for at, one in enumerate(self.those("tasks"), 1) if name in pieces(one)]
+        fate = Fate.SCRAP if name in self.those("scrapped") else Fate.REFIT
         return Outline(
             id=ref.id,
             number=str(ref.id),

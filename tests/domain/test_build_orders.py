@@ -91,7 +91,7 @@ def is_told(case: Case, found: Plan, earlier: Ref, later: Ref) -> bool:
 
 @every
 def test_no_step_is_lost_or_doubled(case):
-    scrapped = set(case.list("scrapped"))
+    scrapped = set(case.those("scrapped"))
     assert sorted(case.told["expected"]) == sorted(case.refs.keys() - scrapped)
 
 
@@ -107,14 +107,14 @@ def test_what_was_thought_out_by_hand_keeps_every_tie_itself(case):
 def owed(case: Case) -> Iterator[tuple[str, str]]:
     """What must be in before what: by rules in force, by openers, by tasks; not by what was signed
     too early or stands in a circle of openers."""
-    early = set(case.list("signed"))
+    early = set(case.those("signed"))
     for before, after in _by_rules(case) | _by_openers(case) | _by_tasks(case):
         if after not in early:
             yield before, after
 
 
 def _by_rules(case: Case) -> set[tuple[str, str]]:
-    kept = [rule for rule in case.rules if rule.id not in case.list("without")]
+    kept = [rule for rule in case.rules if rule.id not in case.those("without")]
     ordered = [rule for rule in kept if rule.kind is not RuleKind.TOGETHER]
     return {(case.names[rule.members[1]], case.names[rule.members[0]]) for rule in ordered}
 
@@ -138,7 +138,7 @@ def _is_left_out(case: Case, area_id: int) -> bool:
 
 def _by_tasks(case: Case) -> set[tuple[str, str]]:
     pairs: set[tuple[str, str]] = set()
-    for one in case.list("tasks"):
+    for one in case.those("tasks"):
         pairs |= _of_task(one)
     return pairs
 
@@ -152,8 +152,8 @@ def _of_task(one: Mapping[str, str]) -> set[tuple[str, str]]:
 @every
 def test_members_of_a_together_set_are_one_step(case):
     steps = [{case.names[ref] for ref in group} for group in in_force(case.problem).plan.groups]
-    for number, one in enumerate(case.list("rules"), 1):
-        if "together" in one and number not in case.list("without"):
+    for number, one in enumerate(case.those("rules"), 1):
+        if "together" in one and number not in case.those("without"):
             assert any(step >= set(one["together"]) for step in steps), steps
 
 
@@ -169,7 +169,7 @@ def test_the_other_logs_would_be_wrong_read_backwards():
     for case in BUILDS:
         backwards = [case.names[ref] for ref in plan(case.problem).log_order]
         kept = bool(case.told.get("kept"))
-        assert (case.told["expected"] == backwards) is kept or case.list("signed"), case
+        assert (case.told["expected"] == backwards) is kept or case.those("signed"), case
 
 
 @pytest.mark.parametrize("case", AWAY, ids=str)
