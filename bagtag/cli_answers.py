@@ -2,7 +2,7 @@
 
 import json
 import sys
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -13,7 +13,7 @@ from bagtag.domain.errors import Trouble
 from bagtag.domain.hardware import OVERRIDE
 from bagtag.domain.model import Removal
 from bagtag.domain.standing import Standing
-from bagtag.services.board import Board
+from bagtag.services.board import Board, Step
 from bagtag.services.labels import LabelOrder
 from bagtag.services.views import StripRow
 from bagtag.store.work import Store
@@ -127,28 +127,37 @@ def say_build(store: Store, job: str, pdf: Path | None, as_json: bool) -> None:
     plan = services.board.board(store, found.id)
     if pdf is not None:
         services.checklists.write(store, found.id, pdf)
-    ids = [step.removal_id for step in plan.steps]
-    rows = services.views.strip_rows(store, found.id, ids)
+    ids = [step.ref.id for step in plan.steps if step.removal_id is not None]
+    rows = {row.removal.id: row for row in services.views.strip_rows(store, found.id, ids)}
     data = {
         "job": {"number": found.number, "title": found.title},
         "done": plan.done,
-        "steps": [
-            cli_data.step(step, row.removal, row.code)
-            for step, row in zip(plan.steps, rows, strict=True)
-        ],
+        "steps": [_step_data(step, rows.get(step.removal_id or 0)) for step in plan.steps],
+        "no_order": plan.no_order.sentence if plan.no_order else None,
+        "frees": [cli_data.freed(one) for one in plan.frees],
         "file": str(pdf) if pdf else None,
         "caution": OVERRIDE,
     }
     answer(data, _build_lines(plan, rows, pdf), as_json)
 
 
-def _build_lines(plan: Board, rows: Iterable[StripRow], pdf: Path | None) -> Iterable[str]:
-    for step, row in zip(plan.steps, rows, strict=True):
+def _step_data(step: Step, row: StripRow | None) -> dict[str, Any]:
+    return cli_data.step(step, row.removal if row else None, row.code if row else "")
+
+
+def _build_lines(plan: Board, rows: Mapping[int, StripRow], pdf: Path | None) -> Iterable[str]:
+    if plan.no_order is not None:
+        yield f"Not every rule can hold: {plan.no_order.sentence}"
+    for step in plan.steps:
+        row = rows.get(step.removal_id or 0)
         box = "[x]" if step.standing is Standing.IN else "[ ]"
-        way = f": {row.short}" if row.short else ""
-        yield f"{step.place:4} {box} {called(row.removal)}{way}"
+        way = f": {row.short}" if row and row.short else ""
+        yield f"{step.place:4} {box} {called(row.removal) if row else step.called}{way}"
         if step.hindrances:
             yield f"         waits: {'; '.join(h.sentence for h in step.hindrances)}"
+    for freed in plan.frees[:3]:
+        steps = "step waits" if freed.waiting == 1 else "steps wait"
+        yield f"{freed.called}: {freed.why}; {freed.waiting} {steps} for it, {freed.count} alone."
     yield f"{plan.done} of {len(plan.steps)} fitted. {OVERRIDE}"
     if pdf is not None:
         yield f"The checklist is in {pdf}."

@@ -1,10 +1,11 @@
 """Rows as plain data for `--json`: names as on screen, facts and hardware in the store's form."""
 
+from dataclasses import asdict
 from typing import Any
 
 from bagtag.domain import codes, hardware, which_way
 from bagtag.domain.model import Away, Container, Removal, SignOff, Tag
-from bagtag.services.board import Step
+from bagtag.services.board import Freed, Step
 from bagtag.services.jobs import JobRow
 from bagtag.services.views import BenchCard
 
@@ -58,18 +59,33 @@ def card(card: BenchCard) -> Data:
     }
 
 
-def step(step: Step, removal_: Removal, code: str) -> Data:
-    return removal(removal_) | {
+def step(step: Step, removal_: Removal | None, code: str) -> Data:
+    """A step of the build: a removal with all that is told of it, or a task by its name."""
+    own = removal(removal_) if removal_ is not None else {"name": step.name}
+    return own | {
         "place": step.place,
-        "code": codes.show(code),
+        "kind": step.task.kind.value if step.task else "part",
+        "code": codes.show(code) if code else "",
         "standing": step.standing.value,
         "waits_for": [hindrance.sentence for hindrance in step.hindrances],
         "signed_off": sign_off(step.sign_off) if step.sign_off else None,
     }
 
 
+def freed(one: Freed) -> Data:
+    """What keeps others out, how many wait for it, and how many for it alone."""
+    return {"step": one.called, "why": one.why, "steps": one.waiting, "alone": one.count}
+
+
 def sign_off(done: SignOff) -> Data:
-    return {"who": done.who, "at": done.at.isoformat(), "note": done.note}
+    return {
+        "who": done.who,
+        "at": done.at.isoformat(),
+        "note": done.note,
+        "reason": done.reason,
+        "figures": [asdict(figure) for figure in done.figures],
+        "counts": [asdict(count) for count in done.counts],
+    }
 
 
 def away(time: Away) -> Data:

@@ -5,7 +5,7 @@ bench build, before it in that build: on the bench nothing stands in another's w
 """
 
 from collections import Counter
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from bagtag.domain.fitting import Ref
@@ -37,12 +37,21 @@ class Waiting:
 @dataclass(frozen=True, slots=True)
 class Now:
     """`waiting` has every step that is not in; `roots` for each of them the steps that keep it out
-    by themselves (away, on order, undecided), at most two of them named; `frees` how many steps
-    wait for that one alone, itself among them, the most first."""
+    by themselves (away, on order, undecided), in the order of the plan; `frees` those that keep
+    others out, the one that would free the most steps first."""
 
     waiting: Mapping[Ref, Waiting] = field(default_factory=dict)
     roots: Mapping[Ref, tuple[Ref, ...]] = field(default_factory=dict)
-    frees: tuple[tuple[Ref, int], ...] = ()
+    frees: tuple["Frees", ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Frees:
+    """How many steps wait for one that is stuck, itself among them: for it alone, and in all."""
+
+    ref: Ref
+    alone: int
+    all: int
 
 
 def now(
@@ -57,8 +66,9 @@ def now(
     waiting = _waiting(plan, needs, lanes, frozenset(signed))
     roots = _roots(waiting, frozenset(stuck))
     alone = Counter(found[0] for found in roots.values() if len(found) == 1)
-    rank = {ref: place for place, ref in enumerate(plan.order)}
-    frees = sorted(alone.items(), key=lambda item: (-item[1], rank[item[0]]))
+    all_ = Counter(root for found in roots.values() for root in found)
+    frees = [Frees(ref, alone[ref], count) for ref, count in all_.items()]
+    frees.sort(key=lambda one: (-one.alone, -one.all))
     return Now(waiting, roots, tuple(frees))
 
 
@@ -97,12 +107,21 @@ def _one(open_: Sequence[Tie], before: Ref | None, rank: Mapping[Ref, int]) -> W
 
 
 def _roots(waiting: Mapping[Ref, Waiting], stuck: frozenset[Ref]) -> dict[Ref, tuple[Ref, ...]]:
-    roots: dict[Ref, tuple[Ref, ...]] = {}
+    """A bit for each step that is stuck: what many wait for is passed on in one stroke."""
+    named = [ref for ref in waiting if ref in stuck]
+    bits = {ref: 1 << number for number, ref in enumerate(named)}
+    masks: dict[Ref, int] = {}
     for ref, one in waiting.items():
-        found = dict.fromkeys([ref] if ref in stuck else [])
+        mask = bits.get(ref, 0)
         for before in one.refs:
-            found |= dict.fromkeys(roots.get(before, ()))
-            if len(found) > 1:
-                break
-        roots[ref] = tuple(found)[:2]
-    return roots
+            mask |= masks.get(before, 0)
+        masks[ref] = mask
+    found = {mask: tuple(_named(mask, named)) for mask in set(masks.values())}
+    return {ref: found[mask] for ref, mask in masks.items()}
+
+
+def _named(mask: int, named: Sequence[Ref]) -> Iterator[Ref]:
+    while mask:
+        lowest = mask & -mask
+        yield named[lowest.bit_length() - 1]
+        mask ^= lowest

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from bagtag.domain.fitting import Beside, Ref, Rule, RuleKind, Task, TaskKind, part, task
+from bagtag.domain.fitting import Anchor, Beside, Ref, Rule, RuleKind, Task, TaskKind, part, task
 from bagtag.domain.model import Area, Fate
 from bagtag.domain.order_problem import Added, Because, Item, Problem, Tie, Together
 from bagtag.domain.standing import Outline
@@ -25,10 +25,11 @@ def problem(rows: BuildRows) -> Problem:
     log = [line for line in rows.log if line.fate is not Fate.SCRAP]
     places = areas_of_steps(rows)
     pieces = pieces_of_builds(rows)
+    stead = _in_the_stead_of_scrapped(rows.log)
     return Problem(
         log=[Item(line.ref, line.area_id) for line in log],
         areas=rows.areas,
-        added=[_added(one, places, pieces) for one in rows.tasks],
+        added=[_added(one, places, pieces, stead) for one in rows.tasks],
         ties=[*_task_ties(rows.tasks, pieces), *_rule_ties(rows.rules)],
         together=[Together(r.members, r.id) for r in rows.rules if r.kind is RuleKind.TOGETHER],
         signed=rows.signed,
@@ -47,14 +48,32 @@ def pieces_of_builds(rows: BuildRows) -> dict[int, list[Ref]]:
     return pieces
 
 
-def _added(one: Task, places: Mapping[Ref, int | None], pieces: Mapping[int, list[Ref]]) -> Added:
+def _in_the_stead_of_scrapped(log: Sequence[Outline]) -> dict[Ref, Anchor]:
+    """Where a task stands whose part is scrapped: after what went in before that part."""
+    found: dict[Ref, Anchor] = {}
+    last = Anchor(Beside.BEFORE)
+    for line in reversed(log):
+        if line.fate is Fate.SCRAP:
+            found[line.ref] = last
+        else:
+            last = Anchor(Beside.AFTER, line.ref)
+    return found
+
+
+def _added(
+    one: Task,
+    places: Mapping[Ref, int | None],
+    pieces: Mapping[int, list[Ref]],
+    stead: Mapping[Ref, Anchor],
+) -> Added:
     ref = task(one.id)
     after_all: tuple[Ref, ...] = ()
     if one.kind is TaskKind.BENCH_BUILD:
         after_all = tuple(pieces.get(one.id, ()))
     elif one.kind is TaskKind.TIGHTENING:
         after_all = tuple(_waited_for(one))
-    return Added(Item(ref, places.get(ref)), one.anchor, after_all)
+    anchor = stead.get(one.anchor.of, one.anchor) if one.anchor.of else one.anchor
+    return Added(Item(ref, places.get(ref)), anchor, after_all)
 
 
 def _waited_for(tightening: Task) -> Iterable[Ref]:

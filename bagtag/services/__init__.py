@@ -25,10 +25,15 @@ if TYPE_CHECKING:
         labels,
         people,
         photos,
+        rules,
         scanning,
+        signing,
+        steps,
         strip,
         tags,
         tape,
+        task_views,
+        tasks,
         views,
     )
 
@@ -48,10 +53,15 @@ __all__ = [
     "labels",
     "people",
     "photos",
+    "rules",
     "scanning",
+    "signing",
+    "steps",
     "strip",
     "tags",
     "tape",
+    "task_views",
+    "tasks",
     "views",
 ]
 

@@ -1,144 +1,224 @@
-"""The build: every step in an order that works, what it waits for, and its sign-off."""
+"""The build: every step in an order that works, what it waits for, and what can go in now."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from bagtag.domain.change import Change
-from bagtag.domain.entry import clean_text
-from bagtag.domain.errors import BadInput
-from bagtag.domain.model import Area, Away, Fate, Removal, SignOff
-from bagtag.domain.order import Piece, blockers, build_order
-from bagtag.domain.standing import Hindrance, Outline, Standing, of_its_own, standing
-from bagtag.services import strip
-from bagtag.store import belongings, jobs, removals, rows, tables
-from bagtag.store.act import Act
+from bagtag.domain import tie_words
+from bagtag.domain.fitting import Ref, Rule, Task, TaskKind, part
+from bagtag.domain.model import Area, SignOff
+from bagtag.domain.order_problem import Because, Tie
+from bagtag.domain.order_why import why
+from bagtag.domain.standing import Hindrance, Standing, standing
+from bagtag.services.planning import Planned, planned
 from bagtag.store.work import Store
 
 NAMED = 3
-"""How many parts a step names that it waits for; the rest are counted."""
+"""How many steps a step names that it waits for; the rest are counted."""
 
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One step of the build. `place` counts from 1, in the order things go back."""
+    """One step of the build. `place` counts from 1, in the order things go back.
+
+    `task` is set where it is no removal; `along` are the steps that go in with it as one;
+    `roots` those that keep it out by themselves: without any it can go in today, now or after
+    others. `torque_later` is the step after which its fasteners get their
+    final torque.
+    """
 
     place: int
-    removal_id: int
+    ref: Ref
+    number: str
+    name: str
     standing: Standing
     hindrances: tuple[Hindrance, ...] = ()
     sign_off: SignOff | None = None
+    task: Task | None = None
+    area_id: int | None = None
+    area: str = ""
+    along: tuple[Ref, ...] = ()
+    build_id: int | None = None
+    roots: tuple[Ref, ...] = ()
+    torque_later: str = ""
+
+    @property
+    def removal_id(self) -> int | None:
+        return self.ref.removal_id
+
+    @property
+    def called(self) -> str:
+        return f"{self.number} {self.name}".strip()
+
+
+@dataclass(frozen=True, slots=True)
+class Freed:
+    """A step that keeps others out by itself: why, how many wait for it alone, itself among them,
+    and how many for it and others besides."""
+
+    ref: Ref
+    called: str
+    why: str
+    count: int
+    waiting: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class NoOrder:
+    """Rules that cannot all hold, as one sentence; `rules` are those that could be dropped, the
+    newest first, each with its words; `left_out` are out of force until then."""
+
+    sentence: str
+    rules: tuple[tuple[int, str], ...]
+    left_out: frozenset[int]
 
 
 @dataclass(frozen=True, slots=True)
 class Board:
-    """The whole build of a job, in order."""
+    """The whole build of a job, in order. `frees` has what would free the most steps first."""
 
     job_id: int
     steps: tuple[Step, ...]
+    frees: tuple[Freed, ...] = ()
+    no_order: NoOrder | None = None
 
     @property
     def done(self) -> int:
         return sum(step.standing is Standing.IN for step in self.steps)
 
+    def step(self, ref: Ref) -> Step | None:
+        return next((step for step in self.steps if step.ref == ref), None)
+
     def step_of(self, removal_id: int) -> Step | None:
-        return next((step for step in self.steps if step.removal_id == removal_id), None)
+        return self.step(part(removal_id))
+
+    def called(self, ref: Ref) -> str:
+        """What a step is called; nothing for one that is not in the build."""
+        step = self.step(ref)
+        return step.called if step is not None else ""
 
 
-def board(store: Store, job_id: int) -> Board:
-    """The plan of a job as it stands now; BadInput when no order works."""
-    with store.read() as connection:
-        log = removals.outlines(connection, job_id)
-        areas = jobs.areas(connection, job_id)
-        signed = belongings.sign_offs(connection, job_id)
-        out = belongings.away_now(connection, job_id)
-    pieces = [Piece(r.id, r.area_id) for r in log if r.fate is not Fate.SCRAP]
-    order = build_order(pieces, areas)
-    waits = blockers(order, pieces, areas, signed.keys())
-    openers = {area.opener_id for area in areas}
-    facts = _Facts({removal.id: removal for removal in log}, out, signed, waits, openers)
-    return Board(job_id, tuple(facts.step(place, id_) for place, id_ in enumerate(order, 1)))
+def board(store: Store, job_id: int, *, who: str = "") -> Board:
+    """The build of a job as it stands now."""
+    return board_of(planned(store, job_id, who=who))
+
+
+def board_of(known: Planned) -> Board:
+    groups = {ref: group for group in known.plan.groups for ref in group}
+    steps = tuple(
+        step_of(known, ref, place, groups[ref]) for place, ref in enumerate(known.plan.order, 1)
+    )
+    frees = tuple(
+        Freed(one.ref, known.called(one.ref), known.why_stuck(one.ref), one.alone, one.all)
+        for one in known.now.frees
+    )
+    return Board(known.job_id, steps, frees, no_order(known))
+
+
+def step_of(known: Planned, ref: Ref, place: int, group: Sequence[Ref]) -> Step:
+    line, task = known.lines.get(ref), known.tasks.get(ref)
+    hindrances = () if ref in known.signed else hindrances_of(known, ref)
+    later = known.tightening_of(ref)
+    return Step(
+        place=place,
+        ref=ref,
+        number=line.number if line else "",
+        name=line.name if line else known.called(ref),
+        standing=_word(known, ref, hindrances),
+        hindrances=hindrances,
+        sign_off=known.signed.get(ref),
+        task=task,
+        area_id=known.places.get(ref),
+        area=known.area_path(ref),
+        along=tuple(other for other in group if other != ref),
+        build_id=known.build_id(ref),
+        roots=known.now.roots.get(ref, ()),
+        torque_later=known.called(later.anchor.of) if later and later.anchor.of else "",
+    )
+
+
+def _word(known: Planned, ref: Ref, hindrances: Sequence[Hindrance]) -> Standing:
+    line, fitted = known.lines.get(ref), ref in known.signed
+    if line is None:
+        return Standing.IN if fitted else Standing.WAITS if hindrances else Standing.NEXT
+    return standing(line, fitted=fitted, away=line.id in known.out, hindrances=hindrances)
+
+
+def hindrances_of(known: Planned, ref: Ref) -> tuple[Hindrance, ...]:
+    """Every reason why a step cannot go in now; those behind an opener past the first few are
+    only counted."""
+    waiting = known.now.waiting.get(ref)
+    if waiting is None:
+        return known.own(ref)
+    first = [_tied(known, tie) for tie in waiting.ties]
+    if waiting.before is not None:
+        before = waiting.before
+        first.append(_comes_first(known, before))
+    room = max(NAMED - len(first), 1)
+    behind = [
+        Hindrance(f"{known.called(other)} must go behind it", other)
+        for other in waiting.behind[:room]
+    ]
+    rest = len(waiting.behind) - len(behind)
+    more = [Hindrance(f"and {rest} more behind it")] if rest else []
+    return (*known.own(ref), *first, *behind, *more)
+
+
+_PLAIN = (Because.BENCH, Because.ANCHOR, Because.TIGHTENING)
+
+
+def _tied(known: Planned, tie: Tie) -> Hindrance:
+    """A rule is named as such; what lies in the steps themselves needs no reason."""
+    if tie.because in _PLAIN:
+        return _comes_first(known, tie.before)
+    return Hindrance(tie_words.holds(tie, known.words), tie.before)
+
+
+def _comes_first(known: Planned, ref: Ref) -> Hindrance:
+    task = known.tasks.get(ref)
+    is_done = task is not None and task.kind is not TaskKind.BENCH_BUILD
+    return Hindrance(f"{known.called(ref)} must {'be done' if is_done else 'go in'} first", ref)
+
+
+def no_order(known: Planned) -> NoOrder | None:
+    """Why not all rules hold, where they do not."""
+    circle = known.found.circle
+    if circle is None:
+        return None
+    rules = {rule.id: rule for rule in known.rows.rules}
+    said = tuple(
+        (id_, tie_words.rule_words(rules[id_], known.called))
+        for id_ in tie_words.droppable(circle)
+        if id_ in rules
+    )
+    return NoOrder(tie_words.circle_words(circle, known.words), said, known.found.suspended)
 
 
 @dataclass(frozen=True, slots=True)
-class _Facts:
-    """What the steps of a board are told from."""
+class Reasons:
+    """Why a step stands where it does: a sentence for each tie, the nearest first; and the rules
+    that name it, each with whether it is in force."""
 
-    known: Mapping[int, Outline]
-    out: Mapping[int, Away]
-    signed: Mapping[int, SignOff]
-    waits: Mapping[int, Sequence[int]]
-    openers: set[int | None]
-
-    def step(self, place: int, removal_id: int) -> Step:
-        removal = self.known[removal_id]
-        fitted = removal_id in self.signed
-        hindrances = () if fitted else self.hindrances(removal)
-        word = standing(removal, fitted=fitted, away=removal_id in self.out, hindrances=hindrances)
-        return Step(place, removal_id, word, hindrances, self.signed.get(removal_id))
-
-    def hindrances(self, removal: Outline) -> tuple[Hindrance, ...]:
-        away = self.out.get(removal.id)
-        own = of_its_own(removal, away.shop if away else None)
-        waiting = self.waits.get(removal.id, ())
-        named = tuple(self._first(removal.id, other) for other in waiting[:NAMED])
-        rest = len(waiting) - len(named)
-        more = (Hindrance(f"and {rest} more behind it"),) if rest else ()
-        return own + named + more
-
-    def _first(self, removal_id: int, other_id: int) -> Hindrance:
-        where = "goes behind it" if removal_id in self.openers else "goes in first"
-        return Hindrance(f"{self.known[other_id].called} {where}", other_id)
+    held: tuple[str, ...]
+    forced: tuple[str, ...]
+    rules: tuple[tuple[int, str, bool], ...]
 
 
-def sign(
-    store: Store, removal_id: int, *, who: str, note: str = "", out_of_order: str = ""
-) -> Change:
-    """Sign a step off as fitted.
-
-    A step that still waits needs `out_of_order`, the reason it goes in all the same; it is kept
-    with the sign-off.
-    """
-    removal = strip.get_removal(store, removal_id)
-    name = clean_text(who, limit=100)
-    if not name:
-        raise BadInput("Say who fitted it: a name or initials.", field="who")
-    _check_ready(store, removal, clean_text(out_of_order, limit=500))
-    kept = clean_text(" ".join(filter(None, (out_of_order, note))), limit=1000)
-
-    def do(act: Act) -> None:
-        if belongings.sign_off_of(act.connection, removal_id) is not None:
-            raise BadInput(f"{removal.number} {removal.name} is signed off already.")
-        act.insert(tables.sign_off, removal_id=removal_id, who=name, at=rows.now(), note=kept)
-
-    title = f"fit {removal.number} {removal.name}"
-    return store.act(title, do, who=name, job_id=removal.job_id)
+def reasons(store: Store, job_id: int, ref: Ref, *, who: str = "") -> Reasons:
+    """What holds a step back, what brought it forward, and which rules name it."""
+    known = planned(store, job_id, who=who)
+    found = why(known.plan, ref)
+    rules = (rule for rule in known.rows.rules if ref in rule.members)
+    return Reasons(
+        tie_words.held_words(found.held, known.words),
+        tie_words.forced_words(found.pulled, known.words),
+        tuple(_rule_line(known, rule) for rule in rules),
+    )
 
 
-def _check_ready(store: Store, removal: Removal, reason: str) -> None:
-    if removal.fate is Fate.SCRAP:
-        raise BadInput(f"{removal.number} {removal.name} is scrapped. Change its fate first.")
-    step = board(store, removal.job_id).step_of(removal.id)
-    if step is not None and step.hindrances and not reason:
-        first = step.hindrances[0].sentence
-        raise BadInput(
-            f"{removal.number} {removal.name} waits: {first}. Do that first, or say why it "
-            "goes in now.",
-            field="out_of_order",
-        )
-
-
-def take_back(store: Store, removal_id: int, *, who: str = "") -> Change:
-    """Take a sign-off back: the part is off again."""
-    removal = strip.get_removal(store, removal_id)
-
-    def do(act: Act) -> None:
-        sign_off = belongings.sign_off_of(act.connection, removal_id)
-        if sign_off is None:
-            raise BadInput(f"{removal.number} {removal.name} is not signed off.")
-        act.delete(tables.sign_off, sign_off.id)
-
-    title = f"take back the fitting of {removal.number} {removal.name}"
-    return store.act(title, do, who=who, job_id=removal.job_id)
+def _rule_line(known: Planned, rule: Rule) -> tuple[int, str, bool]:
+    known_steps = set(known.plan.order)
+    in_force = rule.id not in known.found.suspended and known_steps.issuperset(rule.members)
+    return rule.id, tie_words.rule_words(rule, known.called), in_force
 
 
 def areas_opened(areas: Sequence[Area], removal_id: int) -> tuple[str, ...]:

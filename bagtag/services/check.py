@@ -4,10 +4,11 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from itertools import islice
 
+from bagtag.domain import areas as tree
 from bagtag.domain.errors import BadInput, StoreTrouble
 from bagtag.domain.model import Fate
-from bagtag.services import board
-from bagtag.store import jobs, removals, soundness
+from bagtag.services.planning import planned
+from bagtag.store import jobs, soundness
 from bagtag.store.work import Store
 
 MANY = 20
@@ -45,6 +46,7 @@ def _checked(store: Store) -> Report:
             soundness.search_index(connection),
             soundness.places(connection),
             soundness.tags(connection),
+            soundness.steps(connection),
             _photos(store, soundness.photo_files(connection)),
         )
         findings = tuple(line for look in looks for line in _some(look))
@@ -72,12 +74,12 @@ def _photos(store: Store, wanted: Iterable[tuple[str, str]]) -> Iterator[str]:
 
 def _builds(store: Store, job_ids: Iterable[int]) -> Iterator[str]:
     for job_id in job_ids:
+        known = planned(store, job_id)
         try:
-            steps = [step.removal_id for step in board.board(store, job_id).steps]
+            area_of = {line.id: line.area_id for line in known.rows.log}
+            tree.check_openers(known.rows.areas, area_of)
         except BadInput as wrong:
             yield f"The build of job {job_id} does not work out: {wrong.sentence}"
-            continue
-        with store.read() as connection:
-            log = removals.outlines(connection, job_id)
-        if sorted(steps) != sorted(line.id for line in log if line.fate is not Fate.SCRAP):
-            yield f"The build of job {job_id} does not have every part of its log once."
+        parts = [line.ref for line in known.rows.log if line.fate is not Fate.SCRAP]
+        if sorted(known.plan.order) != sorted([*parts, *known.tasks]):
+            yield f"The build of job {job_id} does not have every step once."

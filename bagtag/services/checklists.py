@@ -1,20 +1,24 @@
-"""The build on paper: the checklist of a job as PDF, and a true preview of it."""
+"""The build on paper: the checklist of a job as PDF, whole or of one area, and a true preview."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import partial
 from pathlib import Path
 from typing import BinaryIO
 
 from bagtag.domain import areas as tree
-from bagtag.domain.areas import by_id
+from bagtag.domain.cautions import cautions
+from bagtag.domain.errors import BadInput
+from bagtag.domain.fitting import Ref, TaskKind, task
+from bagtag.domain.hardware import OVERRIDE, HeldBy
 from bagtag.domain.kinds import Kinds, goes_on
-from bagtag.domain.model import Area, Job, Removal
+from bagtag.domain.model import Job, Removal, SignOff
 from bagtag.domain.resolve import told
 from bagtag.paper.checklist import checklist_pdf
 from bagtag.paper.checklist_text import (
     ChecklistHeader,
+    ChecklistPiece,
     ChecklistReport,
     ChecklistStep,
     SignedOff,
@@ -22,9 +26,19 @@ from bagtag.paper.checklist_text import (
 from bagtag.paper.rendering import rendered
 from bagtag.services import jobs as job_cases
 from bagtag.services import kinds
-from bagtag.services.board import Step, board
-from bagtag.store import belongings, jobs, removals
+from bagtag.services.board import Step, board_of
+from bagtag.services.planning import Planned, planned
+from bagtag.store import belongings, removals
 from bagtag.store.work import Store
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """What goes on the paper: an area with those below it, None for the whole build; `by_area` a
+    section for each area."""
+
+    area_id: int | None = None
+    by_area: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +46,8 @@ class _Job:
     """What the steps of one job's checklist are written from."""
 
     job: Job
-    areas: Mapping[int, Area]
+    known: Planned
+    places: Mapping[Ref, int]
     removals: Mapping[int, Removal]
     codes: Mapping[int, str]
     thumbs: Mapping[int, Path]
@@ -40,47 +55,111 @@ class _Job:
     kinds: Kinds
 
     def step(self, step: Step) -> ChecklistStep:
-        removal = self.removals[step.removal_id]
-        signed = step.sign_off
+        removal_id = step.removal_id
+        made = self._task(step) if removal_id is None else self._part(step, removal_id)
+        return replace(
+            made,
+            area=step.area,
+            datum=self.job.datum,
+            within=self.known.called(task(step.build_id)) if step.build_id else "",
+            along=tuple(self.known.called(other) for other in step.along),
+            later=step.torque_later,
+            done=_signed(step.sign_off),
+            waits=tuple(hindrance.sentence for hindrance in step.hindrances),
+        )
+
+    def _part(self, step: Step, removal_id: int) -> ChecklistStep:
+        removal = self.removals[removal_id]
         kind = self.kinds.of(removal.name, removal.kind)
+        done = step.sign_off is not None
         return ChecklistStep(
             number=step.place,
             name=removal.name,
             removal=removal.number,
             quantity=removal.quantity,
-            area=tree.path_text(self.areas, removal.area_id),
             facts=told(removal, self.others),
-            datum=self.job.datum,
             held_by=removal.held_by,
-            goes_on=removal.goes_on if signed else goes_on(removal.goes_on, kind),
-            home=kind.home if kind and not signed else "",
+            goes_on=removal.goes_on if done else goes_on(removal.goes_on, kind),
+            home=kind.home if kind and not done else "",
             fate=removal.fate,
             note=removal.note,
-            thumbnail=self.thumbs.get(removal.id),
-            code=self.codes.get(removal.id, ""),
-            done=SignedOff(signed.who, signed.at) if signed else None,
-            waits=tuple(hindrance.sentence for hindrance in step.hindrances),
+            thumbnail=self.thumbs.get(removal_id),
+            code=self.codes.get(removal_id, ""),
+            origin=removal.origin,
+            asks=removal.asks,
+            cautions=() if done else tuple(c for c in cautions(removal, kind) if c != OVERRIDE),
         )
 
+    def _task(self, step: Step) -> ChecklistStep:
+        one = self.known.tasks[step.ref]
+        return ChecklistStep(
+            number=step.place,
+            name=one.name,
+            note=one.note,
+            task=one.kind,
+            asks=one.asks,
+            held_by=self._tightened(one.removal_id) if one.kind is TaskKind.TIGHTENING else (),
+            pieces=tuple(self._pieces(one.id)) if one.kind is TaskKind.BENCH_BUILD else (),
+            not_by=self.known.not_by(step.ref),
+        )
 
-def steps_of(store: Store, job_id: int) -> tuple[ChecklistHeader, list[ChecklistStep]]:
-    """The header and every step of a job's checklist, in the order of the build."""
+    def _tightened(self, removal_id: int | None) -> tuple[HeldBy, ...]:
+        found = self.removals.get(removal_id or 0)
+        return found.held_by if found is not None else ()
+
+    def _pieces(self, build_id: int, depth: int = 0) -> list[ChecklistPiece]:
+        """The pieces of a bench build in the order of its own plan, those of one inside it below
+        their own."""
+        found: list[ChecklistPiece] = []
+        for ref in self.known.pieces(build_id):
+            removal = self.removals.get(ref.removal_id or 0)
+            name = removal.name if removal is not None else self.known.called(ref)
+            quantity = removal.quantity if removal is not None else 1
+            done = ref in self.known.signed
+            found.append(ChecklistPiece(self.places[ref], name, quantity, done, depth))
+            if ref.task_id is not None:
+                found += self._pieces(ref.task_id, depth + 1)
+        return found
+
+
+def _signed(signed: SignOff | None) -> SignedOff | None:
+    if signed is None:
+        return None
+    return SignedOff(signed.who, signed.at, signed.reason, signed.figures, signed.counts)
+
+
+def steps_of(
+    store: Store, job_id: int, span: Span = Span()
+) -> tuple[ChecklistHeader, list[ChecklistStep]]:
+    """The header and the steps of a job's checklist, in the order of the build."""
     job = job_cases.get_job(store, job_id)
-    plan = board(store, job_id)
-    ids = [step.removal_id for step in plan.steps]
+    known = planned(store, job_id)
+    steps = board_of(known).steps
+    ids = [line.id for line in known.rows.log]
     with store.read() as connection:
         found = removals.by_ids(connection, ids)
-        known = _Job(
+        of_job = _Job(
             job,
-            by_id(jobs.areas(connection, job_id)),
+            known,
+            {step.ref: step.place for step in steps},
             found,
             belongings.main_codes(connection, ids),
             _thumbs(store, belongings.first_thumbs(connection, ids)),
             removals.tied_to(connection, found.values()),
             kinds.of(store),
         )
-    header = ChecklistHeader(job.title, date.today(), job.owner, job.datum)
-    return header, [known.step(step) for step in plan.steps]
+    title = tree.path_text(known.areas, span.area_id)
+    header = ChecklistHeader(job.title, date.today(), job.owner, job.datum, area=title)
+    return header, [of_job.step(step) for step in _within(known, steps, span)]
+
+
+def _within(known: Planned, steps: Sequence[Step], span: Span) -> list[Step]:
+    if span.area_id is None:
+        return list(steps)
+    if span.area_id not in known.areas:
+        raise BadInput("This area is no longer in the job. Choose another one.", field="area_id")
+    inside = tree.below(known.rows.areas, span.area_id)
+    return [step for step in steps if step.area_id in inside]
 
 
 def _thumbs(store: Store, hashes: Mapping[int, str]) -> dict[int, Path]:
@@ -88,17 +167,20 @@ def _thumbs(store: Store, hashes: Mapping[int, str]) -> dict[int, Path]:
     return {removal_id: path for removal_id, path in paths.items() if path.exists()}
 
 
-def write(store: Store, job_id: int, out: Path | BinaryIO) -> ChecklistReport:
+def write(store: Store, job_id: int, out: Path | BinaryIO, span: Span = Span()) -> ChecklistReport:
     """The checklist of a job as one PDF."""
-    header, steps = steps_of(store, job_id)
-    return checklist_pdf(out, header, steps)
+    header, steps = steps_of(store, job_id, span)
+    return checklist_pdf(out, header, steps, by_area=span.by_area)
 
 
-def preview(store: Store, job_id: int, width_px: int, pages: int | None = None) -> Sequence[bytes]:
+def preview(
+    store: Store, job_id: int, width_px: int, pages: int | None = None, span: Span = Span()
+) -> Sequence[bytes]:
     """Pages of the very PDF that would be printed, as PNG files `width_px` wide."""
-    return rendered(partial(write, store, job_id), width_px=width_px, pages=pages)
+    made = partial(write, store, job_id, span=span)
+    return rendered(made, width_px=width_px, pages=pages)
 
 
-def printed_pages(store: Store, job_id: int, dpi: int) -> Sequence[bytes]:
+def printed_pages(store: Store, job_id: int, dpi: int, span: Span = Span()) -> Sequence[bytes]:
     """Every page as a PNG at `dpi`, for a system printer."""
-    return rendered(partial(write, store, job_id), dpi=dpi)
+    return rendered(partial(write, store, job_id, span=span), dpi=dpi)

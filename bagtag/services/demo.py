@@ -4,7 +4,7 @@ The story is data, in resources/demo; it is written through the same use cases a
 """
 
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 from pathlib import Path
@@ -15,9 +15,33 @@ from bagtag.domain import hardware, which_way
 from bagtag.domain.change import Change
 from bagtag.domain.datum import Datum, Side
 from bagtag.domain.entry import Entry
-from bagtag.domain.model import Fate, Hazard, Replacement
-from bagtag.services import board, containers, fates, jobs, labels, photos, strip, tags
+from bagtag.domain.fitting import (
+    Anchor,
+    Asked,
+    Beside,
+    Figure,
+    Ref,
+    RuleKind,
+    TaskKind,
+    part,
+    task,
+)
+from bagtag.domain.model import Fate, Hazard, Origin, Replacement
+from bagtag.services import (
+    board,
+    containers,
+    fates,
+    jobs,
+    labels,
+    photos,
+    rules,
+    signing,
+    strip,
+    tags,
+    tasks,
+)
 from bagtag.services.labels import LabelOrder
+from bagtag.services.strip import Extras
 from bagtag.store.work import Store
 
 Table = Mapping[str, Any]
@@ -34,6 +58,7 @@ def write(store: Store, *, who: str = "") -> Change:
         writer.add_container(container)
     for removal in story["removal"]:
         writer.log(removal)
+    writer.add_to_build(story)
     for away in story["away"]:
         writer.send(away)
     writer.print_labels()
@@ -57,6 +82,8 @@ class _Writer:
     areas: dict[str, int] = field(default_factory=dict)
     containers: dict[str, int] = field(default_factory=dict)
     removals: dict[str, int] = field(default_factory=dict)
+    tasks: dict[str, int] = field(default_factory=dict)
+    figures: dict[Ref, tuple[Figure, ...]] = field(default_factory=dict)
 
     def add_area(self, area: Table) -> None:
         parent = self.areas.get(area.get("inside", ""))
@@ -75,9 +102,10 @@ class _Writer:
         )
         self.containers[container["label"]] = _new(change)
 
-    def log(self, removal: Table) -> None:
+    def log(self, removal: Table, extras: Extras | None = None) -> None:
         """One line of the log with all that belongs to it."""
-        change = strip.log_removal(self.store, self.job_id, self._entry(removal), who=self.who)
+        entry = self._entry(removal)
+        change = strip.log_removal(self.store, self.job_id, entry, extras or Extras(), who=self.who)
         removal_id = self.removals[removal["name"]] = _new(change)
         if "opens" in removal:
             area_id = self.areas[removal["opens"]]
@@ -108,6 +136,48 @@ class _Writer:
             hazards=tuple(Hazard(word) for word in removal.get("hazards", ())),
         )
 
+    def add_to_build(self, story: Table) -> None:
+        """What was never logged: parts, bench builds, tasks, final tightenings, rules."""
+        for one in story["part"]:
+            self.log(one, Extras(origin=Origin(one["origin"]), beside=self._anchor(one)))
+        for one in story["bench_build"]:
+            pieces = self._steps(one["pieces"])
+            made = tasks.make_bench_build(
+                self.store, self.job_id, one["name"], pieces, who=self.who
+            )
+            self.tasks[one["name"]] = _new(made)
+        for one in story["task"]:
+            self._add_task(one)
+        for one in story["tighten_later"]:
+            part_id = self.removals[one["part"]]
+            tasks.tighten_later(self.store, part_id, self._step(one["after"]), who=self.who)
+        for one in story["rule"]:
+            kind, steps = RuleKind(one["kind"]), self._steps(one["steps"])
+            rules.add_rule(self.store, self.job_id, kind, steps, why=one["why"], who=self.who)
+
+    def _step(self, name: str) -> Ref:
+        return task(self.tasks[name]) if name in self.tasks else part(self.removals[name])
+
+    def _steps(self, names: Iterable[str]) -> list[Ref]:
+        return [self._step(name) for name in names]
+
+    def _anchor(self, one: Table) -> Anchor:
+        return Anchor(Beside(one["beside"]), self._step(one["of"]))
+
+    def _add_task(self, one: Table) -> None:
+        asks = tuple(Asked(**item) for item in one.get("asks", ()))
+        form = tasks.TaskForm(
+            TaskKind(one["kind"]),
+            one["name"],
+            self._anchor(one),
+            asks=asks,
+            note=one.get("note", ""),
+        )
+        made = task(_new(tasks.add_task(self.store, self.job_id, form, who=self.who)))
+        self.tasks[one["name"]] = made.id
+        if "figures" in one:
+            self.figures[made] = signing.figures_of(asks, one["figures"])
+
     def send(self, away: Table) -> None:
         """A part to an outside shop, and back again where the story says so."""
         ids = [self.removals[away["removal"]]]
@@ -130,9 +200,10 @@ class _Writer:
         inside = {self.areas[name] for name in build["areas"]}
         wanted = {self.removals[name] for name in build["parts"]}
         for step in board.board(self.store, self.job_id).steps:
-            removal = strip.get_removal(self.store, step.removal_id)
-            if removal.id in wanted or removal.area_id in inside:
-                board.sign(self.store, removal.id, who=build["who"])
+            given = self.figures.get(step.ref, ())
+            if step.removal_id in wanted or step.area_id in inside or given:
+                form = signing.SignForm(figures=given)
+                signing.sign(self.store, step.ref, form, who=build["who"])
 
 
 def _new(change: Change) -> int:

@@ -11,7 +11,7 @@ from bagtag.domain.datum import Datum, Side
 from bagtag.domain.entry import clean_text
 from bagtag.domain.errors import BadInput, NotFound
 from bagtag.domain.model import Area, Job
-from bagtag.store import jobs, removals, rows, tables
+from bagtag.store import fittings, jobs, removals, rows, tables
 from bagtag.store.act import Act
 from bagtag.store.work import Store
 
@@ -218,6 +218,8 @@ def delete_area(store: Store, area_id: int, *, who: str = "") -> Change:
                 act.update(tables.area, inner.id, parent_id=area.parent_id)
         for removal_id in removals.ids_in_area(act.connection, area_id):
             act.update(tables.removal, removal_id, area_id=area.parent_id)
+        for task_id in fittings.in_area(act.connection, area_id):
+            act.update(tables.task, task_id, area_id=area.parent_id)
         act.delete(tables.area, area_id)
         check_openers(act, area.job_id)
 

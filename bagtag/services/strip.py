@@ -8,9 +8,10 @@ from bagtag.domain import asking, contradictions, hardware, log_place, resolve, 
 from bagtag.domain.change import Change
 from bagtag.domain.entry import Entry, checked
 from bagtag.domain.errors import BadInput, NotFound
-from bagtag.domain.model import Removal, TagRole
+from bagtag.domain.fitting import Anchor, Beside, part
+from bagtag.domain.model import Origin, Removal, TagRole
 from bagtag.domain.which_way import Fact
-from bagtag.services import containers, kinds, links
+from bagtag.services import containers, forgetting, kinds, links
 from bagtag.services import jobs as job_cases
 from bagtag.services.codes_drawn import tie
 from bagtag.store import belongings, jobs, removals, rows, tables
@@ -23,12 +24,16 @@ class Extras:
     """What goes with a new entry beside its fields.
 
     `before` puts it in before that removal, else it comes last; `container_wanted` ("bag 12") is
-    found or made; `tag_code` is a blank tag that was scanned for it.
+    found or made; `tag_code` is a blank tag that was scanned for it. `origin` says whether it came
+    off at all; a part that was never logged stands where it goes in: `beside` the step that it
+    names, instead of `before`.
     """
 
     before: int | None = None
     container_wanted: str = ""
     tag_code: str = ""
+    origin: Origin = Origin.OFF
+    beside: Anchor | None = None
 
 
 def log_removal(
@@ -57,7 +62,8 @@ def asked(store: Store, entry: Entry) -> Entry:
 
 def _insert(act: Act, job_id: int, entry: Entry, extras: Extras, *, uid: str) -> int:
     entry = links.tie(act, job_id, entry, uid)
-    number, serial, position = _numbered(act, job_id, extras.before)
+    before = extras.before if extras.beside is None else _beside(act, job_id, extras.beside)
+    number, serial, position = _numbered(act, job_id, before)
     columns = _placed(act, job_id, entry, extras)
     removal_id = act.insert(
         tables.removal,
@@ -69,11 +75,25 @@ def _insert(act: Act, job_id: int, entry: Entry, extras: Extras, *, uid: str) ->
         replacement="wanted",
         logged_at=rows.now(),
         logged_by=act.who,
+        origin=extras.origin.value,
         **columns,
     )
     tie(act, extras.tag_code, TagRole.PART, job_id, removal_id=removal_id)
     links.tie_waiting(act, job_id, removal_id)
     return removal_id
+
+
+def _beside(act: Act, job_id: int, anchor: Anchor) -> int | None:
+    """The line before which a part stands in the log so that it goes in beside another: the log is
+    read backwards, so what goes in after stands before."""
+    if anchor.of is None or anchor.of.removal_id is None:
+        wanted = removals.ids_in_order(act.connection, job_id)[:1]
+        return wanted[0] if wanted and anchor.beside is Beside.AFTER else None
+    other = _needed(removals.get(act.connection, anchor.of.id), job_id)
+    if anchor.beside is Beside.AFTER:
+        return other.id
+    below = removals.following(act.connection, job_id, other.position)
+    return below.id if below is not None else None
 
 
 def _placed(act: Act, job_id: int, entry: Entry, extras: Extras) -> dict[str, object]:
@@ -190,6 +210,9 @@ def delete_removal(store: Store, removal_id: int, *, who: str = "") -> Change:
     removal = get_removal(store, removal_id)
 
     def do(act: Act) -> None:
+        gone = forgetting.forget_step(act, part(removal_id))
+        act.name += f" and {gone} rule{'s' * (gone != 1)} that named it" if gone else ""
+        forgetting.forget_removal(act, removal)
         for area_id in jobs.opened_by(act.connection, removal_id):
             act.update(tables.area, area_id, opener_id=None)
         for photo in belongings.photos_of(act.connection, [removal_id]).get(removal_id, []):
@@ -198,7 +221,7 @@ def delete_removal(store: Store, removal_id: int, *, who: str = "") -> Change:
             act.delete(tables.tag, tag.id)
         for time in belongings.times_away(act.connection, removal_id):
             act.delete(tables.away, time.id)
-        sign_off = belongings.sign_off_of(act.connection, removal_id)
+        sign_off = belongings.sign_off_of(act.connection, part(removal_id))
         if sign_off is not None:
             act.delete(tables.sign_off, sign_off.id)
         act.delete(tables.removal, removal_id)

@@ -7,6 +7,7 @@ from bagtag.domain import areas as tree
 from bagtag.domain import nesting
 from bagtag.domain.datum import Datum
 from bagtag.domain.errors import NotFound
+from bagtag.domain.fitting import task
 from bagtag.domain.kinds import PartKind
 from bagtag.domain.model import Away, Fate, Photo, PhotoRole, Removal, SignOff, Tag
 from bagtag.domain.resolve import told
@@ -64,6 +65,9 @@ class BenchCard:
     standing: Standing
     hindrances: tuple[Hindrance, ...]
     sign_off: SignOff | None
+    along: tuple[str, ...] = ()
+    torque_later: str = ""
+    within: str = ""
 
     @property
     def photos_off(self) -> tuple[Photo, ...]:
@@ -149,7 +153,8 @@ def card(store: Store, removal_id: int, plan: board.Board | None = None) -> Benc
         code = belongings.main_codes(connection, [removal_id]).get(removal_id, "")
         out = belongings.away_now(connection, removal.job_id).get(removal_id)
         facts = told(removal, removals.tied_to(connection, [removal]))
-    step = (plan or board.board(store, removal.job_id)).step_of(removal_id)
+    plan = plan or board.board(store, removal.job_id)
+    step = plan.step_of(removal_id)
     return BenchCard(
         removal=removal,
         told=facts,
@@ -168,4 +173,7 @@ def card(store: Store, removal_id: int, plan: board.Board | None = None) -> Benc
         standing=step.standing if step else Standing.SCRAPPED,
         hindrances=step.hindrances if step else (),
         sign_off=step.sign_off if step else None,
+        along=tuple(plan.called(other) for other in step.along) if step else (),
+        torque_later=step.torque_later if step else "",
+        within=plan.called(task(step.build_id)) if step and step.build_id else "",
     )

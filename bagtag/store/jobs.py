@@ -2,7 +2,7 @@
 
 from sqlalchemy import Connection, func, select
 
-from bagtag.domain.model import Area, Job
+from bagtag.domain.model import Area, Job, Origin
 from bagtag.store import rows
 from bagtag.store.tables import area, away, job, removal, sign_off
 
@@ -39,9 +39,10 @@ def opened_by(connection: Connection, removal_id: int) -> list[int]:
 
 
 def counts(connection: Connection, job_id: int) -> tuple[int, int, int]:
-    """How many removals of a job are logged, fitted again, and away now."""
-    logged = select(func.count()).select_from(removal).where(removal.c.job_id == job_id)
+    """How many removals of a job came off, are fitted again, and are away now."""
     mine = removal.c.job_id == job_id
+    came_off = removal.c.origin != Origin.NEW.value
+    logged = select(func.count()).select_from(removal).where(mine, came_off)
     fitted = select(func.count()).select_from(sign_off.join(removal)).where(mine)
     out = select(func.count()).select_from(away.join(removal)).where(mine, away.c.back_at.is_(None))
     return tuple(connection.scalar(query) or 0 for query in (logged, fitted, out))  # type: ignore[return-value]  # three queries, three counts

@@ -150,6 +150,13 @@ def before(connection: Connection, job_id: int, position: int) -> Removal | None
     return rows.removal(row) if row else None
 
 
+def following(connection: Connection, job_id: int, position: int) -> Removal | None:
+    """The line just below a position."""
+    wanted = select(removal).where(removal.c.job_id == job_id, removal.c.position > position)
+    row = connection.execute(wanted.order_by(removal.c.position).limit(1)).mappings().first()
+    return rows.removal(row) if row else None
+
+
 def numbers_like(connection: Connection, job_id: int, stem: str) -> set[str]:
     """The numbers in a job that begin with `stem`."""
     wanted = select(removal.c.number).where(
@@ -177,6 +184,10 @@ def naming_others(connection: Connection, job_id: int) -> list[Removal]:
 
 def ids_in_area(connection: Connection, area_id: int) -> list[int]:
     return list(connection.scalars(select(removal.c.id).where(removal.c.area_id == area_id)))
+
+
+def ids_in_build(connection: Connection, build_id: int) -> list[int]:
+    return list(connection.scalars(select(c.id).where(c.build_id == build_id)))
 
 
 def ids_in_container(connection: Connection, container_id: int) -> list[int]:

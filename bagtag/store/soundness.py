@@ -8,13 +8,23 @@ from collections import Counter, defaultdict
 from collections.abc import Iterator, Mapping
 from hashlib import blake2b
 
-from sqlalchemy import Connection, RowMapping, func, select, text
+from sqlalchemy import Connection, RowMapping, func, or_, select, text
 
 from bagtag.domain import codes
 from bagtag.domain.model import TagRole
 from bagtag.store import rows
 from bagtag.store.act import Image, whole_row
-from bagtag.store.tables import JOURNALED, SEARCH, journal, photo, removal, tag
+from bagtag.store.tables import (
+    JOURNALED,
+    SEARCH,
+    journal,
+    photo,
+    removal,
+    rule,
+    rule_member,
+    tag,
+    task,
+)
 
 Key = tuple[str, int]
 
@@ -126,6 +136,37 @@ def tags(connection: Connection) -> Iterator[str]:
     ).mappings():
         if row["id"] not in own:
             yield f"{_called(row)} has no tag of its own."
+
+
+def steps(connection: Connection) -> Iterator[str]:
+    """A rule ties two steps or more, and every step it names, and every task's, is of its job."""
+    members: Counter[int] = Counter()
+    for row in connection.execute(_MEMBERS).mappings():
+        members[row["rule_id"]] += 1
+        if row["job_id"] not in (row["of_removal"], row["of_task"]):
+            yield f"Rule {row['rule_id']} names a step of another job."
+    for rule_id in connection.scalars(select(rule.c.id)):
+        if members[rule_id] < 2:
+            yield f"Rule {rule_id} ties fewer than two steps."
+    for row in connection.execute(_ON_PARTS).mappings():
+        if row["job_id"] != row["of_removal"]:
+            yield f"The task {row['name']} hangs on a part of another job."
+
+
+_MEMBERS = (
+    select(
+        rule_member.c.rule_id,
+        rule.c.job_id,
+        removal.c.job_id.label("of_removal"),
+        task.c.job_id.label("of_task"),
+    )
+    .join(rule, rule.c.id == rule_member.c.rule_id)
+    .outerjoin(removal, removal.c.id == rule_member.c.removal_id)
+    .outerjoin(task, task.c.id == rule_member.c.task_id)
+)
+_ON_PARTS = select(task.c.name, task.c.job_id, removal.c.job_id.label("of_removal")).join(
+    removal, or_(removal.c.id == task.c.removal_id, removal.c.id == task.c.anchor_removal_id)
+)
 
 
 def _hangs_right(row: rows.Columns) -> bool:

@@ -34,6 +34,8 @@ class Desk(QObject):
     """A sentence for the message bar, and whether it is trouble."""
     show_removal = Signal(int)
     """A removal is to be shown on its card."""
+    show_step = Signal(object)
+    """A step of the build (a `Ref`) is to be shown, be it a removal or a task."""
     show_stage = Signal(str)
     """A stage of the job ("Strip") is to be shown."""
 

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 from bagtag import services
 from bagtag.domain.change import Change
 from bagtag.domain.errors import BadInput
+from bagtag.domain.fitting import Ref
 from bagtag.domain.model import Removal
 from bagtag.ui.bench_page import BenchPage
 from bagtag.ui.desk import Desk
@@ -68,6 +69,7 @@ class WindowWork(QObject):
         desk.changed.connect(self._changed)
         desk.job_chosen.connect(self._job_chosen)
         desk.show_removal.connect(self.show_removal)
+        desk.show_step.connect(self.show_step)
         desk.show_stage.connect(self.go_to)
         window.stages.chosen.connect(self.go_to)
         window.title.chosen.connect(self._title_chosen)
@@ -241,6 +243,15 @@ class WindowWork(QObject):
     def show_removal(self, removal_id: int) -> None:
         """Show a removal on the card, whichever job it is of."""
         self.desk.ask(services.strip.get_removal, removal_id, then=self._removal_known)
+
+    def show_step(self, ref: Ref) -> None:
+        """Show a step of the build of this job: a removal on its card, a task on its own."""
+        if ref.removal_id is not None:
+            self.show_removal(ref.removal_id)
+            return
+        if self.stage != "Build":
+            self.go_to("Build")
+        self.bench.show_task(ref.id)
 
     def _removal_known(self, removal: Removal) -> None:
         if removal.job_id != self.desk.job_id:

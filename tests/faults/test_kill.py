@@ -26,6 +26,7 @@ from bagtag import services
 from bagtag.domain.entry import Entry
 from bagtag.services.strip import Extras
 from bagtag.store.work import Store
+from bagtag.domain.fitting import part
 
 folder, job_id = Path(sys.argv[1]), int(sys.argv[2])
 services.board, services.history  # imported once, before the first fork
@@ -39,7 +40,7 @@ def log_until_killed():
         last = services.strip.log_removal(store, job_id, Entry("bolt", uid=uid), extras).new_id
         os.write(1, f"{uid}\\n".encode())
         if turn % 11 == 10:
-            services.board.sign(store, last, who="Ada", out_of_order="trial")
+            services.signing.sign(store, part(last), services.signing.SignForm(reason="trial"), who="Ada")
             os.write(1, f"signed {uid}\\n".encode())
 
 for _ in sys.stdin:

@@ -34,6 +34,9 @@ def test_a_whole_store_is_whole_and_counted(store, worked_on):
     assert report.sound
     assert report.counted == {
         "job": 1,
+        "rule": 0,
+        "rule_member": 0,
+        "task": 0,
         "area": 1,
         "container": 1,
         "removal": 2,

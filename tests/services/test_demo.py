@@ -8,7 +8,8 @@ from PIL import Image
 
 from bagtag import resources, services
 from bagtag.domain.contradictions import between, within
-from bagtag.domain.model import ContainerKind, Fate, PhotoRole, Replacement
+from bagtag.domain.fitting import TaskKind
+from bagtag.domain.model import ContainerKind, Fate, Origin, PhotoRole, Replacement
 from bagtag.domain.standing import Standing
 from bagtag.domain.which_way import Clocking, Faces, Hand, MatchMark, Place, Seat
 from bagtag.store.work import Store
@@ -60,7 +61,11 @@ def test_every_screen_has_something_to_show(demo, log):
     kinds = {row.container.kind for row in services.containers.list_containers(store, job_id)}
     assert kinds == set(ContainerKind)
     assert max(row.depth for row in services.containers.list_containers(store, job_id)) == 2
-    assert services.jobs.list_jobs(store)[0].back == services.board.board(store, job_id).done
+    steps = services.board.board(store, job_id).steps
+    back = [s for s in steps if s.removal_id is not None and s.standing is Standing.IN]
+    assert services.jobs.list_jobs(store)[0].back == len(back)
+    assert {s.task.kind for s in steps if s.task} > {TaskKind.HOLD_POINT, TaskKind.TIGHTENING}
+    assert {removal.origin for removal in log} == set(Origin)
     assert any(line.note.startswith("the odd one out") for r in log for line in r.held_by)
 
 
@@ -103,4 +108,5 @@ def test_it_can_be_written_twice_and_undone(tmp_path):
 
 
 def test_its_numbers_are_plain(log):
-    assert all(re.fullmatch(r"\d+", removal.number) for removal in log)
+    assert all(re.fullmatch(r"\d+", r.number) for r in log if r.origin is Origin.OFF)
+    assert [r.number for r in log if r.origin is not Origin.OFF] == ["25a", "76a"]

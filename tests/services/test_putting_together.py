@@ -8,6 +8,7 @@ from bagtag import services
 from bagtag.domain import codes
 from bagtag.domain.entry import Entry
 from bagtag.domain.errors import BadInput, NotFound
+from bagtag.domain.fitting import part
 from bagtag.domain.model import ContainerKind, Fate, Replacement, TagRole
 from bagtag.domain.standing import Standing
 from bagtag.services.jobs import JobForm
@@ -113,14 +114,15 @@ def test_the_closing_count_adds_up_only_at_the_end(store, job_id, log):
     bolts, ring, seal = log("bolts", quantity=8), log("ring", fate=Fate.RENEW), log("seal")
     services.fates.set_replacement(store, [ring], Replacement.HERE)
     services.fates.set_fate(store, [seal], Fate.SCRAP)
-    services.board.sign(store, ring, who="Ada")
+    services.signing.sign(store, part(ring), who="Ada")
     count = services.closing.closing_count(store, job_id)
-    assert (count.off, count.back, count.renewed, count.scrapped) == (10, 0, 1, 1)
-    assert [removal.id for removal in count.left] == [bolts]
+    total = count.total
+    assert (total.off, total.back, total.renewed, total.scrapped) == (10, 0, 1, 1)
+    assert [one.removal_id for one in count.leftovers] == [bolts]
     assert not count.adds_up
-    services.board.sign(store, bolts, who="Ada")
+    services.signing.sign(store, part(bolts), who="Ada")
     count = services.closing.closing_count(store, job_id)
-    assert (count.back, count.adds_up) == (8, True)
+    assert (count.total.back, count.adds_up) == (8, True)
 
 
 # Build
@@ -152,28 +154,34 @@ def test_the_build_is_the_log_backwards_and_a_late_cover_still_goes_on_last(
 
 
 def test_a_step_that_waits_needs_a_reason_which_is_kept(store, job_id, gearbox):
-    with pytest.raises(BadInput, match="waits: 3 shaft goes in first"):
-        services.board.sign(store, gearbox["fork"], who="Ada")
-    with pytest.raises(BadInput, match="goes behind it"):
-        services.board.sign(store, gearbox["cover"], who="Ada")
-    services.board.sign(store, gearbox["fork"], who="Ada", out_of_order="trial fit", note="ok")
+    with pytest.raises(BadInput, match="waits: 3 shaft must go in first"):
+        services.signing.sign(store, part(gearbox["fork"]), who="Ada")
+    with pytest.raises(BadInput, match="must go behind it"):
+        services.signing.sign(store, part(gearbox["cover"]), who="Ada")
+    services.signing.sign(
+        store,
+        part(gearbox["fork"]),
+        services.signing.SignForm(reason="trial fit", note="ok"),
+        who="Ada",
+    )
     board = services.board.board(store, job_id)
     assert board.done == 1
-    assert board.step_of(gearbox["fork"]).sign_off.note == "trial fit ok"
+    done = board.step_of(gearbox["fork"]).sign_off
+    assert (done.reason, done.note) == ("trial fit", "ok")
     with pytest.raises(BadInput, match="signed off already"):
-        services.board.sign(store, gearbox["fork"], who="Ada")
+        services.signing.sign(store, part(gearbox["fork"]), who="Ada")
 
 
 def test_a_sign_off_is_taken_back(store, job_id, gearbox):
-    services.board.sign(store, gearbox["shaft"], who="Ada")
+    services.signing.sign(store, part(gearbox["shaft"]), who="Ada")
     card = services.views.card(store, gearbox["shaft"])
     assert (card.standing, card.sign_off.who) == (Standing.IN, "Ada")
-    services.board.take_back(store, gearbox["shaft"], who="Ada")
+    services.signing.take_back(store, part(gearbox["shaft"]), who="Ada")
     assert services.views.card(store, gearbox["shaft"]).standing is Standing.NEXT
     with pytest.raises(BadInput, match="is not signed off"):
-        services.board.take_back(store, gearbox["shaft"])
+        services.signing.take_back(store, part(gearbox["shaft"]))
     with pytest.raises(BadInput, match="Say who"):
-        services.board.sign(store, gearbox["shaft"], who=" ")
+        services.signing.sign(store, part(gearbox["shaft"]), who=" ")
 
 
 # Find

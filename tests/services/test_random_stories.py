@@ -20,6 +20,7 @@ from sqlalchemy import select
 from bagtag import services
 from bagtag.domain.entry import Entry
 from bagtag.domain.errors import BadInput
+from bagtag.domain.fitting import part
 from bagtag.domain.model import Area, Fate
 from bagtag.services.jobs import JobForm
 from bagtag.services.strip import Extras
@@ -130,12 +131,16 @@ class Story(RuleBasedStateMachine):
     @rule(which=logged, reason=st.sampled_from(["", "trial fit"]))
     def sign(self, which: int, reason: str) -> None:
         if which in self.ids():
-            self.act(lambda: services.board.sign(self.store, which, who="Ada", out_of_order=reason))
+            self.act(
+                lambda: services.signing.sign(
+                    self.store, part(which), services.signing.SignForm(reason=reason), who="Ada"
+                )
+            )
 
     @rule(which=logged)
     def take_back(self, which: int) -> None:
         if which in self.ids():
-            self.act(lambda: services.board.take_back(self.store, which))
+            self.act(lambda: services.signing.take_back(self.store, part(which)))
 
     @rule(which=logged)
     def make_twins(self, which: int) -> None:

@@ -71,7 +71,7 @@ from bagtag.domain.errors import StoreTrouble
 from bagtag.store.work import Store
 store = Store.in_folder(Path(sys.argv[1]))
 job_id = services.jobs.list_jobs(store)[0].id
-resource.setrlimit(resource.RLIMIT_FSIZE, (300_000, 300_000))
+resource.setrlimit(resource.RLIMIT_FSIZE, (500_000, 500_000))
 try:
     for number in range(2000):
         services.strip.log_removal(store, job_id, Entry(f"bolt {number}", note="long " * 400))

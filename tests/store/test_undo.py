@@ -10,6 +10,7 @@ from sqlalchemy import select
 from bagtag import services
 from bagtag.domain.entry import Entry
 from bagtag.domain.errors import BadInput, StoreTrouble
+from bagtag.domain.fitting import part
 from bagtag.domain.hardware import HeldBy, Torque
 from bagtag.domain.model import ContainerKind, Fate, Replacement
 from bagtag.domain.which_way import Faces, Hand, Outness
@@ -70,7 +71,7 @@ def a_removal_with_everything(store, job_id) -> int:
     services.fates.send_away(store, [removal_id], shop="Mill Lane", due=date(2026, 12, 4))
     services.fates.came_back(store, [removal_id])
     services.fates.set_replacement(store, [removal_id], Replacement.HERE)
-    services.board.sign(store, removal_id, who="Ada")
+    services.signing.sign(store, part(removal_id), who="Ada")
     return removal_id
 
 

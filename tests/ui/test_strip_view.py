@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QApplication
 
 from bagtag import services
 from bagtag.domain.entry import Entry
+from bagtag.domain.fitting import part
 from bagtag.domain.standing import Standing
 from bagtag.domain.which_way import Hand
 from bagtag.ui.strip.strip_delegate import second_line
@@ -206,10 +207,10 @@ def test_without_a_board_the_rows_tell_where_the_build_is(strip, desk, store, id
     desk.changed.connect(strip.rows.hear)
     assert strip.back_place == -1
     for removal_id in reversed(ids[3:]):
-        desk.act(services.board.sign, removal_id)
+        desk.act(services.signing.sign, part(removal_id))
         settle(desk)
     assert strip.back_place == 3
-    desk.act(services.board.take_back, ids[3])
+    desk.act(services.signing.take_back, part(ids[3]))
     settle(desk)
     assert strip.back_place == 4
 
@@ -218,7 +219,11 @@ def test_a_fresh_row_counts_for_more_than_an_old_board(strip, desk, ids, settle)
     desk.changed.connect(strip.rows.hear)
     strip.set_standings(dict.fromkeys(ids, Standing.OFF) | {ids[4]: Standing.IN})
     assert strip.back_place == 4
-    desk.act(services.board.sign, ids[3], out_of_order="the board is older than this")
+    desk.act(
+        services.signing.sign,
+        part(ids[3]),
+        services.signing.SignForm(reason="the board is older than this"),
+    )
     settle(desk)
     assert strip.back_place == 3
     desk.act(services.strip.log_removal, strip.rows.job_id, Entry("post"))

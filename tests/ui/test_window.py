@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication, QPushButton, QWidget
 
 from bagtag import bootstrap, services
 from bagtag.domain.entry import Entry
+from bagtag.domain.fitting import part
 from bagtag.ui import app as program
 from bagtag.ui.stage_bar import STAGES
 from tests.ui.shell_kit import NAMES, close_window, key, log, open_window, rest, type_line
@@ -45,7 +46,7 @@ def test_it_opens_on_the_newest_job_with_the_keys_in_the_one_field(window):
 
 
 def test_a_job_half_built_opens_on_build(qtbot, store, ids, settle):
-    services.board.sign(store, ids[4], who="Ada")
+    services.signing.sign(store, part(ids[4]), who="Ada")
     window = open_window(qtbot, store, settle)
     assert window.stages.current == "Build"
     assert window.counts.text == "5 off, 1 back"

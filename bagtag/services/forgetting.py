@@ -1,0 +1,74 @@
+"""What hangs on a step that is taken out of the build: rules that name it, tasks beside it."""
+
+from bagtag.domain.errors import BadInput
+from bagtag.domain.fitting import Anchor, Beside, Ref, RuleKind, Task, TaskKind, part, task
+from bagtag.domain.model import Removal
+from bagtag.store import belongings, fittings, removals, rows, tables
+from bagtag.store.act import Act
+
+
+def delete_rule(act: Act, rule_id: int) -> None:
+    """Take the rows of a rule away, within another act."""
+    for member_id in fittings.member_ids(act.connection, rule_id):
+        act.delete(tables.rule_member, member_id)
+    act.delete(tables.rule, rule_id)
+
+
+def forget_step(act: Act, ref: Ref) -> int:
+    """Take a step out of every rule that names it; returns how many rules go with it. A set that
+    goes in as one keeps its other members while there are two."""
+    gone = 0
+    for rule in fittings.naming(act.connection, ref):
+        kept = [member for member in rule.members if member != ref]
+        if rule.kind is not RuleKind.TOGETHER or len(kept) < 2:
+            delete_rule(act, rule.id)
+            gone += 1
+            continue
+        ids = fittings.member_ids(act.connection, rule.id)
+        act.delete(tables.rule_member, ids[rule.members.index(ref)])
+    return gone
+
+
+def _anchor_columns(anchor: Anchor) -> dict[str, object]:
+    return {"anchor_beside": anchor.beside.value, **rows.ref_columns(anchor.of, "anchor_")}
+
+
+def refuse_tightening(other: Task, called: str) -> None:
+    if other.kind is TaskKind.TIGHTENING:
+        raise BadInput(
+            f"{called} cannot be deleted: {other.name} waits for it. Change that first.",
+            field="anchor",
+        )
+
+
+def forget_removal(act: Act, removal: Removal) -> None:
+    """What hangs on a removal that is deleted: its own final tightening goes with it, a task beside
+    it stands beside the line next to it."""
+    for one in fittings.hanging_on(act.connection, part(removal.id)):
+        if one.removal_id == removal.id:
+            drop_task(act, one)
+            continue
+        refuse_tightening(one, f"{removal.number} {removal.name}")
+        act.update(tables.task, one.id, **_anchor_columns(_in_its_stead(act, removal, one)))
+
+
+def drop_task(act: Act, one: Task) -> None:
+    ref = task(one.id)
+    forget_step(act, ref)
+    for other in fittings.hanging_on(act.connection, ref):
+        act.update(tables.task, other.id, **_anchor_columns(one.anchor))
+    sign_off = belongings.sign_off_of(act.connection, ref)
+    if sign_off is not None:
+        act.delete(tables.sign_off, sign_off.id)
+    act.delete(tables.task, one.id)
+
+
+def _in_its_stead(act: Act, removal: Removal, one: Task) -> Anchor:
+    """Where a task stands that stood beside a removal: what came before it comes after the line
+    that goes in before, and the other way round, so that those on its two sides stay in order."""
+    was_before = one.anchor.beside is Beside.BEFORE
+    find = removals.following if was_before else removals.before
+    other = find(act.connection, removal.job_id, removal.position)
+    if other is None:
+        return Anchor(one.anchor.beside)
+    return Anchor(Beside.AFTER if was_before else Beside.BEFORE, part(other.id))

@@ -1,0 +1,141 @@
+"""The plan of a job's build, computed from its rows as they stand now."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+from bagtag.domain import areas as tree
+from bagtag.domain.fitting import Ref, Task, TaskKind, part, task
+from bagtag.domain.model import Area, Away, SignOff
+from bagtag.domain.now import Lane, Now, now
+from bagtag.domain.order_input import BuildRows, areas_of_steps, problem
+from bagtag.domain.order_plan import InForce, in_force
+from bagtag.domain.order_problem import Plan, Tie
+from bagtag.domain.order_why import needs
+from bagtag.domain.standing import Hindrance, Outline, of_its_own
+from bagtag.domain.tie_words import Words
+from bagtag.store import belongings, fittings, jobs, removals
+from bagtag.store.work import Store
+
+
+@dataclass(frozen=True)
+class Planned:
+    """The rows of a job's build, its plan, and what is asked of both."""
+
+    job_id: int
+    rows: BuildRows
+    signed: Mapping[Ref, SignOff]
+    out: Mapping[int, Away]
+    found: InForce
+    who: str = ""
+
+    @property
+    def plan(self) -> Plan:
+        return self.found.plan
+
+    @cached_property
+    def lines(self) -> dict[Ref, Outline]:
+        return {line.ref: line for line in self.rows.log}
+
+    @cached_property
+    def tasks(self) -> dict[Ref, Task]:
+        return {task(one.id): one for one in self.rows.tasks}
+
+    @cached_property
+    def places(self) -> Mapping[Ref, int | None]:
+        """The area that each step is done in."""
+        return areas_of_steps(self.rows)
+
+    @cached_property
+    def areas(self) -> dict[int, Area]:
+        return tree.by_id(self.rows.areas)
+
+    @cached_property
+    def needs(self) -> Mapping[Ref, Sequence[Tie]]:
+        return needs(self.found.problem)
+
+    @cached_property
+    def now(self) -> Now:
+        lanes = {ref: self.lane(ref) for ref in self.plan.order}
+        stuck = [ref for ref in self.plan.order if self.own(ref)]
+        return now(self.plan, self.needs, lanes, self.signed.keys(), stuck)
+
+    @cached_property
+    def words(self) -> Words:
+        rules = {rule.id: rule for rule in self.rows.rules}
+        return Words(self.called, self.area_name, rules, self.who)
+
+    def called(self, ref: Ref) -> str:
+        """What a step is called: "27 fork R", "measure the end float"."""
+        if ref in self.tasks:
+            return self.tasks[ref].name
+        return self.lines[ref].called if ref in self.lines else "a part that is gone"
+
+    def area_name(self, area_id: int) -> str:
+        return self.areas[area_id].name if area_id in self.areas else ""
+
+    def area_path(self, ref: Ref) -> str:
+        return tree.path_text(self.areas, self.places.get(ref))
+
+    def build_id(self, ref: Ref) -> int | None:
+        """The bench build that a step belongs to."""
+        of = self.tasks.get(ref) or self.lines.get(ref)
+        return of.build_id if of is not None else None
+
+    def lane(self, ref: Ref) -> Lane:
+        build_id = self.build_id(ref)
+        return ("area", self.places.get(ref)) if build_id is None else ("bench", build_id)
+
+    def own(self, ref: Ref) -> tuple[Hindrance, ...]:
+        """What keeps a step out whatever the others do."""
+        line = self.lines.get(ref)
+        if line is None or ref in self.signed:
+            return ()
+        away = self.out.get(line.id)
+        return of_its_own(line, away.shop if away else None)
+
+    def why_stuck(self, ref: Ref) -> str:
+        return "; ".join(hindrance.sentence for hindrance in self.own(ref))
+
+    def pieces(self, build_id: int) -> list[Ref]:
+        """The pieces of a bench build, in the order of the plan."""
+        return [ref for ref in self.plan.order if self.build_id(ref) == build_id]
+
+    def tightening_of(self, ref: Ref) -> Task | None:
+        """The final tightening that a part's fasteners still get, where it has one."""
+        wanted = (one for one in self.rows.tasks if one.kind is TaskKind.TIGHTENING)
+        return next((one for one in wanted if part(one.removal_id or 0) == ref), None)
+
+    def not_by(self, ref: Ref) -> tuple[str, ...]:
+        """Who must not sign a hold point: all who signed what it looks at, which is what is in its
+        area and in those below, and the step beside it."""
+        one = self.tasks.get(ref)
+        if one is None or one.kind is not TaskKind.HOLD_POINT:
+            return ()
+        area_id = self.places.get(ref)
+        inside = tree.below(self.rows.areas, area_id) if area_id is not None else {None}
+        names = {
+            sign_off.who.casefold(): sign_off.who
+            for other, sign_off in self.signed.items()
+            if (self.places.get(other) in inside or other == one.anchor.of)
+            and not self._is_hold(other)
+        }
+        return tuple(names.values())
+
+    def _is_hold(self, ref: Ref) -> bool:
+        return ref in self.tasks and self.tasks[ref].kind is TaskKind.HOLD_POINT
+
+
+def planned(store: Store, job_id: int, *, who: str = "") -> Planned:
+    """The plan of a job as it stands now; one that works also where its rules do not all hold."""
+    with store.read() as connection:
+        signed = belongings.sign_offs(connection, job_id)
+        rows = BuildRows(
+            log=removals.outlines(connection, job_id),
+            areas=jobs.areas(connection, job_id),
+            tasks=fittings.tasks(connection, job_id),
+            rules=fittings.rules(connection, job_id),
+            signed=list(signed),
+        )
+        out = belongings.away_now(connection, job_id)
+    return Planned(job_id, rows, signed, out, in_force(problem(rows)), who)
