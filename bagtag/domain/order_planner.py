@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import chain, groupby
 
+from bagtag.domain.fitting import Ref
 from bagtag.domain.order_build import Build, Ground
 from bagtag.domain.order_circle import smallest
 from bagtag.domain.order_net import Circular
@@ -33,13 +34,13 @@ def _planned(build: Build) -> Plan:
     walk = Walk(build.net)
     within = {node: Walk(build.within(node)) for node in build.inner}
     told = Told(build, walk, within)
+    sets: tuple[tuple[Ref, ...], ...] = ()
+    ranks: Sequence[int] = walk.order
     if build.sets.members or build.signed.ranks:
-        groups = tuple(build.refs(group) for group in _groups(build, walk, within))
-        order = tuple(chain.from_iterable(groups))
-    else:
-        order = build.refs(walk.order)
-        groups = tuple(zip(order, strict=True))
-    return Plan(order, groups, tuple(build.ground.refs), told.held, told.pulled)
+        groups = list(_groups(build, walk, within))
+        ranks = list(chain.from_iterable(groups))
+        sets = tuple(build.refs(group) for group in groups if len(group) > 1)
+    return Plan(build.refs(ranks), sets, tuple(build.ground.refs), told.held, told.pulled)
 
 
 def _groups(build: Build, walk: Walk, within: Mapping[int, Walk]) -> Iterator[Sequence[int]]:

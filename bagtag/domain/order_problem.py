@@ -79,17 +79,26 @@ class Problem:
 class Plan:
     """The order of the build: what is signed off first, as it was signed, then the rest.
 
-    `groups` are the steps, each one ref or a together set in its inner order; `order` the same,
-    flat. `log_order` is the reversed log with what was added in its place. `held` says for each
-    step that stands later than its log place by which tie, `pulled` for each that was put in
-    early by which tie (its `after` is what needed it); a chain of them leads to where it started.
+    `sets` are those of its steps that go in as more than one, each in its inner order. `log_order`
+    is the reversed log with what was added in its place. `held` says for each step that stands
+    later than its log place by which tie, `pulled` for each that was put in early by which tie
+    (its `after` is what needed it); a chain of them leads to where it started.
     """
 
     order: tuple[Ref, ...]
-    groups: tuple[tuple[Ref, ...], ...] = ()
+    sets: tuple[tuple[Ref, ...], ...] = ()
     log_order: tuple[Ref, ...] = ()
     held: Mapping[Ref, Tie] = field(default_factory=dict)
     pulled: Mapping[Ref, Tie] = field(default_factory=dict)
+
+    @property
+    def groups(self) -> tuple[tuple[Ref, ...], ...]:
+        """The steps in order, each one ref or a together set in its inner order."""
+        if not self.sets:
+            return tuple((ref,) for ref in self.order)
+        led = {group[0]: group for group in self.sets}
+        follow = {ref for group in self.sets for ref in group[1:]}
+        return tuple(led.get(ref, (ref,)) for ref in self.order if ref not in follow)
 
 
 @dataclass(frozen=True, slots=True)
