@@ -10,10 +10,12 @@ from PySide6.QtWidgets import QBoxLayout, QFrame, QStackedLayout, QVBoxLayout, Q
 from bagtag import services
 from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
+from bagtag.domain.fitting import part
 from bagtag.domain.model import Photo, PhotoRole
 from bagtag.ui.card.card_acts import CardActs
-from bagtag.ui.card.card_asks import AskReason, AskShop
-from bagtag.ui.card.card_facts import CardCautions, CardFacts
+from bagtag.ui.card.card_asks import AskShop
+from bagtag.ui.card.card_block import Block
+from bagtag.ui.card.card_facts import CardCautions, CardFacts, run_in_words
 from bagtag.ui.card.card_head import CardHead
 from bagtag.ui.card.card_match import CardMatch
 from bagtag.ui.card.card_parts import Emptiness, Scroll
@@ -21,6 +23,8 @@ from bagtag.ui.card.card_photos import CardPhotos
 from bagtag.ui.card.card_tags import CardTags
 from bagtag.ui.card.card_taking import CardTaking
 from bagtag.ui.card.card_way import CardWay
+from bagtag.ui.card.sign_panel import SignPanel
+from bagtag.ui.card.why_here import WhyHere
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import tight
 
@@ -59,11 +63,13 @@ class BenchCardView(QFrame):
         self.match = CardMatch(self)
         self.head = CardHead(self.page)
         self.view = Scroll(self.page, "What to know about the part")
+        self.why = WhyHere(self.desk, self.view.body)
         self.way = CardWay(self.desk, self.view.body)
+        self.run_in = Block(self.view.body)
         self.cautions = CardCautions(self.view.body)
         self.facts = CardFacts(self.view.body)
         self.photos = CardPhotos(self.desk, self.view.body)
-        self.reason = AskReason(self.page)
+        self.signing = SignPanel(self.desk, "Fitted", self.page)
         self.shop = AskShop(self.page)
         self.acts = CardActs(self.page)
 
@@ -78,15 +84,16 @@ class BenchCardView(QFrame):
         tight(column, 10)
         column.addWidget(self.head)
         column.addWidget(self.view, 1)
-        for widget in (self.reason, self.shop, self.acts):
-            column.addWidget(widget)
+        column.addWidget(self.signing, 1)
+        column.addWidget(self.shop)
+        column.addWidget(self.acts)
         self._beside = QBoxLayout(QBoxLayout.Direction.TopToBottom)
         self._beside.setSpacing(20)
         self._beside.addWidget(self.facts, 5)
         self._beside.addWidget(self.photos, 4)
         inside = self.view.column
-        inside.addWidget(self.way)
-        inside.addWidget(self.cautions)
+        for widget in (self.why, self.way, self.run_in, self.cautions):
+            inside.addWidget(widget)
         inside.addLayout(self._beside)
         inside.addStretch(1)
         self.view.viewport().installEventFilter(self)
@@ -102,8 +109,10 @@ class BenchCardView(QFrame):
         acts.send_away.clicked.connect(self._ask_shop)
         acts.came_back.clicked.connect(self.came_back)
         acts.twins.clicked.connect(self.print_twins)
-        self.reason.answered.connect(self._fit_all_the_same)
-        self.reason.shut.connect(self.acts.setVisible)
+        acts.why.clicked.connect(self._why_here)
+        acts.later.clicked.connect(self._tighten_later)
+        acts.asks.clicked.connect(self._ask_figures)
+        self.signing.shut.connect(self._signing_shut)
         self.shop.shut.connect(self.acts.setVisible)
         self.shop.answered.connect(self._send_away)
         self.photos.wanted.connect(self.choose_photo)
@@ -132,6 +141,8 @@ class BenchCardView(QFrame):
 
     def show_nothing(self, sentence: str = "") -> None:
         self.removal_id, self.card = 0, None
+        self.signing.set_aside(None)
+        self.why.put_away()
         self.empty.say(
             sentence or "No part is on the card.", "Scan a tag, or choose a part in the strip."
         )
@@ -141,7 +152,8 @@ class BenchCardView(QFrame):
     def show_removal(self, removal_id: int) -> None:
         """Put a removal on the card."""
         if removal_id != self.removal_id:
-            self.reason.hide()
+            self.signing.set_aside(part(removal_id))
+            self.why.put_away()
             self.shop.hide()
         self.removal_id = removal_id
         self.desk.ask(services.views.card, removal_id, then=self._show, failed=self._gone)
@@ -159,8 +171,11 @@ class BenchCardView(QFrame):
             return
         fresh = self.card is None or self.card.removal.id != card.removal.id
         self.card = card
-        for part in (self.head, self.way, self.cautions, self.facts, self.photos, self.acts):
-            part.show_card(card)
+        for shown in (self.head, self.way, self.cautions, self.facts, self.photos, self.acts):
+            shown.show_card(card)
+        self.run_in.say("Run in by hand only", run_in_words(card))
+        if card.sign_off is not None:
+            self.signing.set_aside(None)
         self._fit()
         if self._stack.currentWidget() is not self.match:
             self._stack.setCurrentWidget(self.page)
@@ -181,41 +196,18 @@ class BenchCardView(QFrame):
     # What can be done
 
     def fit(self) -> None:
-        """Sign the part off as fitted; what still waits is asked for its reason first."""
-        if self.card is None:
-            return
-        if self.card.hindrances and not self.reason.isVisible():
-            self.reason.open_for(self.card)
-        elif self.reason.isVisible():
-            self._fit_all_the_same()
-        else:
-            self.desk.act(services.board.sign, self.removal_id, failed=self._not_fitted)
+        """Sign the part off as fitted; what is asked is asked in place."""
+        if self.card is not None:
+            self.signing.begin(part(self.removal_id))
 
-    def _fit_all_the_same(self) -> None:
-        reason = self.reason.text()
-        if not reason:
-            self.reason.field.say("Say in a few words why it goes in now.")
-            return
-        self.desk.act(
-            services.board.sign,
-            self.removal_id,
-            out_of_order=reason,
-            then=self._reason_taken,
-            failed=self._not_fitted,
-        )
-
-    def _reason_taken(self, _: Change) -> None:
-        self.reason.hide()
-
-    def _not_fitted(self, error: Exception) -> None:
-        if not isinstance(error, Trouble) or error.field != "out_of_order" or self.card is None:
-            self.desk.tell_error(error)
-            return
-        self.reason.open_for(self.card)
-        self.reason.field.say(error.sentence)
+    def _signing_shut(self, is_shut: bool) -> None:
+        self.view.setVisible(is_shut)
+        self.acts.setVisible(is_shut)
+        if is_shut:
+            self.setFocus()  # Enter must not press what Qt would choose next
 
     def take_back(self) -> None:
-        self.desk.act(services.board.take_back, self.removal_id)
+        self.desk.act(services.signing.take_back, part(self.removal_id))
 
     def came_back(self) -> None:
         self.desk.act(services.fates.came_back, [self.removal_id])
@@ -252,6 +244,22 @@ class BenchCardView(QFrame):
 
     def _show_in_strip(self) -> None:
         self.desk.show_removal.emit(self.removal_id)
+
+    # The order
+
+    def _why_here(self) -> None:
+        self.why.show_step(part(self.removal_id))
+        self.view.verticalScrollBar().setValue(0)
+
+    def _tighten_later(self) -> None:
+        from bagtag.ui.order.later_form import open_tighten_later
+
+        open_tighten_later(self.desk, self, self.removal_id)
+
+    def _ask_figures(self) -> None:
+        from bagtag.ui.order.asks_form import open_asks
+
+        open_asks(self.desk, self, self.removal_id)
 
     # Tags and photos
 

@@ -1,8 +1,7 @@
-"""What the card asks for in place, without a box in front of it: a reason, a shop."""
+"""What the card asks for in place, without a box in front of it: a shop, a number."""
 
 import re
 from datetime import date, timedelta
-from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
@@ -10,10 +9,6 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.errors import BadInput, Trouble
 from bagtag.ui.forms.basics import ENTER, Field, Line, button, label
-
-if TYPE_CHECKING:
-    from bagtag.services.views import BenchCard
-
 
 CAPTION = 20
 """How high a field's caption is with the room below it, in pixels."""
@@ -78,28 +73,6 @@ class Asking(QFrame):
             self.hide()
         else:
             super().keyPressEvent(event)
-
-
-class AskReason(Asking):
-    """Why a part goes in although it waits."""
-
-    def __init__(self, parent: QWidget) -> None:
-        super().__init__("Fit it all the same", parent)
-        self.reason = Line(self, "Why it goes in now", hint="for example: a trial fit")
-        self.field = Field("Why does it go in now?", self.reason, self)
-        self.fields.addWidget(self.field, 1)
-        self._end(beside=True)
-
-    def open_for(self, card: "BenchCard") -> None:
-        sentences = ", ".join(hindrance.sentence for hindrance in card.hindrances)
-        self.head.setText(f"It waits: {sentences}.")
-        self.reason.clear()
-        self.field.say("")
-        self.show()
-        self.reason.setFocus(Qt.FocusReason.OtherFocusReason)
-
-    def text(self) -> str:
-        return self.reason.text().strip()
 
 
 _DAY = re.compile(r"(\d{1,2})\.? *(?:([a-z]{3})[a-z]*|\. *(\d{1,2}))\.? *(\d{4})?", re.IGNORECASE)

@@ -1,5 +1,6 @@
 """What one must know to fit the part: hardware, what goes on, what it waits for, its fate."""
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
@@ -7,9 +8,10 @@ from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 from bagtag.domain.cautions import cautions
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.kinds import goes_on
-from bagtag.domain.model import Fate, Replacement
+from bagtag.domain.model import Fate, Origin, Replacement
 from bagtag.domain.standing import Standing
 from bagtag.ui.card.card_parts import Values
+from bagtag.ui.card.sign_words import asks_words, signed_words
 from bagtag.ui.forms.basics import clear_layout, label, tight
 
 if TYPE_CHECKING:
@@ -21,11 +23,20 @@ REPLACEMENT = {
     Replacement.HERE: "renew: the new part is here",
 }
 
+ORIGIN = {
+    Origin.OFF: "",
+    Origin.SHOP: "an outside shop took it off",
+    Origin.NEW: "a new part, never on the machine",
+}
+
 
 class CardFacts(Values):
     def show_card(self, card: "BenchCard") -> None:
         removal = card.removal
-        held = "\n".join(map(hardware, removal.held_by))
+        lines = removal.held_by
+        if card.torque_later:  # a torque that is read is a torque that is given
+            lines = tuple(replace(line, torque=None) for line in lines)
+        held = "\n".join(map(hardware, lines))
         done = card.standing in (Standing.IN, Standing.SCRAPPED)
         self.show_values(
             [
@@ -38,7 +49,11 @@ class CardFacts(Values):
                 ("Waits for", "" if done else waits(card), "accent" if card.hindrances else "ink"),
                 ("Fate", fate(card), "accent" if unsettled(card) else "ink"),
                 ("Opens", ", ".join(card.opens), "ink"),
-                ("Signed off", signed(card), "ink"),
+                ("Goes in with", ", ".join(card.along), "ink"),
+                ("Built into", card.within, "ink"),
+                ("Came into the log", ORIGIN[removal.origin], "ink"),
+                ("Asked at sign-off", "" if done else asks_words(removal.asks), "ink"),
+                ("Signed off", signed_words(card.sign_off, removal.held_by), "ink"),
                 ("Condition", removal.condition, "ink"),
                 ("Note", removal.note, "ink"),
             ]
@@ -86,11 +101,18 @@ def unsettled(card: "BenchCard") -> bool:
     return wanting or card.removal.fate in (Fate.DECIDE, Fate.SCRAP)
 
 
-def signed(card: "BenchCard") -> str:
-    if card.sign_off is None:
-        return ""
-    note = f"\n{card.sign_off.note}" if card.sign_off.note else ""
-    return f"{card.sign_off.who}, {card.sign_off.at.astimezone():%d %b %Y %H:%M}{note}"
+def run_in_words(card: "BenchCard") -> tuple[str, ...]:
+    """When the final torque comes, and how much it is: so that nobody tightens early."""
+    if not card.torque_later:
+        return ()
+    lines = [line for line in card.removal.held_by if line.torque]
+    torques = [f"{line.size()} {line.kind}: {_whole(line)}".strip() for line in lines]
+    said = f": {', '.join(torques)}" if torques else ""
+    return (f"Final torque after {card.torque_later}{said}.",)
+
+
+def _whole(line: HeldBy) -> str:
+    return str(line.torque).replace(" ", "\u00a0")
 
 
 class CardCautions(QFrame):

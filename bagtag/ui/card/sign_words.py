@@ -1,0 +1,62 @@
+"""What is said at sign-off, and of what was signed."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from bagtag.domain import asked
+from bagtag.domain.contradictions_common import listed
+from bagtag.domain.fitting import Asked, Figure
+from bagtag.domain.hardware import HeldBy
+
+if TYPE_CHECKING:
+    from bagtag.domain.model import SignOff
+    from bagtag.services.signing import SignSheet
+
+
+def behind_words(sheet: SignSheet) -> tuple[str, ...]:
+    """That there are parts behind it which are not in."""
+    count = len(sheet.missing)
+    return (f"{count} behind it {'is' if count == 1 else 'are'} not in yet",) if count else ()
+
+
+def waits_words(sheet: SignSheet) -> tuple[str, ...]:
+    """What must happen first, but for what is behind it: that has a list of its own."""
+    behind = {one.ref for one in sheet.missing}
+    return tuple(
+        hindrance.sentence
+        for hindrance in sheet.hindrances
+        if hindrance.ref not in behind and not hindrance.sentence.endswith("more behind it")
+    )
+
+
+def hold_words(sheet: SignSheet) -> tuple[str, ...]:
+    """Who must not sign a hold point."""
+    if not sheet.not_by:
+        return ()
+    did = "did the work it looks at, so another must sign it"
+    return (f"{listed(sheet.not_by)} {did}",)
+
+
+def asks_words(asks: tuple[Asked, ...]) -> str:
+    """`end float, 0.05 to 0.20 mm`, a line each."""
+    return "\n".join(", ".join(filter(None, (a.name, asked.limits(a) or a.unit))) for a in asks)
+
+
+def figure_words(figure: Figure) -> str:
+    """`end float 0.25 mm is above 0.2`, or `end float 0.12 mm` where it is within."""
+    outside = asked.outside(figure)
+    return outside or f"{figure.name} {figure.value:g} {figure.unit}".strip()
+
+
+def signed_words(sign_off: SignOff | None, held: tuple[HeldBy, ...] = ()) -> str:
+    """Who and when, then what was given, counted and said, a line each."""
+    if sign_off is None:
+        return ""
+    said = [f"{sign_off.who}, {sign_off.at.astimezone():%d %b %Y %H:%M}"]
+    said += [figure_words(figure) for figure in sign_off.figures]
+    for one in sign_off.counts:
+        line = held[one.held] if 0 <= one.held < len(held) else HeldBy(kind="fastener")
+        said.append(f"{one.back} of {one.off} {line.size()} {line.kind}".replace("  ", " "))
+    said += [f"Although: {sign_off.reason}"] if sign_off.reason else []
+    return "\n".join((*said, sign_off.note) if sign_off.note else said)

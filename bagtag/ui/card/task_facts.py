@@ -1,0 +1,128 @@
+"""What one must know to do a task: its torque, who signs, what it waits for, its pieces."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from bagtag.domain.contradictions_common import listed
+from bagtag.domain.hardware import HeldBy, Torque
+from bagtag.domain.passes import by_angle, passes
+from bagtag.domain.standing import Standing
+from bagtag.ui.card.card_facts import hardware
+from bagtag.ui.card.card_parts import Values
+from bagtag.ui.card.sign_words import asks_words, signed_words
+from bagtag.ui.card.step_list import StepLine, StepList
+from bagtag.ui.card.task_signs import TICK
+from bagtag.ui.desk import Desk
+from bagtag.ui.forms.basics import clear_layout, label, tight
+
+if TYPE_CHECKING:
+    from bagtag.services.task_views import Piece, TaskCard
+
+ROW, MOST = 46, 12
+"""How high a piece's row is, and how many are in sight before the list scrolls."""
+BY_ANGLE = "To yield or by angle: by the maker's steps alone."
+
+
+class TaskFacts(Values):
+    def show_card(self, card: TaskCard) -> None:
+        one, step = card.task, card.step
+        done = step.standing is Standing.IN
+        waits = "\n".join(h.sentence for h in step.hindrances) or "nothing, it can be done now"
+        held = card.tightens.held_by if card.tightens else ()
+        self.show_values(
+            [
+                ("Waits for", "" if done else waits, "accent" if step.hindrances else "ink"),
+                ("Asked at sign-off", asks_words(one.asks), "ink"),
+                ("Goes in with", ", ".join(card.along), "ink"),
+                ("Built into", card.within, "ink"),
+                ("Note", one.note, "ink"),
+                ("Signed off", signed_words(step.sign_off, held), "ink"),
+            ]
+        )
+
+
+class TaskTorques(QWidget):
+    """The torques of a final tightening in letters read from a metre, in passes where they are
+    several fasteners."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._column = QVBoxLayout(self)
+        tight(self._column, 2)
+        self.hide()
+
+    def show_card(self, card: TaskCard) -> None:
+        clear_layout(self._column)
+        part = card.tightens
+        for line in part.held_by if part else ():
+            said = f"{part.name} {part.note}" if part else ""
+            self._column.addWidget(label(_what(line), self, tone="muted"))
+            self._column.addWidget(label(torque_words(line, said), self, scale="big"))
+            if line.torque and by_angle(line, said=said):
+                self._column.addWidget(label(BY_ANGLE, self))
+        self.setVisible(bool(part and part.held_by))
+
+
+def _what(line: HeldBy) -> str:
+    """A line of hardware but for its torque, which stands below it."""
+    torque = f", {hardware(HeldBy(torque=line.torque)).split(', ')[-1]}" if line.torque else ""
+    return hardware(line).replace(torque, "", 1) if torque else hardware(line)
+
+
+def torque_words(line: HeldBy, said: str) -> str:
+    """`13 N·m, 17 N·m, then 25 N·m`; `by the manual` where none was given."""
+    found = [_whole(torque) for torque in passes(line, said=said)]
+    if not found:
+        return "by the maker's manual"
+    return f"{', '.join(found[:-1])}, then {found[-1]}" if len(found) > 1 else found[0]
+
+
+def _whole(torque: Torque) -> str:
+    """A torque that is never torn from its unit at the end of a line."""
+    return str(torque).replace(" ", "\u00a0")
+
+
+class TaskPieces(QWidget):
+    """The pieces of a bench build, those of a build within it set in; a tick at what is in."""
+
+    def __init__(self, desk: Desk, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.count = label("", self)
+        self.list = StepList(desk, "The pieces of this bench build", self, high=ROW)
+        self.list.shown.connect(desk.show_step)
+        column = QVBoxLayout(self)
+        tight(column, 6)
+        column.addWidget(self.count)
+        column.addWidget(self.list)
+        self.hide()
+
+    def show_card(self, card: TaskCard) -> None:
+        done, of = card.pieces_in
+        self.count.setText(f"{done} of {of} piece{'s' * (of != 1)} in")
+        self.list.show_lines([_line(piece) for piece in card.pieces])
+        self.list.setFixedHeight(min(len(card.pieces), MOST) * ROW + 4)
+        self.setVisible(bool(card.pieces))
+
+
+def _line(piece: Piece) -> StepLine:
+    done = piece.standing is Standing.IN
+    word = "in" if done else "can go in now" if piece.standing is Standing.NEXT else "waits"
+    return StepLine(
+        piece.ref,
+        piece.called,
+        "" if done else piece.waits,
+        sign=TICK if done else None,
+        word=word,
+        depth=piece.depth,
+        is_quiet=done,
+    )
+
+
+def hold_words(card: TaskCard) -> tuple[str, ...]:
+    """Who must not sign a hold point."""
+    if not card.not_by or card.step.standing is Standing.IN:
+        return ()
+    return (f"Another must sign it than {listed(card.not_by)}, who did the work it looks at.",)
