@@ -19,29 +19,31 @@ def found(bench: Bench) -> Iterator[Leftover]:
         if bench.is_left(removal):
             yield _left(bench, removal)
         elif said := _contrary(bench, removal):
-            yield Leftover(Likely.CONTRARY, f"{amount(removal)}: {said}", removal.id)
+            yield Leftover(Likely.CONTRARY, amount(removal), said, removal.id)
 
 
 def _contrary(bench: Bench, removal: Removal) -> str:
     """What is said of a part that is in, or scrapped, and cannot be so."""
     away = bench.closing.away.get(removal.id)
     if bench.is_in(removal) and removal.fate is Fate.SCRAP:
-        return "signed as in, but down as scrap. Look which is true, and mend the other."
+        return "signed as in, but down as scrap. Look which is true, and mend the other"
     if away is None:
         return ""
     word = "signed as in" if bench.is_in(removal) else "scrapped"
-    return f"{word}, but still {_away(away)}. Most likely nobody noted that it came back."
+    return f"{word}, but still {_away(away)}. Most likely nobody noted that it came back"
 
 
 def _left(bench: Bench, removal: Removal) -> Leftover:
-    likely, sentence = _most_likely(bench, removal)
+    likely, said = _most_likely(bench, removal)
+    subject = amount(removal)
     opener = bench.closed_by(part(removal.id))
     if opener is not None:
-        likely = Likely.LEFT_OUT
-        sentence = f"left out, {called(opener)} is on over it. {capital(sentence)}"
+        likely, subject = Likely.LEFT_OUT, f"{subject} left out"
+        said = f"{called(opener)} is on over it. {capital(said)}"
     return Leftover(
         likely,
-        f"{amount(removal)}: {sentence}.",
+        subject,
+        said,
         removal.id,
         container_id=0 if removal.id in bench.closing.away else removal.container_id or 0,
         other_id=opener.id if opener else 0,

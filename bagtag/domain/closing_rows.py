@@ -128,7 +128,7 @@ class Likely(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Leftover:
-    """One thing that does not add up, and in one sentence what it most likely is.
+    """One thing that does not add up: the `subject`, and what is `said` of it, most likely.
 
     It leads to a removal or a task, the other of them 0; `other_id` is a second removal it is
     about, `container_id` where the pieces most likely are. `pieces` is 0 where only a signature
@@ -136,12 +136,18 @@ class Leftover:
     """
 
     likely: Likely
-    sentence: str
+    subject: str
+    said: str = ""
     removal_id: int = 0
     task_id: int = 0
     container_id: int = 0
     other_id: int = 0
     pieces: int = 0
+
+    @property
+    def sentence(self) -> str:
+        """ "3 dowel: most likely still in bag 12, tray 3, shelf B." """
+        return f"{self.subject}: {self.said}." if self.said else f"{self.subject}."
 
     @property
     def ref(self) -> Ref:

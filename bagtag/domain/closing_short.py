@@ -40,7 +40,7 @@ def _matched(
     short: Iterable[_Gap],
     is_match: Callable[[Size, Size], bool],
     likely: Likely,
-    words: Callable[[Batch, Batch, int], str],
+    words: Callable[[Batch, Batch, int], tuple[str, str]],
 ) -> Iterator[Leftover]:
     """Each that is too many with what is short, at the same part first, then the nearest first."""
     short = [less for less in short if less.count]
@@ -62,35 +62,38 @@ def _far(one: _Gap, other: _Gap) -> tuple[bool, bool, float]:
     return is_elsewhere, *one.batch.size.distance(other.batch.size)
 
 
-def _pair(likely: Likely, sentence: str, more: _Gap, less: _Gap, count: int) -> Leftover:
+def _pair(likely: Likely, words: tuple[str, str], more: _Gap, less: _Gap, count: int) -> Leftover:
     one, other = less.batch.removal.id, more.batch.removal.id
-    return Leftover(likely, sentence, one, other_id=0 if one == other else other, pieces=count)
+    return Leftover(likely, *words, one, other_id=0 if one == other else other, pieces=count)
 
 
-def _swapped(more: Batch, less: Batch, count: int) -> str:
+def _swapped(more: Batch, less: Batch, count: int) -> tuple[str, str]:
     at = "" if more.removal is less.removal else f" at {called(more.removal)}"
     return (
         f"{pieces_of(count, more.line)} too many{at} and {pieces_of(count, less.line)} short at "
-        f"{called(less.removal)}: most likely swapped. Take them out and measure: one too long "
-        "bottoms in its hole, one too short strips it."
+        f"{called(less.removal)}",
+        "most likely swapped. Take them out and measure: one too long bottoms in its hole, one "
+        "too short strips it",
     )
 
 
-def _mixed_up(more: Batch, less: Batch, count: int) -> str:
+def _mixed_up(more: Batch, less: Batch, count: int) -> tuple[str, str]:
+    at = called(less.removal)
     return (
         f"{pieces_of(count, more.line)} too many at {called(more.removal)} and as many short at "
-        f"{called(less.removal)}: most likely put in with the wrong part as they came off. Look "
-        f"for an empty hole at {called(less.removal)}."
+        f"{at}",
+        f"most likely put in with the wrong part as they came off. Look for an empty hole at {at}",
     )
 
 
 def _short(bench: Bench, gap: _Gap) -> Leftover:
     part = gap.batch.removal
-    what, where = pieces_of(gap.count, gap.batch.line), bench.lies(part)
+    where = bench.lies(part)
     place = where if part.container_id not in bench.containers else f"{where}, or on the bench"
     return Leftover(
         Likely.SHORT,
-        f"{what} short at {called(part)}: most likely left {place}.",
+        f"{pieces_of(gap.count, gap.batch.line)} short at {called(part)}",
+        f"most likely left {place}",
         part.id,
         container_id=part.container_id or 0,
         pieces=gap.count,
@@ -101,8 +104,9 @@ def _over(gap: _Gap) -> Leftover:
     part = gap.batch.removal
     return Leftover(
         Likely.OVER,
-        f"{pieces_of(gap.count, gap.batch.line)} too many at {called(part)}: most likely from "
-        "another place, or miscounted when it came off. Look for an empty hole elsewhere.",
+        f"{pieces_of(gap.count, gap.batch.line)} too many at {called(part)}",
+        "most likely from another place, or miscounted when it came off. Look for an empty hole "
+        "elsewhere",
         part.id,
         pieces=gap.count,
     )
@@ -112,7 +116,7 @@ def _uncounted(batch: Batch) -> Leftover:
     what = f"{batch.line.size()} {batch.line.kind or 'fastener'}".strip()
     return Leftover(
         Likely.UNCOUNTED,
-        f"{what} at {called(batch.removal)}: never counted, so nobody can say that all are back. "
-        "Count them in its entry.",
+        f"{what} at {called(batch.removal)}",
+        "never counted, so nobody can say that all are back. Count them in its entry",
         batch.removal.id,
     )

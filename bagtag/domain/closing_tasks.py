@@ -19,22 +19,25 @@ def found(bench: Bench) -> Iterator[Leftover]:
 
 def _open(bench: Bench, one: Task) -> Leftover:
     opener = bench.closed_by(task(one.id))
-    over = f", and {called(opener)} is on over it" if opener else ""
+    over = f"{called(opener)} is on over it" if opener else ""
+    subject, said = _said(bench, one)
     return Leftover(
         Likely.LEFT_OUT if opener else _LIKELY.get(one.kind, Likely.UNDONE),
-        f"{_said(bench, one)}{over}.",
+        subject,
+        ", and ".join(filter(None, (said, over))),
         task_id=one.id,
         other_id=opener.id if opener else 0,
     )
 
 
-def _said(bench: Bench, one: Task) -> str:
+def _said(bench: Bench, one: Task) -> tuple[str, str]:
     name = capital(one.name or one.kind.value)
     match one.kind:
         case TaskKind.TIGHTENING:
             part = bench.by_id.get(one.removal_id or 0)
-            what = f"The final torque of {called(part)}" if part else f"{name}: the final torque"
-            return f"{what} was never signed"
+            if part is not None:
+                return f"The final torque of {called(part)} was never signed", ""
+            return name, "the final torque was never signed"
         case TaskKind.HOLD_POINT:
-            return f"{name}: the hold point was never signed, a second pair of eyes must look"
-    return f"{name}: never signed"
+            return name, "never signed by a second pair of eyes, as a hold point must be"
+    return name, "never signed"

@@ -43,7 +43,7 @@ def test_a_job_without_its_dowel_names_the_dowel():
     (one,) = count.leftovers
     assert (one.removal_id, one.container_id, one.pieces) == (3, 12, 1)
     assert one.sentence == (
-        "3 dowel: left out, 1 cover is on over it. Most likely still in bag 12, tray 3, shelf B."
+        "3 dowel left out: 1 cover is on over it. Most likely still in bag 12, tray 3, shelf B."
     )
     assert count.total == Pieces(off=17, back=13, renewed=1, scrapped=2, left=1)
     assert not count.adds_up

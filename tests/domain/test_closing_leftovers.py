@@ -128,7 +128,7 @@ def test_nothing_is_behind_a_cover_that_is_off():
 def test_a_part_that_is_away_behind_a_cover_says_both():
     closing = replace(without(part(3)), away=away(3))
     assert found(closing) == [
-        (Likely.LEFT_OUT, part(3), "3 dowel: left out, 1 cover is on over it. Away at the "
+        (Likely.LEFT_OUT, part(3), "3 dowel left out: 1 cover is on over it. Away at the "
          "cylinder grinder since 3 Nov."),
     ]  # fmt: skip
 
@@ -140,8 +140,8 @@ def test_a_part_that_is_away_behind_a_cover_says_both():
     ("number", "likely", "said"),
     [
         (1, Likely.UNTIGHTENED, "The final torque of 4 studs was never signed."),
-        (2, Likely.UNSEEN, "Look at the selector: the hold point was never signed, a second pair "
-         "of eyes must look."),
+        (2, Likely.UNSEEN, "Look at the selector: never signed by a second pair of eyes, as a "
+         "hold point must be."),
         (3, Likely.UNDONE, "Fill the gearbox: never signed."),
     ],
 )  # fmt: skip
@@ -153,8 +153,8 @@ def test_a_task_that_nobody_signed(number, likely, said):
 
 def test_a_task_behind_a_cover_is_left_out_too():
     assert found(without(task(2))) == [
-        (Likely.LEFT_OUT, task(2), "Look at the selector: the hold point was never signed, a "
-         "second pair of eyes must look, and 1 cover is on over it."),
+        (Likely.LEFT_OUT, task(2), "Look at the selector: never signed by a second pair of "
+         "eyes, as a hold point must be, and 1 cover is on over it."),
     ]  # fmt: skip
 
 

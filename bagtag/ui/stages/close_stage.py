@@ -2,41 +2,30 @@
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from bagtag import services
-from bagtag.domain.model import Fate, Removal
-from bagtag.ui.card.card_parts import Scroll, keyless
+from bagtag.domain.fitting import Ref
 from bagtag.ui.desk import Desk
-from bagtag.ui.forms.basics import Press, button, clear_layout, label, tight
+from bagtag.ui.forms.basics import button, label, tight
+from bagtag.ui.forms.choices import Choices, Option
 from bagtag.ui.stage import Stage
+from bagtag.ui.stages import close_words as words
+from bagtag.ui.stages.close_list import LeftoverList
 from bagtag.ui.stages.close_sum import ClosingSum
+from bagtag.ui.stages.close_table import CountTable
 
 if TYPE_CHECKING:
-    from bagtag.services.closing import ClosingCount
+    from bagtag.domain.closing import ClosingCount
 
-MOST = 200
-"""How many parts are named that do not add up; the rest are counted."""
-
-
-class Left(Press):
-    """A part that is still on the bench; pressing it shows it."""
-
-    def __init__(self, removal: Removal, parent: QWidget) -> None:
-        pieces = f"{removal.quantity} × " if removal.quantity > 1 else ""
-        said = f"{removal.number}   {pieces}{removal.name}"
-        super().__init__(keyless(f"{said}   ({why(removal)})"), parent)
-        self.removal_id = removal.id
-        self.setProperty("role", "quiet")
-        self.setStyleSheet("text-align: left;")
-        self.setAccessibleName(f"Show {said}, {why(removal)}")
-
-
-def why(removal: Removal) -> str:
-    """What is missing before the part counts."""
-    if removal.fate is Fate.DECIDE:
-        return "not decided yet"
-    return "renewal not fitted" if removal.fate is Fate.RENEW else "not fitted"
+LEFT, ITEM, FASTENER, CONTAINER = "left", "item", "fastener", "container"
+WAYS = (
+    Option(LEFT, "What is open"),
+    Option(ITEM, "By item"),
+    Option(FASTENER, "By fastener"),
+    Option(CONTAINER, "By container"),
+)
 
 
 class CloseStage(Stage):
@@ -47,63 +36,88 @@ class CloseStage(Stage):
         self.sum = ClosingSum(self)
         self.verdict = label("", self, scale="big")
         self.under = label("", self, tone="muted")
-        self.view = Scroll(self, "What does not add up yet")
-        tight(self.view.column, 0)
-        self.left: list[Left] = []
         self.build = button("Go to the build", self, role="primary")
-        self.build.clicked.connect(self._to_build)
-        column = QVBoxLayout(self)
-        tight(column, 12)
+        self.ways = Choices("How the count is shown", WAYS, self, columns=len(WAYS))
+        self.left = LeftoverList(self)
+        self.items = CountTable("The count by item", words.ITEM_HEADS, self)
+        self.fasteners = CountTable("The count by fastener", words.FASTENER_HEADS, self)
+        self.containers = CountTable("The count by container", words.CONTAINER_HEADS, self)
+        self._shown = list(WAYS)
+        self._lay()
+        self._connect()
+
+    def _lay(self) -> None:
+        self.pages = QStackedWidget(self)
+        self._page_of = {
+            LEFT: self.left,
+            ITEM: self.items,
+            FASTENER: self.fasteners,
+            CONTAINER: self.containers,
+        }
+        for page in self._page_of.values():
+            self.pages.addWidget(page)
         top = QHBoxLayout()
         top.addWidget(self.verdict, 1)
         top.addWidget(self.build)
+        column = QVBoxLayout(self)
+        tight(column, 12)
         column.addLayout(top)
         column.addWidget(self.sum)
         column.addWidget(self.under)
-        column.addWidget(self.view, 1)
+        column.addWidget(self.ways)
+        column.addWidget(self.pages, 1)
+
+    def _connect(self) -> None:
+        self.build.clicked.connect(self._to_build)
+        self.ways.chosen.connect(self._turn)
+        self.left.chosen.connect(self._show_step)
+        self.items.chosen.connect(self._show_step)
 
     def enter(self) -> None:
         if self.desk.job_id:
             self.desk.ask(services.closing.closing_count, self.desk.job_id, then=self._show)
 
-    def _show(self, count: "ClosingCount") -> None:
-        self.sum.show_count(count)
-        self.sum.setVisible(bool(count.off))
-        self.verdict.setText(verdict(count))
-        self.under.setText(under(count))
-        self.build.setVisible(bool(count.left))
-        clear_layout(self.view.column)
-        self.left = [Left(removal, self.view.body) for removal in count.left[:MOST]]
-        for press in self.left:
-            press.clicked.connect(self._show_left)
-            self.view.column.addWidget(press)
-        rest = len(count.left) - MOST
-        if rest > 0:
-            self.view.column.addWidget(label(f"and {rest} more", self.view.body, tone="muted"))
-        self.view.column.addStretch(1)
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.sum.fit(event.size().height())
 
-    def _show_left(self) -> None:
-        press = self.sender()
-        assert isinstance(press, Left)
-        self.desk.show_removal.emit(press.removal_id)
+    def _show(self, count: "ClosingCount") -> None:
+        called = words.called_in(count)
+        self.sum.show_sum(count.total)
+        self.verdict.setText(words.verdict(count))
+        self.under.setText(words.under(count))
+        self.left.show_rows(count.leftovers)
+        self.items.show_rows([words.item_row(line) for line in count.items])
+        self.fasteners.show_rows([words.fastener_row(line) for line in count.fasteners])
+        self.containers.show_rows([words.container_row(one, called) for one in count.containers])
+        self._offer(count)
+
+    def _offer(self, count: "ClosingCount") -> None:
+        """The ways that have something to show, and one of them chosen."""
+        has = {
+            LEFT: bool(count.leftovers),
+            ITEM: bool(count.items),
+            FASTENER: bool(count.fasteners),
+            CONTAINER: bool(count.containers),
+        }
+        self.build.setVisible(has[LEFT])
+        self.sum.setVisible(has[ITEM])
+        self.ways.setVisible(any(has.values()))
+        self.pages.setVisible(any(has.values()))
+        shown = [way for way in WAYS if has[way.value]]
+        if shown != self._shown:
+            self._shown = shown
+            self.ways.set_options(shown)
+        if shown and not has.get(self.ways.value, False):
+            self.ways.set_value(shown[0].value)
+        self._turn()
+
+    def _turn(self) -> None:
+        if self.ways.value is not None:
+            self.pages.setCurrentWidget(self._page_of[self.ways.value])
+
+    def _show_step(self, ref: Ref) -> None:
+        self.desk.show_step.emit(ref)
 
     def _to_build(self) -> None:
         self.desk.show_stage.emit("Build")
-
-
-def verdict(count: "ClosingCount") -> str:
-    if not count.off:
-        return "Nothing has come off yet"
-    if count.adds_up:
-        return "Nothing is left on the bench"
-    pieces = sum(removal.quantity for removal in count.left)
-    return f"{pieces} piece{'s' * (pieces != 1)} still to account for"
-
-
-def under(count: "ClosingCount") -> str:
-    if not count.off:
-        return "Log parts under Strip as they come off; here they are counted back in."
-    if count.adds_up:
-        return "All that came off is back in, renewed or scrapped, to the piece. Close the job."
-    away = f" {count.away} of them {'is' if count.away == 1 else 'are'} away." if count.away else ""
-    return f"Counted in pieces. These have not gone back, been renewed or been scrapped:{away}"

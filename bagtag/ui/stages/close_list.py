@@ -1,0 +1,156 @@
+"""What does not add up, as pieces of tape: each leads to its part or its task."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from PySide6.QtCore import (
+    QAbstractListModel,
+    QModelIndex,
+    QPersistentModelIndex,
+    QPointF,
+    QRectF,
+    QSize,
+    Qt,
+    Signal,
+)
+from PySide6.QtGui import QFontMetricsF, QKeyEvent, QPainter, QPen
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QTableView,
+    QWidget,
+)
+
+from bagtag.domain.closing_rows import Leftover
+from bagtag.ui import fonts, theme
+from bagtag.ui.forms.basics import ENTER
+from bagtag.ui.forms.tape_table import dress
+from bagtag.ui.stages.close_words import rest_of, weight_of
+
+Index = QModelIndex | QPersistentModelIndex
+NOWHERE = QModelIndex()
+ROW, GAP, EDGE = 72, 8, 14
+"""Heights of a row, of which the gap to the next; the room at its sides."""
+_SENTENCE = 15
+_SPOKEN = (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole)
+_WRAP = int(Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignTop)
+_DOTS = Qt.TextElideMode.ElideRight
+
+
+class LeftoverModel(QAbstractListModel):
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.rows: Sequence[Leftover] = ()
+
+    def show_rows(self, rows: Sequence[Leftover]) -> None:
+        self.beginResetModel()
+        self.rows = rows
+        self.endResetModel()
+
+    def rowCount(self, parent: Index = NOWHERE) -> int:
+        return 0 if parent.isValid() else len(self.rows)
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        if not index.isValid() or role not in _SPOKEN:
+            return None
+        return self.rows[index.row()].sentence
+
+
+class _Tape(QStyledItemDelegate):
+    """The thing in bold, below it what it most likely is, at the right its pieces."""
+
+    def __init__(self, view: LeftoverList) -> None:
+        super().__init__(view)
+        self._view = view
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
+        return QSize(300, ROW)
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        painter.save()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        here = index.row() == self._view.currentIndex().row()
+        tape = QRectF(option.rect).adjusted(0, GAP / 2, -2, -GAP / 2)
+        self._ground(painter, tape, here=here)
+        one = self._view.leftovers.rows[index.row()]
+        word = "Enter: show it" if here and self._view.hasFocus() else weight_of(one)
+        right = self._weight(painter, tape, word, here=here)
+        self._words(painter, tape, one, right)
+        painter.restore()
+
+    def _ground(self, painter: QPainter, tape: QRectF, *, here: bool) -> None:
+        colours = theme.current()
+        weight = (3.5 if self._view.hasFocus() else 2.0) if here else 1.0
+        painter.setPen(QPen(colours.accent if here else colours.line, weight))
+        painter.setBrush(colours.tape)
+        inset = weight / 2
+        painter.drawRoundedRect(tape.adjusted(inset, inset, -inset, -inset), 4, 4)
+
+    def _weight(self, painter: QPainter, tape: QRectF, word: str, *, here: bool) -> float:
+        """Paint the word at the right; where the room before it ends."""
+        colours, font = theme.current(), fonts.font(theme.SMALL, bold=here)
+        painter.setFont(font)
+        painter.setPen(QPen(colours.accent if here else colours.muted))
+        wide = QFontMetricsF(font).horizontalAdvance(word)
+        right = tape.right() - EDGE
+        painter.drawText(QPointF(right - wide, tape.center().y() + 5), word)
+        return right - max(wide, 96) - 18
+
+    def _words(self, painter: QPainter, tape: QRectF, one: Leftover, right: float) -> None:
+        rest = rest_of(one)
+        left = tape.left() + EDGE
+        width = right - left
+        bold, font = fonts.font(theme.BODY, bold=True), fonts.font(_SENTENCE)
+        metrics = QFontMetricsF(font)
+        lines = 0 if not rest else 1 if metrics.horizontalAdvance(rest) <= width else 2
+        top = tape.center().y() - (22 + lines * metrics.height()) / 2
+        painter.setPen(QPen(theme.current().ink))
+        painter.setFont(bold)
+        shown = QFontMetricsF(bold).elidedText(one.subject, _DOTS, width)
+        painter.drawText(QPointF(left, top + 16), shown)
+        painter.setFont(font)
+        room = QRectF(left, top + 22, width, 2 * metrics.height() + 1)
+        painter.drawText(room, _WRAP, metrics.elidedText(rest, _DOTS, 1.9 * width))
+
+
+class LeftoverList(QTableView):
+    """A table of one column, so that a long list paints at once. `chosen` says which step the row
+    that was pressed leads to."""
+
+    chosen = Signal(object)
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.leftovers = LeftoverModel(self)
+        self.setAccessibleName("What does not add up, the most telling first")
+        self.setProperty("bare", "true")
+        self.setModel(self.leftovers)
+        self.setItemDelegate(_Tape(self))
+        dress(self, ROW, ROW // 2)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        self.viewport().setCursor(Qt.CursorShape.PointingHandCursor)
+        self.clicked.connect(self._press)
+
+    def show_rows(self, rows: Sequence[Leftover]) -> None:
+        """Show these; the place stays where it was as far as there is one."""
+        place = max(self.currentIndex().row(), 0)
+        self.leftovers.show_rows(rows)
+        if rows:
+            self.setCurrentIndex(self.leftovers.index(min(place, len(rows) - 1)))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in ENTER:
+            self._press(self.currentIndex())
+        else:
+            super().keyPressEvent(event)
+
+    def currentChanged(self, current: Index, previous: Index) -> None:
+        super().currentChanged(current, previous)
+        self.viewport().update()
+
+    def _press(self, index: Index) -> None:
+        if index.isValid():
+            self.chosen.emit(self.leftovers.rows[index.row()].ref)
