@@ -1,15 +1,25 @@
 """Close: off = back + renewed + scrapped, piece by piece, or what does not add up."""
 
+from dataclasses import replace
+
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAccessible
 from PySide6.QtTest import QAbstractItemModelTester, QTest
 
 from bagtag import services
-from bagtag.domain.closing_rows import Likely
+from bagtag.domain.closing_rows import (
+    ContainerLine,
+    FastenerLine,
+    ItemLine,
+    Likely,
+    Outcome,
+    Pieces,
+)
 from bagtag.domain.fitting import Counted, TaskKind, part, task
 from bagtag.services.signing import SignForm
 from bagtag.services.tasks import TaskForm
+from bagtag.ui.stages import close_words as words
 from bagtag.ui.stages.close_stage import CONTAINER, FASTENER, ITEM, LEFT, CloseStage
 from bagtag.ui.stages.close_sum import HEIGHT, LEAST
 from tests.ui.stages_job import dies, gearbox, nameless, send_shaft, sentence_of
@@ -239,6 +249,33 @@ def test_by_fastener(stage, fit, qtbot, desk) -> None:
     assert spoken(stage.fasteners, 0, 2) == "Back 5"
     with qtbot.assertNotEmitted(desk.show_step):
         QTest.keyClick(stage.fasteners, Qt.Key.Key_Return)  # a size is not one step
+
+
+@pytest.mark.parametrize(
+    ("line", "cells"),
+    [
+        (FastenerLine("M6x12", "bolt", Pieces(4, back=5, over=1)),
+         ("M6x12 bolt", "4", "5", "–", "–", "1 too many")),
+        (FastenerLine("M6x12", "", Pieces(9, renewed=3, scrapped=4, left=2), 1),
+         ("M6x12 fastener", "9", "–", "3", "4", "2 left, never counted at 1 part")),
+        (FastenerLine("", "circlip", Pieces(), 2),
+         ("circlip", "?", "–", "–", "–", "never counted at 2 parts")),
+    ],
+)  # fmt: skip
+def test_what_does_not_add_up_of_a_size_is_said_in_words(line, cells) -> None:
+    assert words.fastener_row(line) == (cells, True, None)
+
+
+def test_a_new_part_is_in_or_not_and_never_off() -> None:
+    line = ItemLine(7, "7", "oil filter", 1, Outcome.LEFT, is_new=True)
+    assert words.item_row(line).cells[-1] == "new, not in yet"
+    assert words.item_row(replace(line, outcome=Outcome.BACK)).cells[-1] == "new, in"
+
+
+def test_of_many_parts_in_a_container_some_are_named() -> None:
+    line = ContainerLine(1, "bag 1", 0, tuple(range(6)), 6)
+    row = words.container_row(line, {id_: f"{id_} gear" for id_ in range(6)})
+    assert row.cells == ("bag 1", "6", "0 gear, 1 gear, 2 gear, 3 gear and 2 more")
 
 
 def test_by_container_with_what_stands_in_it(stage, fit) -> None:

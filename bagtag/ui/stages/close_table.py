@@ -104,6 +104,7 @@ class CountTable(QTableView):
         self.setAccessibleName(name)
         self.setModel(self.count)
         self.setItemDelegate(_Lines(self))
+        self.setStyleSheet("QTableView { border-width: 2px; }")  # as wide as with the focus
         dress(self, TOUCH, TOUCH // 2)
         self._head()
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)

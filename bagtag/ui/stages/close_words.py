@@ -19,6 +19,13 @@ _BECAME = {
     Outcome.LEFT: "not accounted for",
 }
 
+_NEW = {
+    Outcome.BACK: "new, in",
+    Outcome.RENEWED: "new, in",
+    Outcome.SCRAPPED: "new, not wanted",
+    Outcome.LEFT: "new, not in yet",
+}
+
 
 class TableRow(NamedTuple):
     """One row of a table; `open_` where it does not add up, `ref` the step it leads to."""
@@ -78,9 +85,7 @@ ITEM_HEADS = ("No.", "Part", "Pieces", "What became of it")
 
 
 def item_row(line: ItemLine) -> TableRow:
-    word = _BECAME[line.outcome]
-    if line.is_new:
-        word = "new, not in yet" if line.outcome is Outcome.LEFT else f"new, {word}"
+    word = (_NEW if line.is_new else _BECAME)[line.outcome]
     cells = (line.number, line.name, str(line.quantity), word)
     return TableRow(cells, line.outcome is Outcome.LEFT, part(line.removal_id))
 
@@ -98,7 +103,8 @@ def fastener_row(line: FastenerLine) -> TableRow:
     ]
     said = ", ".join(filter(None, wrong))
     figures = [str(figure or "–") for figure in (p.back, p.renewed, p.scrapped)]
-    return TableRow((what, str(p.off), *figures, said or "adds up"), bool(said))
+    off = "?" if line.uncounted and not p.off else str(p.off)
+    return TableRow((what, off, *figures, said or "adds up"), bool(said))
 
 
 CONTAINER_HEADS = ("Container", "Pieces", "What it still holds")
