@@ -42,8 +42,8 @@ def passes(line: HeldBy, *, said: str = "") -> tuple[Torque, ...]:
 def by_angle(line: HeldBy, *, said: str = "") -> bool:
     """Whether a line of hardware is tightened to yield or by an angle, by its own words or `said`:
     then the torque is where the angle starts, and the maker's steps are the only ones."""
-    words = (line.kind, line.grade, line.locking, line.note, said)
-    return any(_BY_ANGLE.search(text) for text in words)
+    words = "\n".join((line.kind, line.grade, line.locking, line.note, said))
+    return _BY_ANGLE.search(words) is not None
 
 
 def _settable(full: float, share: float) -> float:

@@ -1,7 +1,7 @@
 """A step's hardware: how many go back, and the torque in passes, with boxes to tick."""
 
-from collections.abc import Iterator
 from dataclasses import replace
+from functools import lru_cache
 
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.passes import by_angle, passes
@@ -18,21 +18,26 @@ _BY_ANGLE = "To yield or by angle: not in passes, by the maker's steps."
 def set_hardware(setter: Setter, step: ChecklistStep) -> None:
     """Every line of hardware, then what is to be ticked, or what was."""
     for place, line in enumerate(step.held_by):
-        setter.add(str(replace(line, torque=None)), before=2)
+        setter.add(_called(line), before=2)
         if step.done is not None:
             _was_done(setter, step, place)
         else:
-            _to_do(setter, [*_count(step, line)], [*_passes(step, line)])
-            if _is_by_angle(step, line):
-                setter.add(_BY_ANGLE, MEDIUM)
+            _to_do(setter, step, line)
     if step.later:
         setter.add(two_stage(step), BOLD, 10.5, before=2)
 
 
-def _to_do(setter: Setter, count: list[Field], torques: list[Field]) -> None:
-    """In one row, or the torques in the next, so that the passes stay side by side."""
+def _to_do(setter: Setter, step: ChecklistStep, line: HeldBy) -> None:
+    """Count and torques in one row, or the torques in the next, so that passes stay side by side.
+
+    A final tightening counts nothing: its fasteners are back already.
+    """
+    torques = _torques(step, line)
+    count = () if is_tightening(step) else (_count(line),)
     for row in [count + torques] if setter.fits(count + torques) else (count, torques):
         setter.row(row)
+    if torques and _is_by_angle(step, line):
+        setter.add(_BY_ANGLE, MEDIUM)
 
 
 def two_stage(step: ChecklistStep) -> str:
@@ -43,30 +48,37 @@ def two_stage(step: ChecklistStep) -> str:
 
 def has_passes(step: ChecklistStep) -> bool:
     """Whether a step has a torque to reach in several passes."""
-    return any(len(list(_passes(step, line))) > 1 for line in step.held_by)
+    return any(len(_torques(step, line)) > 1 for line in step.held_by)
 
 
-def _count(step: ChecklistStep, line: HeldBy) -> Iterator[Field]:
-    """A final tightening counts nothing: its fasteners are back already."""
-    if is_tightening(step):
-        return
+@lru_cache(maxsize=2048)
+def _called(line: HeldBy) -> str:
+    """A line of hardware without its torque; the same ones come again all over a machine."""
+    return str(replace(line, torque=None))
+
+
+@lru_cache(maxsize=2048)
+def _count(line: HeldBy) -> Field:
     if line.count == 1:
-        yield Field(after="back")
-    else:
-        yield Field(pen=_COUNT, after=f"of {line.count} back" if line.count else "back")
+        return Field(after="back")
+    return Field(pen=_COUNT, after=f"of {line.count} back" if line.count else "back")
 
 
-def _passes(step: ChecklistStep, line: HeldBy) -> Iterator[Field]:
-    if step.later or step.done is not None:
-        return
-    torques = passes(line, said=f"{step.name} {step.note}")
-    for torque in torques:
-        yield Field(after=str(torque), is_bold=torque is torques[-1])
+def _torques(step: ChecklistStep, line: HeldBy) -> tuple[Field, ...]:
+    """None where it is only run in by hand now, or done already."""
+    if line.torque is None or step.later or step.done is not None:
+        return ()
+    return _passes(line, _is_by_angle(step, line))
+
+
+@lru_cache(maxsize=2048)
+def _passes(line: HeldBy, is_by_angle: bool) -> tuple[Field, ...]:
+    *early, full = passes(line, said="by angle" if is_by_angle else "")
+    return (*(Field(after=str(torque)) for torque in early), Field(after=str(full), is_bold=True))
 
 
 def _is_by_angle(step: ChecklistStep, line: HeldBy) -> bool:
-    said = f"{step.name} {step.note}"
-    return line.torque is not None and not step.later and by_angle(line, said=said)
+    return by_angle(line, said=f"{step.name}\n{step.note}")
 
 
 def _was_done(setter: Setter, step: ChecklistStep, place: int) -> None:

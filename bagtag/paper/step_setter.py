@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import NamedTuple
 
 from bagtag.paper.fonts import BOLD, CAP, REGULAR, tidy, width
@@ -36,8 +37,13 @@ class Field:
 
     @property
     def width(self) -> float:
-        texts = [width(text, self.font, SMALL) + _GAP for text in (self.before, self.after) if text]
-        return sum(texts) + (self.pen or TICK)
+        return _wide(self)
+
+
+@lru_cache(maxsize=4096)
+def _wide(one: Field) -> float:
+    texts = [width(text, one.font, SMALL) + _GAP for text in (one.before, one.after) if text]
+    return sum(texts) + (one.pen or TICK)
 
 
 class Rooms(NamedTuple):
