@@ -34,6 +34,8 @@ if TYPE_CHECKING:
 
 SIDE_BY_SIDE = 760
 """The least width for photos beside the facts, in pixels."""
+LOW = 420
+"""A card with less height than this has its name in smaller letters while a step is signed."""
 
 
 class BenchCardView(QFrame):
@@ -92,7 +94,7 @@ class BenchCardView(QFrame):
         self._beside.addWidget(self.facts, 5)
         self._beside.addWidget(self.photos, 4)
         inside = self.view.column
-        for widget in (self.why, self.way, self.run_in, self.cautions):
+        for widget in (self.why, self.run_in, self.way, self.cautions):
             inside.addWidget(widget)
         inside.addLayout(self._beside)
         inside.addStretch(1)
@@ -131,7 +133,8 @@ class BenchCardView(QFrame):
     def _fit(self) -> None:
         """The picture takes what room there is; photos stand beside the facts where it is wide."""
         room = self.view.viewport().size()
-        self.way.fit(room.width(), room.height())
+        told = self.run_in.sizeHint().height() + 12 if self.run_in.isVisibleTo(self.page) else 0
+        self.way.fit(room.width(), room.height() - told)
         self.photos.off.setVisible(not self.way.shows_photo)
         wide = room.width() >= SIDE_BY_SIDE
         way = QBoxLayout.Direction
@@ -201,6 +204,7 @@ class BenchCardView(QFrame):
             self.signing.begin(part(self.removal_id))
 
     def _signing_shut(self, is_shut: bool) -> None:
+        self.head.be_small(not is_shut and self.height() < LOW)
         self.view.setVisible(is_shut)
         self.acts.setVisible(is_shut)
         if is_shut:

@@ -27,7 +27,9 @@ class Block(QFrame):
     def say(self, head: str, sentences: Sequence[str]) -> None:
         """One sentence a line; without any the block is hidden."""
         self.head.setText(head)
-        self.said.setText("\n".join(sentences))
+        self.said.setText(
+            "\n".join(f"{sentence[:1].upper()}{sentence[1:]}" for sentence in sentences)
+        )
         self.head.setVisible(bool(head))
         self.setVisible(bool(sentences))
         self.setAccessibleName(head)

@@ -47,6 +47,12 @@ class CardHead(QWidget):
         grid.addWidget(self.place, 1, 0)
         grid.addWidget(self.standing, 1, 1, right | Qt.AlignmentFlag.AlignTop)
 
+    def be_small(self, small: bool) -> None:
+        """Leave room for what stands below."""
+        mark(self.name, scale="head" if small else "big")
+        self.place.setVisible(not small)
+        self.standing.setVisible(not small)
+
     def show_card(self, card: "BenchCard") -> None:
         removal = card.removal
         pieces = f"{removal.quantity} × " if removal.quantity > 1 else ""

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QSize
+from PySide6.QtCore import QEvent, QSize, Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QFrame, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
@@ -119,6 +119,8 @@ class CardWay(QWidget):
         way = QBoxLayout.Direction
         self._box.setDirection(way.LeftToRight if low else way.TopToBottom)
         self.top.setVisible(has_picture or self.shows_photo)
+        top = Qt.AlignmentFlag.AlignTop
+        self._box.setAlignment(self.top, top if low else Qt.AlignmentFlag(0))
         if low:
             self.photo.hide()
             self.top.setFixedSize(width // 2, max(min(height - 8, LOW), LEAST))

@@ -5,10 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 
+from bagtag.domain.contradictions_common import capital
 from bagtag.domain.fitting import TaskKind
-from bagtag.ui.card.sign_words import waits_words
+from bagtag.ui.card.sign_words import beside_what_is_behind
 from bagtag.ui.card.step_list import StepLine, StepList
 from bagtag.ui.card.task_signs import sign_of
 from bagtag.ui.desk import Desk
@@ -17,7 +19,8 @@ from bagtag.ui.forms.basics import Field, Line, button, label, tight
 if TYPE_CHECKING:
     from bagtag.services.signing import Missing, SignSheet
 
-ROW = 72
+ROW, LOW = 72, 300
+CAPTION, HINT = "Why it is closed now", "for example: only to try the gasket"
 
 
 class ClosingUp(QWidget):
@@ -31,12 +34,11 @@ class ClosingUp(QWidget):
     def __init__(self, desk: Desk, parent: QWidget) -> None:
         super().__init__(parent)
         self.head = label("", self, scale="head")
-        self.also = label("", self, tone="muted")
         self.list = StepList(desk, "What is missing behind it", self, high=ROW)
-        self.line = Line(self, "Why it is closed now", hint="for example: only to try the gasket")
-        self.reason = Field("Why it is closed now", self.line, self)
+        self.line = Line(self, CAPTION, hint=HINT)
+        self.reason = Field(CAPTION, self.line, self)
         self.leave = button("Leave it open\u2002Esc", self, role="primary", name="Leave it open")
-        self.close_it = button("Close it all the same", self)
+        self.close_it = button("Close it", self)
         self.list.shown.connect(desk.show_step)
         self.leave.clicked.connect(self.left)
         self.close_it.clicked.connect(self.answer)
@@ -46,22 +48,30 @@ class ClosingUp(QWidget):
         column = QVBoxLayout(self)
         tight(column, 8)
         column.addWidget(self.head)
-        column.addWidget(self.also)
         column.addWidget(self.list, 1)
-        column.addWidget(self.reason)
         row = QHBoxLayout()
         row.setSpacing(12)
         row.addWidget(self.leave)
         row.addWidget(self.close_it)
         row.addStretch(1)
-        column.addLayout(row)
+        self._foot = QBoxLayout(QBoxLayout.Direction.TopToBottom)
+        self._foot.setSpacing(8)
+        self._foot.addWidget(self.reason, 1)
+        self._foot.addLayout(row)
+        column.addLayout(self._foot)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Where it is low the reason stands beside the buttons: the list needs the height."""
+        super().resizeEvent(event)
+        low = self.height() < LOW
+        self.reason.caption.setVisible(not low)
+        self.line.setPlaceholderText(CAPTION.lower() if low else HINT)
+        way = QBoxLayout.Direction
+        self._foot.setDirection(way.LeftToRight if low else way.TopToBottom)
 
     def show_sheet(self, sheet: SignSheet, reason: str) -> None:
         self.head.setText(f"Close it over {len(sheet.missing)} missing?")
-        also = waits_words(sheet)
-        self.also.setText("It also waits: " + "; ".join(also) + ".")
-        self.also.setVisible(bool(also))
-        self.list.show_lines([_line(one) for one in sheet.missing])
+        self.list.show_lines([*map(_line, sheet.missing), *_also(sheet)])
         self.line.setText(reason)
         self.reason.say("")
 
@@ -78,3 +88,16 @@ def _line(one: Missing) -> StepLine:
     detail = ". ".join(filter(None, (one.area, one.sentence)))
     sign = sign_of(TaskKind.OTHER) if one.ref.task_id is not None else None
     return StepLine(one.ref, one.called, detail, one.thumb, sign)
+
+
+def _also(sheet: SignSheet) -> list[StepLine]:
+    """What else it waits for: steps that lie before it, and what keeps it out by itself."""
+    return [
+        StepLine(
+            hindrance.ref or sheet.ref,
+            capital(hindrance.sentence),
+            "it waits for this too",
+            sign=sign_of(TaskKind.OTHER),
+        )
+        for hindrance in beside_what_is_behind(sheet)
+    ]

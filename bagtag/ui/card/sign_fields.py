@@ -14,7 +14,7 @@ from bagtag.domain.hardware import OVERRIDE
 from bagtag.ui.card.card_block import Block
 from bagtag.ui.card.card_parts import Scroll
 from bagtag.ui.card.sign_rows import CountRow, FigureRow
-from bagtag.ui.card.sign_words import behind_words, hold_words, waits_words
+from bagtag.ui.card.sign_words import hold_words, waits_words
 from bagtag.ui.forms.basics import Field, Line, clear_layout, label, tight
 from bagtag.ui.forms.sight import InSight
 
@@ -22,7 +22,13 @@ if TYPE_CHECKING:
     from bagtag.services.signing import SignForm, SignSheet
 
 REASON, NOTE, WHO = "reason", "note", "who"
-WHY_NOW, WHY_SO = "Why it goes in now", "Why it is signed all the same"
+WHY_NOW, WHY_DONE, WHY_SO = (
+    "Why it goes in now",
+    "Why it is done now",
+    "Why it is signed all the same",
+)
+ROWS = 540
+"""How far what is typed stands from its name at most, in pixels."""
 
 
 class Typed(Field):
@@ -54,7 +60,10 @@ class SignFields(Scroll):
         self.reason = Typed(REASON, WHY_SO, self.body, hint="for example: a trial fit")
         self.note = Typed(NOTE, "Note", self.body)
         self.who = Typed(WHO, "Who signs", self.body, hint="name or initials")
+        self.rows.setMaximumWidth(ROWS)
         self.column.setContentsMargins(0, 0, 6, 0)
+        self.column.setSpacing(8)
+        self.column.addStretch(1)
         self.reason.line.textChanged.connect(self._weigh)
         self.who.line.textEdited.connect(self._who_typed)
         InSight(self, (self.waits, self.hold))
@@ -66,7 +75,7 @@ class SignFields(Scroll):
         bench, which stays what it is whoever signs here."""
         self.sheet, self.bench = sheet, bench
         self._make_rows(sheet)
-        self.waits.say("It waits", (*behind_words(sheet), *waits_words(sheet)))
+        self.waits.say("It waits", waits_words(sheet))
         self.hold.say("A second pair of eyes signs this", hold_words(sheet))
         self.later.setText(f"Run in by hand now. Final torque after {sheet.torque_later}.")
         self.later.setVisible(bool(sheet.torque_later))
@@ -92,16 +101,14 @@ class SignFields(Scroll):
 
     def _place(self, sheet: SignSheet) -> None:
         """The reason stands under what it is for where that is known at once; so does the name."""
-        while self.column.takeAt(0) is not None:
-            pass
         early = [self.reason] if sheet.hindrances else []
         second = [self.who] if sheet.not_by else []
         late = [field for field in (self.reason, self.note, self.who) if field not in early]
         late = [field for field in late if field not in second]
         top = (self.waits, *early, self.hold, *second, self.later)
-        for widget in (*top, self.rows, self.override, *late):
-            self.column.addWidget(widget)
-        self.column.addStretch(1)
+        for place, widget in enumerate((*top, self.rows, self.override, *late)):
+            self.column.removeWidget(widget)
+            self.column.insertWidget(place, widget)
         stops: list[Typed | FigureRow | CountRow] = [*early, *second, *self.asked, *late]
         for one, other in pairwise(stops):
             QWidget.setTabOrder(one.line, other.line)
@@ -139,7 +146,8 @@ class SignFields(Scroll):
         against = outside or any(row.miscounted() for row in self.counts)
         waits = bool(self.sheet and self.sheet.hindrances)
         self.reason.setVisible(waits or against)
-        caption = WHY_NOW if waits else WHY_SO
+        now = WHY_DONE if self.sheet and self.sheet.ref.task_id is not None else WHY_NOW
+        caption = now if waits else WHY_SO
         self.reason.caption.setText(caption)
         self.reason.line.setAccessibleName(caption)
 

@@ -11,6 +11,7 @@ from bagtag.domain.hardware import HeldBy
 
 if TYPE_CHECKING:
     from bagtag.domain.model import SignOff
+    from bagtag.domain.standing import Hindrance
     from bagtag.services.signing import SignSheet
 
 
@@ -20,14 +21,20 @@ def behind_words(sheet: SignSheet) -> tuple[str, ...]:
     return (f"{count} behind it {'is' if count == 1 else 'are'} not in yet",) if count else ()
 
 
-def waits_words(sheet: SignSheet) -> tuple[str, ...]:
+def beside_what_is_behind(sheet: SignSheet) -> tuple[Hindrance, ...]:
     """What must happen first, but for what is behind it: that has a list of its own."""
     behind = {one.ref for one in sheet.missing}
     return tuple(
-        hindrance.sentence
+        hindrance
         for hindrance in sheet.hindrances
         if hindrance.ref not in behind and not hindrance.sentence.endswith("more behind it")
     )
+
+
+def waits_words(sheet: SignSheet) -> tuple[str, ...]:
+    """What must happen first, a sentence each."""
+    beside = (hindrance.sentence for hindrance in beside_what_is_behind(sheet))
+    return (*behind_words(sheet), *beside)
 
 
 def hold_words(sheet: SignSheet) -> tuple[str, ...]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QStackedLayout, QVBoxLayout, QWidget
 
 from bagtag import services
@@ -22,6 +23,9 @@ from bagtag.ui.forms.basics import tight
 
 if TYPE_CHECKING:
     from bagtag.services.task_views import TaskCard
+
+LOW = 420
+"""A card with less height than this has its name in smaller letters."""
 
 
 class TaskCardView(QFrame):
@@ -77,6 +81,14 @@ class TaskCardView(QFrame):
         self.signing.shut.connect(self._signing_shut)
         self.desk.changed.connect(self._heard)
         self.desk.job_chosen.connect(self._job_chosen)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
+    def _fit(self) -> None:
+        low = self.height() < LOW
+        self.head.be_small(low, bare=low and not self.signing.isHidden())
 
     # What is shown
 
@@ -135,6 +147,7 @@ class TaskCardView(QFrame):
         self.signing.begin(self.ref)
 
     def _signing_shut(self, is_shut: bool) -> None:
+        self._fit()
         self.view.setVisible(is_shut)
         self.acts.setVisible(is_shut)
         if is_shut:

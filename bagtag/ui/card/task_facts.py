@@ -14,7 +14,7 @@ from bagtag.ui.card.card_facts import hardware
 from bagtag.ui.card.card_parts import Values
 from bagtag.ui.card.sign_words import asks_words, signed_words
 from bagtag.ui.card.step_list import StepLine, StepList
-from bagtag.ui.card.task_signs import TICK
+from bagtag.ui.card.task_signs import EMPTY_BOX, TICKED_BOX
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import clear_layout, label, tight
 
@@ -30,11 +30,10 @@ class TaskFacts(Values):
     def show_card(self, card: TaskCard) -> None:
         one, step = card.task, card.step
         done = step.standing is Standing.IN
-        waits = "\n".join(h.sentence for h in step.hindrances) or "nothing, it can be done now"
         held = card.tightens.held_by if card.tightens else ()
         self.show_values(
             [
-                ("Waits for", "" if done else waits, "accent" if step.hindrances else "ink"),
+                ("Waits for", "" if done else waits(card), "accent" if step.hindrances else "ink"),
                 ("Asked at sign-off", asks_words(one.asks), "ink"),
                 ("Goes in with", ", ".join(card.along), "ink"),
                 ("Built into", card.within, "ink"),
@@ -42,6 +41,15 @@ class TaskFacts(Values):
                 ("Signed off", signed_words(step.sign_off, held), "ink"),
             ]
         )
+
+
+def waits(card: TaskCard) -> str:
+    """What must come first, a line each; the pieces of a bench build have a list of their own."""
+    pieces = {piece.ref for piece in card.pieces}
+    said = [h.sentence for h in card.step.hindrances if h.ref not in pieces]
+    if said or not card.step.hindrances:
+        return "\n".join(said) or "nothing, it can be done now"
+    return ""
 
 
 class TaskTorques(QWidget):
@@ -114,7 +122,7 @@ def _line(piece: Piece) -> StepLine:
         piece.ref,
         piece.called,
         "" if done else piece.waits,
-        sign=TICK if done else None,
+        sign=TICKED_BOX if done else EMPTY_BOX,
         word=word,
         depth=piece.depth,
         is_quiet=done,

@@ -15,7 +15,7 @@ from bagtag.ui.theme import mark
 if TYPE_CHECKING:
     from bagtag.services.task_views import TaskCard
 
-SIDE = 76
+SIDE, SMALL = 76, 48
 WORDS = {Standing.NEXT: "can be done now", Standing.WAITS: "waits", Standing.IN: "done"}
 
 
@@ -39,10 +39,16 @@ class TaskHead(QWidget):
         grid.addWidget(self.place, 1, 1)
         grid.addWidget(self.standing, 1, 2, Qt.AlignmentFlag.AlignRight | top)
 
+    def be_small(self, small: bool, *, bare: bool) -> None:
+        """Leave room for what stands below; a bare one has only its sign and its name."""
+        self.sign.set_side(SMALL if small else SIDE)
+        mark(self.name, scale="head" if small else "big")
+        self.place.setVisible(not bare)
+        self.standing.setVisible(not bare)
+
     def show_card(self, card: TaskCard) -> None:
-        name = card.task.name
         self.sign.show_kind(card.task.kind)
-        self.name.setText(name[:1].upper() + name[1:])
+        self.name.setText(card.task.name)
         self.place.setText(place_words(card))
         self.standing.setText(WORDS.get(card.step.standing, card.step.standing.value))
         done = card.step.standing is Standing.IN

@@ -163,6 +163,11 @@ CROSS = Picture(
 )
 
 
+_BOX = Box(0.06, 0.06, 0.88, 0.88, STROKE, 0.1)
+EMPTY_BOX = Picture((_BOX,))
+TICKED_BOX = Picture((_BOX, *_path((0.26, 0.52), (0.44, 0.7), (0.76, 0.3))))
+
+
 class SignBox(QFrame):
     """A sign on a square of card, as large as it is told."""
 
@@ -170,6 +175,9 @@ class SignBox(QFrame):
         super().__init__(parent)
         self.picture = Picture()
         self.setProperty("surface", "card")
+        self.set_side(side)
+
+    def set_side(self, side: int) -> None:
         self.setFixedSize(side, side)
 
     def show_kind(self, kind: TaskKind) -> None:
