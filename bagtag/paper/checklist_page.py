@@ -135,7 +135,7 @@ def paint_heading(
     count = "" if again else f"{steps} step{'' if steps == 1 else 's'}"
     tail = " (continued)" if again else ""
     room = WIDTH - width(count, MEDIUM, 10) - 6 * MM
-    name = cut(tidy(area or "No area"), BOLD, 13, room, 1, tail=tail)[0][0]
+    name = cut(tidy(area) or "No area", BOLD, 13, room, 1, tail=tail)[0][0]
     y = top - 9 * MM
     ink.text(canvas, LEFT, y, name, font=BOLD, size=13)
     x = LEFT + WIDTH - width(count, MEDIUM, 10)

@@ -53,10 +53,11 @@ def measure(step: ChecklistStep, tallest: float, told: Told | None = None) -> Ca
     beside = (PHOTO[0] if step.thumbnail else CODE_AT if step.code else WIDTH + GUTTER) - GUTTER
     rooms = Rooms(beside - WORDS_AT, WIDTH - WORDS_AT, right)
     setter = Setter(PAD, WORDS_AT, tallest - PAD - sign, rooms)
-    set_words(setter, step, told.sentence(step))
     marks = setter.marks
+    left = _left(marks, step)
+    set_words(setter, step, told.sentence(step))
     _code(marks, step)
-    height = _signed(marks, step, _left(marks, step), max(setter.y + PAD, right))
+    height = _signed(marks, step, left, max(setter.y + PAD, right))
     return Card(step, height, marks, ["its words were cut."] if setter.was_cut else [])
 
 

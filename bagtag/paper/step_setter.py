@@ -80,15 +80,15 @@ class Setter:
         before: float = 0.0,
         indent: float = 0.0,
     ) -> None:
-        """A paragraph."""
-        self.y += before
+        """A paragraph, `before` points below the last."""
         self._room_above = self.room
         for line in wrap(tidy(text), font, size, self._room_above - indent):
-            if not self._has_room(size * LINE):
+            if not self._has_room(before + size * LINE):
                 return
-            baseline = self.y + size * (CAP + LINE) / 2
+            baseline = self.y + before + size * (CAP + LINE) / 2
             self.marks.words.append(Words(self.left + indent, baseline, line, font, size, colour))
-            self.y += size * LINE
+            self.y += before + size * LINE
+            before = 0.0
 
     def beside(self, text: str, font: str, size: float) -> bool:
         """Puts a word behind the last line, where it fits."""
@@ -103,17 +103,17 @@ class Setter:
 
     def caution(self, text: str, font: str) -> None:
         """A paragraph with the warning triangle before it."""
-        indent, top, ahead = 4.6 * MM, self.y + 2, self.was_cut
-        self.add(text, font, before=2, indent=indent)
-        if self.y > top and not ahead:
-            self.marks.cautions.append(Caution(self.left, top + 0.6, 3.4 * MM))
+        if text and self._has_room(2 + SMALL * LINE):
+            self.marks.cautions.append(Caution(self.left, self.y + 2.6, 3.4 * MM))
+            self.add(text, font, before=2, indent=4.6 * MM)
 
     def tick(self, text: str, *, number: str, done: bool, indent: float) -> None:
         """A paragraph with a box before it and a number in bold."""
         start = indent + TICK + _GAP
         after = start + width(number, BOLD, SMALL) + _GAP
         lines = wrap(tidy(text), REGULAR, SMALL, self.room - after)
-        if not self._has_room(TICK_ROW + (len(lines) - 1) * SMALL * LINE):
+        height = TICK_ROW + max(0, len(lines) - 1) * SMALL * LINE
+        if not self._has_room(height):
             return
         top = self.y + (TICK_ROW - TICK) / 2
         baseline = top + TICK / 2 + SMALL * CAP / 2
@@ -122,7 +122,7 @@ class Setter:
         for row, line in enumerate(lines):
             y = baseline + row * SMALL * LINE
             self.marks.words.append(Words(self.left + after, y, line, REGULAR, SMALL))
-        self.y += TICK_ROW + (len(lines) - 1) * SMALL * LINE
+        self.y += height
 
     def fits(self, fields: Sequence[Field]) -> bool:
         """Whether they have room side by side."""

@@ -1,8 +1,7 @@
 """The build checklist as PDF: every step once, whole, readable, and nothing over the edge."""
 
-import io
 from dataclasses import replace
-from datetime import date, datetime
+from datetime import datetime
 from pathlib import Path
 
 import numpy as np
@@ -13,24 +12,14 @@ import zxingcpp
 from PIL import Image
 
 from bagtag.domain.codes import show
-from bagtag.domain.datum import Datum, Side
+from bagtag.domain.datum import Datum
 from bagtag.domain.errors import BadInput
-from bagtag.domain.hardware import OVERRIDE, HeldBy, Torque
+from bagtag.domain.hardware import OVERRIDE
 from bagtag.domain.model import Fate
-from bagtag.domain.which_way import Faces, Hand, Outness, Place
+from bagtag.domain.which_way import Hand
 from bagtag.paper import step_card
-from bagtag.paper.checklist import ChecklistHeader, ChecklistStep, SignedOff, checklist_pdf
-
-DATUM = Datum("standing behind the handlebars, looking forward", {Side.LEFT: "flywheel side"})
-HEADER = ChecklistHeader(
-    "Walking tractor, gearbox noisy in second", date(2026, 11, 25), "J. Example", DATUM
-)
-FACTS = [
-    (),
-    (Faces("OUT", Outness.OUTWARD),),
-    (Hand("R", stamped=True), Faces("C", Side.RIGHT), Place(2, 3, Side.LEFT)),
-]
-HELD_BY = (HeldBy(4, "screw", "M6", 12, drive="T30", torque=Torque(10), threadlocker="medium"),)
+from bagtag.paper.checklist import ChecklistStep, SignedOff, checklist_pdf
+from tests.paper.checklist_kit import DATUM, FACTS, HEADER, HELD_BY, joined, printed
 
 
 @pytest.fixture(scope="module")
@@ -67,16 +56,6 @@ def some_steps(draw_codes, thumbnail):
         ]
 
     return steps
-
-
-def printed(steps, header=HEADER):
-    into = io.BytesIO()
-    report = checklist_pdf(into, header, steps)
-    return into.getvalue(), report
-
-
-def joined(page):
-    return " ".join(page.split())
 
 
 def test_an_empty_checklist_says_so(words):
@@ -238,6 +217,6 @@ def test_a_fate_below_its_picture_stays_inside_its_card():
     """A short step needs the room of picture and fate, whatever its words need."""
     step = ChecklistStep(1, "tab washer", facts=(Hand("L"),), fate=Fate.RENEW)
     plain = ChecklistStep(1, "tab washer", facts=(Hand("L"),))
-    below = step_card.WHICH_WAY[2] + step_card.FATE
+    below = step_card.WHICH_WAY[2] + step_card.PILL
     assert step_card.measure(step, 700).height >= step_card.PAD + below + step_card.PAD
     assert step_card.measure(plain, 700).height < step_card.measure(step, 700).height
