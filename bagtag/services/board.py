@@ -114,10 +114,17 @@ def board_of(known: Planned) -> Board:
     return Board(known.job_id, steps, frees, no_order(known))
 
 
+def one_step(known: Planned, ref: Ref) -> Step | None:
+    """A step alone, for a card; None for one that is not in the build."""
+    for group in known.plan.groups:
+        if ref in group:
+            return step_of(known, ref, known.plan.order.index(ref) + 1, group)
+    return None
+
+
 def step_of(known: Planned, ref: Ref, place: int, group: Sequence[Ref]) -> Step:
     line, task = known.lines.get(ref), known.tasks.get(ref)
     hindrances = () if ref in known.signed else hindrances_of(known, ref)
-    later = known.tightening_of(ref)
     return Step(
         place=place,
         ref=ref,
@@ -132,7 +139,7 @@ def step_of(known: Planned, ref: Ref, place: int, group: Sequence[Ref]) -> Step:
         along=tuple(other for other in group if other != ref),
         build_id=known.build_id(ref),
         roots=known.now.roots.get(ref, ()),
-        torque_later=known.called(later.anchor.of) if later and later.anchor.of else "",
+        torque_later=known.torque_after(ref),
     )
 
 

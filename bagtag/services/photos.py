@@ -16,6 +16,13 @@ Source = Path | tuple[str, bytes]
 """A picture file, or a name and the bytes of one (pasted, dropped, taken by the camera)."""
 
 
+def photos_of(store: Store, removal_id: int) -> tuple[Photo, ...]:
+    """The photos of a removal, in the order they were added."""
+    strip.get_removal(store, removal_id)
+    with store.read() as connection:
+        return tuple(belongings.photos_of(connection, [removal_id]).get(removal_id, ()))
+
+
 def add(
     store: Store,
     removal_id: int,

@@ -101,10 +101,16 @@ class Planned:
         """The pieces of a bench build, in the order of the plan."""
         return [ref for ref in self.plan.order if self.build_id(ref) == build_id]
 
-    def tightening_of(self, ref: Ref) -> Task | None:
-        """The final tightening that a part's fasteners still get, where it has one."""
+    @cached_property
+    def tightenings(self) -> dict[Ref, Task]:
+        """The final tightening that a part's fasteners still get, for those that have one."""
         wanted = (one for one in self.rows.tasks if one.kind is TaskKind.TIGHTENING)
-        return next((one for one in wanted if part(one.removal_id or 0) == ref), None)
+        return {part(one.removal_id or 0): one for one in wanted}
+
+    def torque_after(self, ref: Ref) -> str:
+        """The step after which a part's fasteners get their final torque; empty for at once."""
+        later = self.tightenings.get(ref)
+        return self.called(later.anchor.of) if later is not None and later.anchor.of else ""
 
     def not_by(self, ref: Ref) -> tuple[str, ...]:
         """Who must not sign a hold point: all who signed what it looks at, which is what is in its

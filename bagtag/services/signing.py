@@ -77,7 +77,7 @@ def sheet(store: Store, ref: Ref) -> SignSheet:
 def _sheet(store: Store, ref: Ref, removal: Removal | None, task: Task | None) -> SignSheet:
     job_id = (removal or task).job_id  # type: ignore[union-attr]  # one of the two is there
     known = planned(store, job_id)
-    later = known.tightening_of(ref)
+    later = known.torque_after(ref)
     tightened = _tightened(store, task)
     held = tightened if task else removal.held_by if removal else ()
     asks = task.asks if task else removal.asks if removal else ()
@@ -91,7 +91,7 @@ def _sheet(store: Store, ref: Ref, removal: Removal | None, task: Task | None) -
         hindrances=() if ref in known.signed else board.hindrances_of(known, ref),
         missing=_missing(store, known, ref),
         not_by=known.not_by(ref),
-        torque_later=known.called(later.anchor.of) if later and later.anchor.of else "",
+        torque_later=later,
     )
 
 

@@ -7,7 +7,7 @@ from bagtag.domain import areas as tree
 from bagtag.domain import nesting
 from bagtag.domain.datum import Datum
 from bagtag.domain.errors import NotFound
-from bagtag.domain.fitting import task
+from bagtag.domain.fitting import part, task
 from bagtag.domain.kinds import PartKind
 from bagtag.domain.model import Away, Fate, Photo, PhotoRole, Removal, SignOff, Tag
 from bagtag.domain.resolve import told
@@ -15,6 +15,7 @@ from bagtag.domain.sentence import sentence, short
 from bagtag.domain.standing import Hindrance, Standing
 from bagtag.domain.which_way import Fact
 from bagtag.services import board, kinds
+from bagtag.services.planning import planned
 from bagtag.store import belongings, jobs, removals
 from bagtag.store.work import Store
 
@@ -138,8 +139,8 @@ def _alone(removal: Removal, fitted: set[int], out: set[int]) -> Standing:
     return Standing.AWAY if removal.id in out else Standing.OFF
 
 
-def card(store: Store, removal_id: int, plan: board.Board | None = None) -> BenchCard:
-    """The card of a removal; `plan` is the job's board where it is at hand."""
+def card(store: Store, removal_id: int) -> BenchCard:
+    """The card of a removal, as its job stands now."""
     with store.read() as connection:
         removal = removals.get(connection, removal_id)
         if removal is None:
@@ -153,8 +154,8 @@ def card(store: Store, removal_id: int, plan: board.Board | None = None) -> Benc
         code = belongings.main_codes(connection, [removal_id]).get(removal_id, "")
         out = belongings.away_now(connection, removal.job_id).get(removal_id)
         facts = told(removal, removals.tied_to(connection, [removal]))
-    plan = plan or board.board(store, removal.job_id)
-    step = plan.step_of(removal_id)
+    known = planned(store, removal.job_id)
+    step = board.one_step(known, part(removal_id))
     return BenchCard(
         removal=removal,
         told=facts,
@@ -173,7 +174,7 @@ def card(store: Store, removal_id: int, plan: board.Board | None = None) -> Benc
         standing=step.standing if step else Standing.SCRAPPED,
         hindrances=step.hindrances if step else (),
         sign_off=step.sign_off if step else None,
-        along=tuple(plan.called(other) for other in step.along) if step else (),
+        along=tuple(known.called(other) for other in step.along) if step else (),
         torque_later=step.torque_later if step else "",
-        within=plan.called(task(step.build_id)) if step and step.build_id else "",
+        within=known.called(task(step.build_id)) if step and step.build_id else "",
     )

@@ -20,10 +20,12 @@ from sqlalchemy import select
 from bagtag import services
 from bagtag.domain.entry import Entry
 from bagtag.domain.errors import BadInput
-from bagtag.domain.fitting import part
+from bagtag.domain.fitting import Anchor, Beside, Ref, RuleKind, Task, TaskKind, part, task
 from bagtag.domain.model import Area, Fate
+from bagtag.services.board import Step
 from bagtag.services.jobs import JobForm
 from bagtag.services.strip import Extras
+from bagtag.services.tasks import TaskForm
 from bagtag.store.tables import JOURNALED
 from bagtag.store.work import Store
 
@@ -147,6 +149,55 @@ class Story(RuleBasedStateMachine):
         if which in self.ids():
             self.act(lambda: services.tags.make_twins(self.store, which)[0])
 
+    @rule(kind=st.sampled_from(list(RuleKind)), one=logged, other=logged, third=logged)
+    def make_rule(self, kind: RuleKind, one: int, other: int, third: int) -> None:
+        members = [part(one), part(other)]
+        members += [part(third)] if kind is RuleKind.TOGETHER and third != one else []
+        self.act(lambda: services.rules.add_rule(self.store, self.job_id, kind, members))
+
+    @rule(which=st.integers(0, 3))
+    def drop_rule(self, which: int) -> None:
+        rules = services.rules.rules_of(self.store, self.job_id)
+        if which < len(rules):
+            self.act(lambda: services.rules.drop_rule(self.store, rules[which].rule.id))
+
+    def tasks(self) -> list[Task]:
+        return services.tasks.tasks_of(self.store, self.job_id)
+
+    @rule(
+        kind=st.sampled_from([TaskKind.OIL, TaskKind.HOLD_POINT, TaskKind.END_FLOAT]),
+        beside=st.sampled_from(list(Beside)),
+        of=logged,
+        on_task=st.booleans(),
+    )
+    def add_task(self, kind: TaskKind, beside: Beside, of: int, on_task: bool) -> None:
+        known = self.tasks()
+        step = task(known[-1].id) if on_task and known else part(of)
+        form = TaskForm(kind, anchor=Anchor(beside, step))
+        self.act(lambda: services.tasks.add_task(self.store, self.job_id, form))
+
+    @rule(pieces=st.lists(logged, min_size=1, max_size=3, unique=True))
+    def bench_build(self, pieces: list[int]) -> None:
+        refs = [part(piece) for piece in pieces]
+        self.act(lambda: services.tasks.make_bench_build(self.store, self.job_id, "cluster", refs))
+
+    @rule(which=logged, after=logged)
+    def tighten_later(self, which: int, after: int) -> None:
+        if which in self.ids():
+            self.act(lambda: services.tasks.tighten_later(self.store, which, part(after)))
+
+    @rule(which=st.integers(0, 3))
+    def delete_task(self, which: int) -> None:
+        if which < len(known := self.tasks()):
+            self.act(lambda: services.tasks.delete_task(self.store, known[which].id))
+
+    @rule(which=st.integers(0, 3), who=st.sampled_from(["Ada", "Ben"]))
+    def sign_task(self, which: int, who: str) -> None:
+        if which < len(known := self.tasks()):
+            form = services.signing.SignForm(reason="trial", note="none")
+            ref = task(known[which].id)
+            self.act(lambda: services.signing.sign(self.store, ref, form, who=who))
+
     @precondition(lambda self: self.done)
     @rule()
     def undo(self) -> None:
@@ -188,14 +239,35 @@ class Story(RuleBasedStateMachine):
             assert [hit.removal_id for hit in hits] == sorted(wanted, reverse=True)
 
     @invariant()
-    def the_build_has_every_part_once_and_no_cover_too_early(self) -> None:
+    def the_build_has_every_step_once_and_keeps_what_is_tied(self) -> None:
+        """What is signed off comes first; among the rest no cover too early, and every rule that
+        is in force is kept."""
         if not hasattr(self, "store"):
             return
-        removals = self.rows()["removal"]
-        steps = [s.removal_id for s in services.board.board(self.store, self.job_id).steps]
-        unscrapped = {row["id"] for row in removals if row["fate"] != Fate.SCRAP.value}
-        assert sorted(steps) == sorted(unscrapped)
-        place = {id_: place for place, id_ in enumerate(steps)}
+        rows = self.rows()
+        removals = rows["removal"]
+        steps = services.board.board(self.store, self.job_id).steps
+        unscrapped = {part(row["id"]) for row in removals if row["fate"] != Fate.SCRAP.value}
+        wanted = unscrapped | {task(row["id"]) for row in rows["task"]}
+        assert sorted(step.ref for step in steps) == sorted(wanted)
+        signed = [step.sign_off is not None for step in steps]
+        assert signed == sorted(signed, reverse=True)
+        open_ = {step.ref: step for step in steps if step.sign_off is None}
+        self.keeps_rules(open_)
+        parts = {ref.id: step.place for ref, step in open_.items() if ref.removal_id}
+        self.keeps_openers(removals, parts)
+
+    def keeps_rules(self, steps: dict[Ref, Step]) -> None:
+        for row in services.rules.rules_of(self.store, self.job_id):
+            members = [steps[ref] for ref in row.rule.members if ref in steps]
+            if not row.in_force or len(members) < 2:
+                continue
+            if row.rule.kind is RuleKind.TOGETHER:
+                assert {step.ref for step in members[1:]} <= set(members[0].along)
+            else:
+                assert members[1].place < members[0].place
+
+    def keeps_openers(self, removals: list[dict], place: dict[int, int]) -> None:
         areas = {a.id: a for a in services.jobs.areas_of(self.store, self.job_id)}
         for row in removals:
             for opener in _over(areas, row["area_id"]):
@@ -212,5 +284,5 @@ def _over(areas: dict[int, Area], area_id: int | None) -> list[int | None]:
 
 TestStory = Story.TestCase
 TestStory.settings = settings(
-    derandomize=True, max_examples=15, stateful_step_count=30, deadline=None, database=None
+    derandomize=True, max_examples=150, stateful_step_count=50, deadline=None, database=None
 )

@@ -44,9 +44,8 @@ EMPTY = "Drop pictures here, paste them with Ctrl+V, or choose them."
 
 
 def photos_of(store: "Store", removal_id: int) -> tuple[int, tuple[Photo, ...]]:
-    """The photos of a removal, without the plan of the build that its card would need."""
-    no_plan = services.board.Board(0, ())
-    return removal_id, services.views.card(store, removal_id, no_plan).photos
+    """The photos of a removal, with its id: the answer comes when another may be open."""
+    return removal_id, services.photos.photos_of(store, removal_id)
 
 
 class PhotoStrip(QWidget):
