@@ -1,102 +1,125 @@
 """The shortest circle of ties that cannot all hold."""
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from collections import defaultdict
+from collections.abc import Iterable, Iterator
 
 from bagtag.domain.order_build import Build
-from bagtag.domain.order_net import Edge
+from bagtag.domain.order_net import Edge, Net
 from bagtag.domain.order_problem import Because, Circle, Tie
 
 Hop = tuple[int, int, int]
 """From one member of a set to another, by a rule: rank, rank, the rule's id."""
 
-
-@dataclass(frozen=True, slots=True)
-class _Ways:
-    """The ways on from a rank: by ties, and to those that go in together with it."""
-
-    ties: Callable[[int], Iterable[Edge]]
-    hops: Callable[[int], Iterable[Hop]]
+Way = list[Edge | Hop]
 
 
 def smallest(build: Build) -> Circle:
-    """The circle of the fewest steps; of several the first by the order of the ties.
+    """The circle of the fewest steps; of several, one that is met first going by the ties in the
+    order given, those of openers last, and then by those inside together sets.
 
     Every circle has a tie that stands against the log, so it is enough to look from the steps that
     such ties lead to, and no further than the best found.
     """
-    best: list[Edge | Hop] = []
-    for start, ways in _starts(build):
-        found = _round_trip(start, ways, len(best) - 1 if best else None)
-        best = found or best
-        if len(best) == 2:
-            break
+    best = _shortest_in(build.net, build, [])
+    for node in build.inner:
+        best = _shortest_in(build.within(node), None, best)
     return Circle(tuple(_tie(build, way) for way in best))
 
 
-def _starts(build: Build) -> Iterator[tuple[int, _Ways]]:
-    between = _Ways(lambda rank: _out_of(build, rank), lambda rank: _hops(build, rank))
-    within = _Ways(lambda rank: _inside(build, rank), lambda _: ())
-    inner = [edge for edges in build.inner.values() for edge in edges if edge[3] > edge[4]]
-    against = [(edge, between) for edge in build.net.against]
-    both = sorted([*against, *((edge, within) for edge in inner)], key=_turn)
-    starts = [(edge[4], ways) for edge, ways in both]
-    starts += [(edge[4], between) for edge in build.net.late_openers]
-    yield from dict.fromkeys(starts)
+def _shortest_in(net: Net, build: Build | None, best: Way) -> Way:
+    """`best`, or a shorter way round; between the members of a set one may hop, given `build`."""
+    against = [*net.against, *net.late_openers]
+    core = _Core(net, build, against)
+    for node, start in dict.fromkeys((edge[1], edge[4]) for edge in against):
+        if len(best) == 2:
+            break
+        if node in core.live:
+            best = core.round_trip(start, len(best) - 1 if best else None) or best
+            core.done_with(node)
+    return best
 
 
-def _turn(row: tuple[Edge, _Ways]) -> tuple[bool, int]:
-    """The order of the ties, those of openers last."""
-    mark = row[0][5]
-    return mark < 0, abs(mark)
+class _Core:
+    """What can be reached from the steps that stand against the log, but for what leads nowhere
+    and what nothing leads to. `live` are the nodes that are left."""
+
+    def __init__(self, net: Net, build: Build | None, against: Iterable[Edge]) -> None:
+        self._build = build
+        self._out: dict[int, list[Edge]] = {}
+        self._into: dict[int, list[Edge]] = defaultdict(list)
+        self._ways: dict[int, list[Edge]] = defaultdict(list)
+        self._reach(net, dict.fromkeys(edge[1] for edge in against))
+        self.live = set(self._out)
+        self._outward = {node: len(edges) for node, edges in self._out.items()}
+        self._inward = {node: len(self._into[node]) for node in self._out}
+        self._trim(self._out)
+
+    def _reach(self, net: Net, starts: Iterable[int]) -> None:
+        open_ = list(starts)
+        seen = set(open_)
+        for node in open_:
+            self._out[node] = net.out_of(node)
+            for edge in self._out[node]:
+                self._ways[edge[3]].append(edge)
+                self._into[edge[1]].append(edge)
+                if edge[1] not in seen:
+                    seen.add(edge[1])
+                    open_.append(edge[1])
+
+    def _trim(self, nodes: Iterable[int]) -> None:
+        """Take out nodes that nothing leads to or that lead nowhere, and so on."""
+        open_ = list(nodes)
+        while open_:
+            node = open_.pop()
+            if node in self.live and not (self._outward[node] and self._inward[node]):
+                open_ += self._take_out(node)
+
+    def _take_out(self, node: int) -> Iterator[int]:
+        self.live.discard(node)
+        for edge in self._out[node]:
+            self._inward[edge[1]] -= 1
+            yield edge[1]
+        for edge in self._into[node]:
+            self._outward[edge[0]] -= 1
+            yield edge[0]
+
+    def done_with(self, node: int) -> None:
+        """Every circle through a step has been looked at; not so where it is one of a set, which
+        circles may enter by another member."""
+        if self._build is None or node not in self._build.sets.members:
+            self._trim(list(self._take_out(node)))
+
+    def round_trip(self, start: int, most: int | None) -> Way:
+        """The shortest way by ties and hops from a step that comes back to it by a tie; none
+        longer than `most`."""
+        came: dict[int, Edge | Hop | None] = {start: None}
+        open_, length = [start], 0
+        while open_ and (most is None or length < most):
+            length += 1
+            following: list[int] = []
+            for rank in open_:
+                for way in self._on_from(rank):
+                    after = way[4] if len(way) == 6 else way[1]
+                    if after == start and len(way) == 6:
+                        return [*_back(came, rank), way]
+                    if after not in came:
+                        came[after] = way
+                        following.append(after)
+            open_ = following
+        return []
+
+    def _on_from(self, rank: int) -> Iterator[Edge | Hop]:
+        for edge in self._ways.get(rank, ()):
+            if edge[1] in self.live:
+                yield edge
+        for row in self._build.sets.rows_of.get(rank, ()) if self._build else ():
+            source, members = self._build.sets.rows[row]
+            for other in members:
+                yield rank, other, source
 
 
-def _out_of(build: Build, rank: int) -> list[Edge]:
-    node = build.sets.node_of[rank]
-    return [edge for edge in build.net.out_of(node) if edge[3] == rank]
-
-
-def _inside(build: Build, rank: int) -> list[Edge]:
-    edges = build.inner.get(build.sets.node_of[rank], ())
-    return [edge for edge in edges if edge[3] == rank]
-
-
-def _hops(build: Build, rank: int) -> Iterator[Hop]:
-    for row in build.sets.rows_of.get(rank, ()):
-        source, members = build.sets.rows[row]
-        for other in members:
-            yield rank, other, source
-
-
-def _round_trip(start: int, ways: _Ways, most: int | None) -> list[Edge | Hop]:
-    """The shortest way by ties and hops from a step that comes back to it by a tie; none longer
-    than `most`."""
-    came: dict[int, Edge | Hop | None] = {start: None}
-    open_, length = [start], 0
-    while open_ and (most is None or length < most):
-        length += 1
-        following: list[int] = []
-        for rank in open_:
-            for edge in ways.ties(rank):
-                if edge[4] == start:
-                    return [*_way(came, rank), edge]
-                _reach(came, following, edge[4], edge)
-            for hop in ways.hops(rank):
-                _reach(came, following, hop[1], hop)
-        open_ = following
-    return []
-
-
-def _reach(
-    came: dict[int, Edge | Hop | None], following: list[int], rank: int, way: Edge | Hop
-) -> None:
-    if rank not in came:
-        came[rank] = way
-        following.append(rank)
-
-
-def _way(came: dict[int, Edge | Hop | None], rank: int) -> Sequence[Edge | Hop]:
-    back: list[Edge | Hop] = []
+def _back(came: dict[int, Edge | Hop | None], rank: int) -> Way:
+    back: Way = []
     while (way := came[rank]) is not None:
         back.append(way)
         rank = way[3] if len(way) == 6 else way[0]

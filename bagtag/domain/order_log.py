@@ -64,7 +64,8 @@ class _Spots:
         return ref in self.at or ref in self.ranks
 
     def _stand(self, ref: Ref) -> None:
-        last = max(self.asked[ref], key=self._path)
+        asked = self.asked[ref]
+        last = max(asked, key=self._path) if len(asked) > 1 else asked[0]
         anchored = self.added[ref].anchor.of == last and last not in self.added[ref].after_all
         beside = self.added[ref].anchor.beside if anchored else Beside.AFTER
         self.at[ref] = (Beside.BEFORE, _END) if last == _END else (beside, last)

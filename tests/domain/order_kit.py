@@ -1,10 +1,22 @@
 """Problems of the order of a build, as a person might set them and as nobody would."""
 
+import random
+from typing import TypeGuard
+
 from hypothesis import strategies as st
 
-from bagtag.domain.fitting import Anchor, Beside, part, task
+from bagtag.domain.fitting import Anchor, Beside, Ref, part, task
 from bagtag.domain.model import Area
-from bagtag.domain.order_problem import Added, Because, Item, Problem, Tie, Together
+from bagtag.domain.order_problem import (
+    Added,
+    Because,
+    Circle,
+    Item,
+    Plan,
+    Problem,
+    Tie,
+    Together,
+)
 
 RULES = {Because.FIRST: False, Because.BENCH: False, Because.UNTIL: True, Because.TIGHTENING: True}
 PARTS = tuple(part(number) for number in range(1, 9))
@@ -69,3 +81,55 @@ def problems(draw, most=8, added=True, together=True, signed=True, rules=True):
         tuple(draw(st.lists(st.sampled_from([*refs, ABSENT]), unique=True, max_size=4)))
         if signed else (),
     )  # fmt: skip
+
+
+def a_problem(chance: random.Random, *, sets: float = 0.3) -> Problem:
+    """Three to eight parts, up to three areas and four ties, sometimes a together set."""
+    parts = PARTS[: chance.randint(3, 8)]
+    opener = [None, *(ref.id for ref in parts)]
+    areas = tuple(
+        Area(n, 1, f"area {n}", chance.choice([None, *range(1, n)]), chance.choice(opener))
+        for n in range(1, chance.randint(0, 3) + 1)
+    )
+    lies_in = [None, *(area.id for area in areas)]
+    log = [Item(ref, chance.choice(lies_in)) for ref in chance.sample(parts, len(parts))]
+    hidden = chance.sample(parts, len(parts))
+    ties = [a_tie(chance, hidden, source) for source in range(1, chance.randint(0, 4) + 1)]
+    members = tuple(chance.sample(parts, 2)) if chance.random() < sets else ()
+    return Problem(log, areas, (), ties, [Together(members, 100)])
+
+
+def a_tie(chance: random.Random, hidden: list[Ref], source: int) -> Tie:
+    before, after = sorted(chance.sample(hidden, 2), key=hidden.index)
+    because = chance.choice(list(RULES))
+    return Tie(before, after, RULES[because], because, source)
+
+
+def is_plan(found: Plan | Circle) -> TypeGuard[Plan]:
+    return isinstance(found, Plan)
+
+
+def refs(found: Plan | Circle) -> tuple[int | Ref, ...]:
+    """The order, each part by its number alone."""
+    assert isinstance(found, Plan)
+    return tuple(ref.id if ref.kind == "part" else ref for ref in found.order)
+
+
+def log_of(*lines: int | tuple[int, int]) -> tuple[Item, ...]:
+    """Lines in the order off: a part's number, or that and its area."""
+    return tuple(
+        Item(part(line)) if isinstance(line, int) else Item(part(line[0]), line[1])
+        for line in lines
+    )
+
+
+def pull(before: int | Ref, after: int | Ref, source: int = 1) -> Tie:
+    return Tie(_ref(before), _ref(after), False, Because.FIRST, source)
+
+
+def wait(before: int | Ref, after: int | Ref, source: int = 1) -> Tie:
+    return Tie(_ref(before), _ref(after), True, Because.UNTIL, source)
+
+
+def _ref(named: int | Ref) -> Ref:
+    return part(named) if isinstance(named, int) else named
