@@ -2,10 +2,13 @@
 
 import pypdfium2
 import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFileDialog
 
 from bagtag import services
-from bagtag.ui.sheets.checklist_dialog import ChecklistDialog
+from bagtag.ui.sheets.checklist_dialog import ChecklistDialog, Of
 from bagtag.ui.sheets.sheet_print import NO_PRINTER
+from tests.ui.add_kit import ENTER, press, write
 from tests.ui.stages_job import dies, gearbox, nameless
 
 
@@ -63,6 +66,76 @@ def test_a_folder_that_is_not_there_is_said(dialog, desk, settle, tmp_path) -> N
 def test_without_a_printer_it_says_what_to_do(dialog) -> None:
     dialog.print.click()
     assert dialog.wrong.text() == NO_PRINTER
+
+
+def chosen(dialog, desk, settle, qtbot, what: Of) -> None:
+    """Choose what goes on the paper, and let its pages be drawn."""
+    dialog.of.choose(what)
+    qtbot.wait(2 * dialog.DELAY)
+    settle(desk)
+
+
+def saved(dialog, desk, settle, path) -> str:
+    """Every word of the pages as they are saved."""
+    dialog.save_to(str(path))
+    settle(desk)
+    return "".join(p.get_textpage().get_text_range() for p in pypdfium2.PdfDocument(path))
+
+
+def test_one_area_with_those_inside_it(dialog, desk, settle, qtbot, job, tmp_path) -> None:
+    chosen(dialog, desk, settle, qtbot, Of.AREA)
+    assert dialog.area.line.hasFocus()
+    assert dialog.pages.pages == []
+    write("gearbox")
+    press(ENTER)
+    qtbot.wait(2 * dialog.DELAY)
+    settle(desk)
+    assert dialog.pages.pages
+    assert dialog.file_name() == "build checklist, Gearbox.pdf"
+    text = saved(dialog, desk, settle, tmp_path / "area.pdf")
+    assert "shift fork R" in text
+    assert "gasket, cover" not in text
+
+
+def test_by_area_the_pages_are_those_of_the_service(
+    dialog, desk, settle, qtbot, store, job, tmp_path
+) -> None:
+    chosen(dialog, desk, settle, qtbot, Of.BY_AREA)
+    target = tmp_path / "mine.pdf"
+    services.checklists.write(store, job.id, target, services.checklists.Span(by_area=True))
+    assert len(dialog.pages.pages) == len(pypdfium2.PdfDocument(target))
+    assert saved(dialog, desk, settle, tmp_path / "list.pdf").count("shift fork R") >= 1
+    assert dialog.file_name() == "build checklist.pdf"
+
+
+def test_without_an_area_nothing_is_saved_or_printed(dialog, desk, settle, qtbot) -> None:
+    chosen(dialog, desk, settle, qtbot, Of.AREA)
+    for press_it in (dialog.save, dialog.print):
+        press_it.click()
+        assert dialog.area.field.wrong.text() == "Choose the area: type a word of its name."
+        dialog.area.field.say("")
+    assert not dialog.findChildren(QFileDialog)
+    assert not dialog.wrong.isVisible()
+
+
+def test_an_area_is_no_part_of_a_file_name_that_a_system_refuses(
+    dialog, desk, settle, qtbot, store, job
+) -> None:
+    inner, outer = job.areas["Gearbox"], job.areas["Lower case"]
+    services.jobs.edit_area(store, inner, name='gear/box: "A"', parent_id=outer)
+    dialog._areas_known(services.jobs.areas_of(store, job.id))
+    chosen(dialog, desk, settle, qtbot, Of.AREA)
+    dialog.area.set_value(job.areas["Gearbox"])
+    assert dialog.file_name() == "build checklist, gear box A.pdf"
+
+
+def test_arrow_keys_choose_what_goes_on_the_paper(dialog, desk, settle, qtbot) -> None:
+    dialog.of.setFocus()
+    press(Qt.Key.Key_Right)
+    assert dialog.of.value is Of.BY_AREA
+    qtbot.wait(2 * dialog.DELAY)
+    settle(desk)
+    assert dialog.pages.pages
 
 
 def test_names_and_leaks(dialog, qtbot, desk, settle) -> None:

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from pathlib import Path
 from types import ModuleType
+from typing import Any
 
 from PySide6.QtWidgets import QWidget
 
@@ -28,17 +29,21 @@ class PagesDialog(PaperDialog):
         self.controls.addWidget(label(words, self, tone="muted"))
         self.refresh()
 
+    def more(self) -> tuple[Any, ...]:
+        """What the service is told beside the job: which of its pages are wanted."""
+        return ()
+
     def dpi(self) -> int:
         return DPI
 
     def preview_call(self, width_px: int) -> Call:
-        return self._service.preview, (self.desk.job_id, width_px, PAGES)
+        return self._service.preview, (self.desk.job_id, width_px, PAGES, *self.more())
 
     def file_call(self, path: Path) -> Call:
-        return self._service.write, (self.desk.job_id, path)
+        return self._service.write, (self.desk.job_id, path, *self.more())
 
     def printer_call(self) -> Call:
-        return self._service.printed_pages, (self.desk.job_id, DPI)
+        return self._service.printed_pages, (self.desk.job_id, DPI, *self.more())
 
     def file_name(self) -> str:
         return self._file_name
