@@ -1,6 +1,8 @@
 """Problems of the order of a build, as a person might set them and as nobody would."""
 
 import random
+from collections.abc import Iterable
+from dataclasses import replace
 from typing import TypeGuard
 
 from hypothesis import strategies as st
@@ -63,8 +65,8 @@ def tie_lists(draw, refs, most=5):
 
 
 @st.composite
-def problems(draw, most=8, added=True, together=True, signed=True, rules=True):
-    parts = PARTS[: draw(st.integers(0, most))]
+def problems(draw, least=0, most=8, added=True, together=True, signed=True, rules=True):
+    parts = PARTS[: draw(st.integers(least, most))]
     areas = draw(area_trees(parts))
     in_area = st.sampled_from([None, 98, *(area.id for area in areas)])
     log = tuple(Item(ref, draw(in_area)) for ref in draw(st.permutations(parts)))
@@ -133,3 +135,23 @@ def wait(before: int | Ref, after: int | Ref, source: int = 1) -> Tie:
 
 def _ref(named: int | Ref) -> Ref:
     return part(named) if isinstance(named, int) else named
+
+
+def is_circle(found: Plan | Circle) -> TypeGuard[Circle]:
+    return isinstance(found, Circle)
+
+
+def sources(ties: Iterable[Tie]) -> set[int]:
+    return {tie.source for tie in ties}
+
+
+@st.composite
+def contrary(draw, most=8):
+    """Problems whose ties go every way, so that most of them have a circle."""
+    problem = draw(problems(3, most, added=False, rules=False))
+    order = draw(st.permutations([item.ref for item in problem.log]))
+    pairs = [(before, after) for before in order for after in order if before != after]
+    said = st.tuples(st.sampled_from(pairs), st.sampled_from(list(RULES)))
+    rows = draw(st.lists(said, min_size=3, max_size=7))
+    ties = tuple(Tie(*pair, RULES[why], why, n) for n, (pair, why) in enumerate(rows, 1))
+    return replace(problem, ties=ties)
