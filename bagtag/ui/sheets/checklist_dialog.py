@@ -113,5 +113,6 @@ class ChecklistDialog(PagesDialog):
     def file_name(self) -> str:
         """`build checklist, gearbox.pdf` of one area."""
         row = self.area.row if self._of is Of.AREA else None
-        name = _NO_FILE.sub(" ", row.text.split(" > ")[-1]).strip() if row is not None else ""
+        last = row.text.split(" > ")[-1] if row is not None else ""
+        name = " ".join(_NO_FILE.sub(" ", last).split())
         return f"{FILE}, {name}.pdf" if name else f"{FILE}.pdf"
