@@ -246,12 +246,12 @@ class WindowWork(QObject):
 
     def show_step(self, ref: Ref) -> None:
         """Show a step of the build of this job: a removal on its card, a task on its own."""
-        if ref.removal_id is not None:
-            self.show_removal(ref.removal_id)
-            return
         if self.stage != "Build":
             self.go_to("Build")
-        self.bench.show_task(ref.id)
+        if ref.removal_id is not None:
+            self.show_removal(ref.removal_id)
+        else:
+            self.bench.show_task(ref.id)
 
     def _removal_known(self, removal: Removal) -> None:
         if removal.job_id != self.desk.job_id:
@@ -322,7 +322,7 @@ class WindowWork(QObject):
 
     def _to_strip(self) -> None:
         if self.page is self.bench:
-            self.bench.strip.setFocus()
+            self.bench.focus_left()
         elif self.stage == AUDIT and self.page is not None:
             self.page.setFocus()
 
