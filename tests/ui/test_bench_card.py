@@ -6,8 +6,11 @@ from PySide6.QtGui import QFontMetrics
 
 from bagtag import services
 from bagtag.domain.codes import show
+from bagtag.domain.entry import Entry
+from bagtag.domain.fitting import Asked, RuleKind, part
 from bagtag.domain.hardware import OVERRIDE
-from bagtag.domain.model import Fate
+from bagtag.domain.model import Fate, Origin
+from bagtag.services.strip import Extras
 from bagtag.services.tags import Match
 from bagtag.ui import theme
 from bagtag.ui.card.bench_card import BenchCardView
@@ -84,6 +87,32 @@ def test_a_renewal_says_where_its_new_part_stands(put, desk, settle, job) -> Non
     desk.act(services.fates.set_replacement, [job.parts["gasket, cover"]], here)
     settle(desk)
     assert "the new part is here" in sentence_of(card)
+
+
+def test_where_it_came_from_and_what_goes_in_with_it(put, store, job) -> None:
+    drum, fork = part(job.parts["shift drum"]), part(job.parts["shift fork R"])
+    services.rules.add_rule(store, job.id, RuleKind.TOGETHER, (drum, fork), who="Ada")
+    services.tasks.make_bench_build(store, job.id, "drum and forks", (drum, fork), who="Ada")
+    services.tasks.ask_at_sign_off(store, drum.id, (Asked("end float", "mm", high=0.3),))
+    facts = put("shift drum").facts.texts()
+    assert facts["Goes in with"] == "6 shift fork R"
+    assert facts["Built into"] == "drum and forks"
+    assert facts["Asked at sign-off"] == "end float, at most 0.3 mm"
+    assert "Came into the log" not in facts
+
+
+@pytest.mark.parametrize(
+    ("origin", "said"), [(Origin.SHOP, "outside shop"), (Origin.NEW, "never on the machine")]
+)
+def test_a_part_that_did_not_come_off_here_says_so(
+    bench_card, desk, settle, store, job, origin, said
+) -> None:
+    new = services.strip.log_removal(
+        store, job.id, Entry("core plug"), Extras(origin=origin), who="Ada"
+    ).new_id
+    bench_card.show_removal(new)
+    settle(desk)
+    assert said in bench_card.facts.texts()["Came into the log"]
 
 
 def test_a_match_fills_the_card(put) -> None:

@@ -8,10 +8,12 @@ from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
 from PySide6.QtGui import QDropEvent
 
 from bagtag import services
+from bagtag.domain.fitting import RuleKind, part
 from bagtag.domain.model import PhotoRole
 from bagtag.domain.standing import Standing
 from bagtag.ui.card.card_asks import day_of
 from bagtag.ui.desk import Desk
+from bagtag.ui.forms.basics import Press
 from bagtag.ui.sheets.label_dialog import LabelDialog
 from tests.ui.stages_job import send_shaft, sentence_of
 
@@ -24,7 +26,7 @@ def test_fitted_signs_with_the_name_at_the_desk(put, desk, settle, store, job) -
         services.fates.Replacement.HERE,
     )
     for name in ("oil jets", "main shaft"):
-        desk.act(services.board.sign, job.parts[name])
+        desk.act(services.signing.sign, part(job.parts[name]))
     settle(desk)
     assert card.card.standing is Standing.NEXT
     card.acts.fitted.click()
@@ -40,45 +42,57 @@ def test_fitted_signs_with_the_name_at_the_desk(put, desk, settle, store, job) -
 def test_what_waits_asks_for_its_reason_in_the_card(put, desk, settle, store, job) -> None:
     card = put("shift fork L")
     card.acts.fitted.click()
-    assert card.reason.isVisible()
-    assert "waits" in card.reason.head.text()
-    card.reason.yes.click()
-    assert "Say in a few words" in card.reason.field.wrong.text()
+    settle(desk)
+    fields = card.signing.fields
+    assert card.signing.isVisible()
+    assert "must go in first" in fields.waits.text
+    card.signing.sign.click()
+    settle(desk)
+    assert "say why it goes in now" in fields.reason.wrong.text()
     assert services.views.card(store, job.parts["shift fork L"]).sign_off is None
-    card.reason.reason.setText("trial fit")
-    card.reason.yes.click()
+    fields.reason.line.setText("trial fit")
+    card.signing.sign.click()
     settle(desk)
     signed = services.views.card(store, job.parts["shift fork L"]).sign_off
-    assert signed.note == "trial fit"
-    assert not card.reason.isVisible()
+    assert signed.reason == "trial fit"
+    assert not card.signing.isVisible()
+    assert "Although: trial fit" in sentence_of(card)
 
 
 def test_a_part_that_began_to_wait_meanwhile_asks_too(put, desk, settle, store, job) -> None:
-    """The card may be older than the job: the service's word brings the question up."""
+    """The card may be older than the job: what is asked is read when it is signed."""
     card = put("oil jets")
     part = [job.parts["oil jets"]]
     services.fates.set_replacement(store, part, services.fates.Replacement.HERE, who="Ben")
     card.show_removal(part[0])
     settle(desk)
+    assert card.card.standing is Standing.NEXT
     services.fates.set_replacement(store, part, services.fates.Replacement.WANTED, who="Ben")
     card.acts.fitted.click()
     settle(desk)
-    assert card.reason.isVisible()
-    assert "waits" in card.reason.field.wrong.text()
+    assert "new part is not here yet" in card.signing.fields.waits.text
 
 
-def test_leaving_the_reason_leaves_the_part_off(put, qtbot, store, job) -> None:
+def test_leaving_the_reason_leaves_the_part_off(put, qtbot, desk, settle, store, job) -> None:
     card = put("shift fork L")
     card.acts.fitted.click()
-    card.reason.reason.setText("because")
-    qtbot.keyClick(card.reason.reason, Qt.Key.Key_Escape)
-    assert not card.reason.isVisible()
+    settle(desk)
+    line = card.signing.fields.reason.line
+    line.setText("because")
+    qtbot.keyClick(line, Qt.Key.Key_Escape)
+    assert not card.signing.isVisible()
     assert card.acts.isVisible()
+    assert card.view.isVisible()
     assert services.views.card(store, job.parts["shift fork L"]).sign_off is None
 
 
 def test_take_back(put, desk, settle, store, job) -> None:
-    services.board.sign(store, job.parts["main shaft"], who="MK", out_of_order="trial fit")
+    services.signing.sign(
+        store,
+        part(job.parts["main shaft"]),
+        services.signing.SignForm(reason="trial fit"),
+        who="MK",
+    )
     card = put("main shaft")
     card.acts.take_back.click()
     settle(desk)
@@ -97,7 +111,8 @@ def test_every_act_has_its_key(put, qtbot, desk, settle) -> None:
     qtbot.keyClick(card, Qt.Key.Key_F9)
     assert heard == [card.removal_id, card.removal_id]
     qtbot.keyClick(card, Qt.Key.Key_F6)
-    assert card.reason.isVisible()
+    settle(desk)
+    assert card.signing.isVisible()
     assert "F6" in card.acts.fitted.text()
 
 
@@ -109,7 +124,7 @@ def test_the_key_of_an_act_that_makes_no_sense_does_nothing(put, qtbot, desk, se
     qtbot.waitUntil(card.isActiveWindow)
     qtbot.keyClick(card, Qt.Key.Key_F6)
     settle(desk)
-    assert not card.reason.isVisible()
+    assert not card.signing.isVisible()
 
 
 def test_a_narrow_card_folds_acts_away_and_their_keys_still_work(put, qtbot, desk) -> None:
@@ -205,7 +220,12 @@ def test_photos_are_shown_and_dropped_ones_taken(put, settle, store, job, tmp_pa
 
 
 def test_a_photo_as_fitted_is_asked_for_once_it_is_in(put, desk, settle, store, job) -> None:
-    services.board.sign(store, job.parts["main shaft"], who="MK", out_of_order="trial fit")
+    services.signing.sign(
+        store,
+        part(job.parts["main shaft"]),
+        services.signing.SignForm(reason="trial fit"),
+        who="MK",
+    )
     card = put("main shaft")
     assert card.acts.photo.isEnabled()
     card = put("shift fork L")
@@ -244,3 +264,36 @@ def test_away_part_waits_for_its_return(put, store, job) -> None:
     assert card.acts.came_back.isEnabled()
     assert not card.acts.fitted.isEnabled()
     assert isinstance(card.desk, Desk)
+
+
+def test_what_is_added_to_a_part_is_asked_in_its_own_form(put, desk, settle, job) -> None:
+    from bagtag.ui.order.asks_form import AsksDialog
+    from bagtag.ui.order.later_form import LaterDialog
+
+    card = put("cover, clutch side")
+    for act, kind in ((card.acts.later, LaterDialog), (card.acts.asks, AsksDialog)):
+        act.click()
+        settle(desk)
+        (dialog,) = card.findChildren(kind)
+        dialog.close()
+        settle(desk)
+    card = put("gasket, cover")
+    assert not card.acts.later.isEnabled()  # it has nothing to tighten
+    assert card.acts.asks.isEnabled()
+
+
+def test_why_here_is_told_in_place_and_a_rule_dropped(put, desk, settle, store, job, qtbot) -> None:
+    fork, shaft = part(job.parts["shift fork L"]), part(job.parts["main shaft"])
+    services.rules.add_rule(store, job.id, RuleKind.UNTIL, (shaft, fork), why="no room", who="Ada")
+    card = put("main shaft")
+    card.acts.why.click()
+    settle(desk)
+    assert "Held until 5 shift fork L, by your rule of" in card.why.said.text()
+    assert "no room" in sentence_of(card.why)
+    (drop,) = [one for one in card.why.findChildren(Press) if "Drop" in one.accessibleName()]
+    drop.click()
+    settle(desk)
+    assert services.rules.rules_of(store, job.id) == []
+    assert "the last off goes on first" in card.why.said.text()
+    qtbot.keyClick(card.why.close_it, Qt.Key.Key_Escape)
+    assert not card.why.isVisible()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Mapping
 from itertools import pairwise
 from typing import TYPE_CHECKING
@@ -123,14 +124,28 @@ class SignFields(Scroll):
         self.who.setVisible(bool(self.sheet and self.sheet.not_by) or not self.bench)
 
     def _lines(self) -> Iterator[tuple[str, Line]]:
-        """Every line one can type in, by a name of its own."""
-        for place, row in enumerate((*self.figures, *self.counts)):
-            yield f"{place} {row.name.text()}", row.line
+        """Every line one can type in, by a name of its own that another sheet has for it too."""
+        names: Counter[str] = Counter()
+        for row in self.asked:
+            name = row.name.text()
+            names[name] += 1
+            yield f"{name} {names[name]}", row.line
         for field in (self.reason, self.note, self.who):
             yield field.objectName(), field.line
 
-    def focus_first(self) -> None:
-        """Put the keys where the first thing is wanted."""
+    def typed_in(self) -> str:
+        """The name of the line that has the keys; nothing for none."""
+        return next((name for name, line in self._lines() if line.hasFocus()), "")
+
+    def focus_on(self, name: str) -> None:
+        """Put the keys on this line; where there is none, where the first thing is wanted."""
+        line = dict(self._lines()).get(name)
+        if line is not None:
+            line.setFocus()
+        else:
+            self._focus_first()
+
+    def _focus_first(self) -> None:
         waits = bool(self.sheet and self.sheet.hindrances)
         wanted = [self.reason.line] if waits else []
         wanted += [self.who.line] if not self.who.isHidden() else []

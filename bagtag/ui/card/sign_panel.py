@@ -120,7 +120,8 @@ class SignPanel(QWidget):
 
     def _open(self, sheet: SignSheet) -> None:
         """Show what a sheet asks, with all that was typed before and the keys where they were."""
-        was_open = not self.isHidden()
+        was_open, was_closing = not self.isHidden(), self._is_closing
+        had = self.fields.typed_in()
         if was_open:
             self._keep()
         self.sheet = sheet
@@ -128,19 +129,20 @@ class SignPanel(QWidget):
         self.fields.show_sheet(sheet, kept, self.desk.who)
         self.wrong.hide()
         self.closing.show_sheet(sheet, kept.get(REASON, ""))
-        wanted = self.closing if sheet.missing and not self._was_closed(was_open) else self.page
+        asked_already = was_open and not was_closing
+        wanted = self.closing if sheet.missing and not asked_already else self.page
         self._stack.setCurrentWidget(wanted)
         self.show()
         self.shut.emit(False)
-        if wanted is self.closing:
+        if wanted is self.closing and not (was_open and was_closing):
             self.closing.leave.setFocus()
-        elif self._trouble is None or not self._say(self._trouble):
-            self.fields.focus_first()
-        self._trouble = None
+        elif wanted is self.page and not self._say_trouble():
+            self.fields.focus_on(had)
 
-    def _was_closed(self, was_open: bool) -> bool:
-        """Whether the question of what is missing was answered already."""
-        return was_open and not self._is_closing
+    def _say_trouble(self) -> bool:
+        """Say what kept it from being signed at once."""
+        trouble, self._trouble = self._trouble, None
+        return trouble is not None and self._say(trouble)
 
     def _close_up(self) -> None:
         """It is closed over what is missing; what else is asked comes next."""
@@ -150,7 +152,7 @@ class SignPanel(QWidget):
             self._keep()
             self.fields.show_sheet(self.sheet, self._kept[self.sheet.ref], self.desk.who)
             self._stack.setCurrentWidget(self.page)
-            self.fields.focus_first()
+            self.fields.focus_on("")
         else:
             self._sign(services.signing.SignForm(reason=reason), self.desk.who)
 
