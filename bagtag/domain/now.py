@@ -5,7 +5,7 @@ bench build, before it in that build: on the bench nothing stands in another's w
 """
 
 from collections import Counter
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from bagtag.domain.fitting import Ref
@@ -17,21 +17,23 @@ Lane = tuple[str, int | None]
 
 @dataclass(frozen=True, slots=True)
 class Waiting:
-    """What one step still waits for: ties first, then the step before it in its lane (`before`),
-    then what must go behind an opener, the last to go in first."""
+    """What one step still waits for: ties first, then the step before it in its lane (`before`;
+    several where it goes in with others as one), then what must go behind an opener, the last to
+    go in first. `along` are those of its own step that cannot go in, so that it cannot either."""
 
     ties: tuple[Tie, ...] = ()
-    before: Ref | None = None
+    before: tuple[Ref, ...] = ()
     behind: tuple[Ref, ...] = ()
+    along: tuple[Ref, ...] = ()
 
     def __bool__(self) -> bool:
-        return bool(self.ties or self.before or self.behind)
+        return bool(self.ties or self.before or self.behind or self.along)
 
     @property
     def refs(self) -> tuple[Ref, ...]:
-        """Every step it waits for, each once."""
-        before = () if self.before is None else (self.before,)
-        return tuple(dict.fromkeys((*(tie.before for tie in self.ties), *before, *self.behind)))
+        """Every other step it waits for, each once; those that go in with it are none."""
+        tied = (tie.before for tie in self.ties)
+        return tuple(dict.fromkeys((*tied, *self.before, *self.behind)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +65,7 @@ def now(
 ) -> Now:
     """What stands in the way of each step of a plan. `stuck` are the steps that cannot go in
     whatever the others do."""
-    waiting = _waiting(plan, needs, lanes, frozenset(signed))
+    waiting = _waiting(plan, needs, lanes, frozenset(signed), frozenset(stuck))
     roots = _roots(waiting, frozenset(stuck))
     alone = Counter(found[0] for found in roots.values() if len(found) == 1)
     all_ = Counter(root for found in roots.values() for root in found)
@@ -77,6 +79,7 @@ def _waiting(
     needs: Mapping[Ref, Sequence[Tie]],
     lanes: Mapping[Ref, Lane],
     signed: frozenset[Ref],
+    stuck: frozenset[Ref],
 ) -> dict[Ref, Waiting]:
     """In the order of the plan, so that what a step waits for stands before it."""
     rank = {ref: place for place, ref in enumerate(plan.order)}
@@ -84,25 +87,33 @@ def _waiting(
     waiting: dict[Ref, Waiting] = {}
     for group in plan.groups:
         missing = [ref for ref in group if ref not in signed]
+        before = dict.fromkeys(last[lanes[ref]] for ref in missing if lanes[ref] in last)
         for ref in missing:
             open_ = [
                 tie
                 for tie in needs.get(ref, ())
                 if tie.before not in signed and tie.before not in group
             ]
-            waiting[ref] = _one(open_, last.get(lanes[ref]), rank)
+            along = tuple(mate for mate in missing if mate in stuck and mate != ref)
+            waiting[ref] = _one(open_, before, along, rank)
         for ref in missing:
             last[lanes[ref]] = ref
     return waiting
 
 
-def _one(open_: Sequence[Tie], before: Ref | None, rank: Mapping[Ref, int]) -> Waiting:
+def _one(
+    open_: Sequence[Tie],
+    before: Iterable[Ref],
+    along: tuple[Ref, ...],
+    rank: Mapping[Ref, int],
+) -> Waiting:
     behind = {tie.before for tie in open_ if tie.because is Because.OPENER}
     other = {tie.before: tie for tie in reversed(open_) if tie.because is not Because.OPENER}
     return Waiting(
         tuple(other[ref] for ref in sorted(other, key=rank.__getitem__, reverse=True)),
-        None if before in behind or before in other else before,
+        tuple(ref for ref in before if ref not in behind and ref not in other),
         tuple(sorted(behind - set(other), key=rank.__getitem__, reverse=True)),
+        along,
     )
 
 
@@ -113,6 +124,8 @@ def _roots(waiting: Mapping[Ref, Waiting], stuck: frozenset[Ref]) -> dict[Ref, t
     masks: dict[Ref, int] = {}
     for ref, one in waiting.items():
         mask = bits.get(ref, 0)
+        for mate in one.along:
+            mask |= bits[mate]
         for before in one.refs:
             mask |= masks.get(before, 0)
         masks[ref] = mask

@@ -157,9 +157,11 @@ def hindrances_of(known: Planned, ref: Ref) -> tuple[Hindrance, ...]:
     if waiting is None:
         return known.own(ref)
     first = [_tied(known, tie) for tie in waiting.ties]
-    if waiting.before is not None:
-        before = waiting.before
-        first.append(_comes_first(known, before))
+    first += [_comes_first(known, before) for before in waiting.before]
+    first += [
+        Hindrance(f"{known.called(mate)} goes in with it, and {known.why_stuck(mate)}", mate)
+        for mate in waiting.along
+    ]
     room = max(NAMED - len(first), 1)
     behind = [
         Hindrance(f"{known.called(other)} must go behind it", other)
