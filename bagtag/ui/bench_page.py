@@ -1,4 +1,4 @@
-"""The page for Strip and for Build: the strip at the left, at the right the card."""
+"""The page for Strip and for Build: at the left the strip or the build's lists, then the card."""
 
 from __future__ import annotations
 
@@ -21,10 +21,10 @@ from bagtag.ui.strip.strip_view import StripView
 
 if TYPE_CHECKING:
     from bagtag.domain.model import Removal
-    from bagtag.services.board import Board
     from bagtag.services.tags import Match
     from bagtag.ui.card.bench_card import BenchCardView
     from bagtag.ui.entry.entry_card import EntryCard
+    from bagtag.ui.progress.build_side import BuildSide
     from bagtag.ui.progress.build_stage import BuildBar
 
 ANSWER = "F8"
@@ -60,13 +60,13 @@ class BenchPage(Stage):
         self.audit = Press("Audit: what is still missing\u2002F3", self)
         self.audit.setProperty("role", "quiet")
         self.audit.setAccessibleName("Audit: what is still missing")
-        left = QVBoxLayout()
-        left.setSpacing(4)
-        left.addWidget(self.strip, 1)
-        left.addWidget(self.audit)
+        self._beside = QVBoxLayout()
+        self._beside.setSpacing(4)
+        self._beside.addWidget(self.strip, 1)
+        self._beside.addWidget(self.audit)
         across = QHBoxLayout()
         across.setSpacing(22)
-        across.addLayout(left, 38)
+        across.addLayout(self._beside, 38)
         across.addWidget(self.right, 62)
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
@@ -86,7 +86,7 @@ class BenchPage(Stage):
         strip.rows.numbered.connect(self.numbered)
         self.desk.changed.connect(self._heard)
 
-    # Its three parts beside the strip, each made when it is first needed
+    # Its parts beside the strip, each made when it is first needed
 
     @cached_property
     def entry(self) -> EntryCard:
@@ -112,13 +112,18 @@ class BenchPage(Stage):
         return made
 
     @cached_property
-    def build(self) -> BuildBar:
-        from bagtag.ui.progress.build_stage import BuildBar
+    def side(self) -> BuildSide:
+        """What only the build has."""
+        from bagtag.ui.progress.build_side import BuildSide
 
-        made = BuildBar(self.desk, self)
-        made.board_read.connect(self._board_read)
-        self._column.insertWidget(0, made)
+        made = BuildSide(self)
+        self._column.insertWidget(0, made.bar)
+        self._beside.insertWidget(0, made.left, 1)
         return made
+
+    @property
+    def build(self) -> BuildBar:
+        return self.side.bar
 
     @property
     def card_id(self) -> int:
@@ -131,13 +136,18 @@ class BenchPage(Stage):
     def building(self) -> bool:
         return self.title == "Build"
 
+    @property
+    def _has_built(self) -> bool:
+        """Whether the build was ever gone to."""
+        return "side" in vars(self)
+
     def set_stage(self, title: str) -> None:
         """Be the page of this stage: "Strip" or "Build"."""
         was_logging = self.title == "Strip" and not self.strip.chosen_id
         self.title = title
         self._next_wanted = self.building and was_logging and not self._sought
-        if self.building or "build" in vars(self):
-            self.build.setVisible(self.building)
+        if self.building or self._has_built:
+            self.side.set_building(self.building)
         self.strip.set_building(self.building)
         self.audit.setVisible(not self.building)
 
@@ -146,7 +156,7 @@ class BenchPage(Stage):
             self._show_job()
         if self.building:
             self.build.enter()
-            self.right.setCurrentWidget(self.card)
+            self.right.setCurrentWidget(self.side.task_card if self.side.task_id else self.card)
         elif not self._sought:
             self.strip.choose_now()
             self._keeping_focus(self.show_new)
@@ -162,6 +172,8 @@ class BenchPage(Stage):
     def _show_job(self) -> None:
         self._at_work = False
         self._unanswered = 0
+        if self._has_built:
+            self.side.show_job()
         if self.card_id:
             self.card.show_nothing()
         self.strip.set_standings(None)
@@ -175,7 +187,37 @@ class BenchPage(Stage):
         self._sought = removal_id
         self.card.show_removal(removal_id)
         self.right.setCurrentWidget(self.card)
+        if self._has_built:
+            self.side.part_is_shown(removal_id)
         self._seek()
+
+    def put_part(self, removal_id: int) -> None:
+        """Put a removal on the card, and leave it to others what is chosen where."""
+        if removal_id != self.card_id:
+            self.card.show_removal(removal_id)
+        self.right.setCurrentWidget(self.card)
+
+    def show_task(self, task_id: int) -> None:
+        """Put a task of the build on its card."""
+        self._sought = 0
+        self.side.show_task(task_id)
+
+    def focus_left(self) -> None:
+        """The keys go to the list at the left."""
+        if self._has_built:
+            self.side.left.focus_list()
+        else:
+            self.strip.setFocus()
+
+    def seek_nothing(self) -> None:
+        """A person has chosen something else than what was sought."""
+        self._sought = 0
+
+    def wants_next(self, *, nothing_shown: bool) -> bool:
+        """Whether the next step is to be put on the card now that the build is known."""
+        wanted = self.building and not self._sought and (self._next_wanted or nothing_shown)
+        self._next_wanted = self._next_wanted and not wanted
+        return wanted
 
     def show_match(self, match: Match) -> None:
         """Whether two twin tags belong together, large."""
@@ -229,14 +271,15 @@ class BenchPage(Stage):
     def _chosen(self, removal_id: int) -> None:
         if self._sought or self._correcting(removal_id):
             return
+        if self.building and self.side.left.word != "Strip":
+            return  # it only follows the list in sight
         if not removal_id and not self.building:
             if self.right.currentWidget() is not self.entry or self.entry.removal_id is not None:
                 self._keeping_focus(self.show_new)
-        elif removal_id and removal_id != self.card_id:
-            self.card.show_removal(removal_id)
-            self.right.setCurrentWidget(self.card)
         elif removal_id:
-            self.right.setCurrentWidget(self.card)
+            self.put_part(removal_id)
+            if self.building:
+                self.side.part_is_shown(removal_id)
 
     def _correcting(self, removal_id: int) -> bool:
         """Whether this line is being corrected: hearing late that it is chosen changes nothing."""
@@ -256,20 +299,9 @@ class BenchPage(Stage):
         corrected, removal_id = self.entry.removal_id, self.strip.chosen_id
         if removal_id:
             self.show_removal(removal_id)
-        self.strip.setFocus()
+        self.focus_left()
         if corrected is not None:
             self.entry_done.emit(corrected)
-
-    def _board_read(self, board: Board) -> None:
-        from bagtag.ui.progress.build_stage import standings
-
-        first = self.strip.rows.standings is None
-        self.strip.set_standings(dict(standings(board)))
-        if first and self.building and not self.strip.chosen_id:
-            self.strip.go_to_work()
-        if self.building and not self._sought and (self._next_wanted or not self.card_id):
-            self._next_wanted = False
-            self.build.show_next()
 
     # What is done
 

@@ -4,6 +4,7 @@ import pytest
 from PySide6.QtCore import QSettings, Qt
 
 from bagtag import services
+from bagtag.domain.fitting import Anchor, Beside, TaskKind, part, task
 from bagtag.domain.model import Fate, Replacement
 from bagtag.domain.standing import Standing
 from bagtag.ui.progress.build_stage import WHO, BuildBar, standings
@@ -26,7 +27,11 @@ def bar(qtbot, desk, job, settle):
 
 def test_it_says_how_far_the_build_is(bar, desk, settle, store, job) -> None:
     assert bar.count.text() == "0 of 9 fitted"
-    desk.act(services.board.sign, job.parts["main shaft"], out_of_order="trial fit")
+    desk.act(
+        services.signing.sign,
+        part(job.parts["main shaft"]),
+        services.signing.SignForm(reason="trial fit"),
+    )
     settle(desk)
     assert bar.count.text() == "1 of 9 fitted"
     assert bar.progress.accessibleName().startswith("1 of 9 fitted")
@@ -59,36 +64,67 @@ def test_the_board_is_handed_on(bar, qtbot, desk) -> None:
 
 
 def test_next_goes_through_all_that_can_go_in(bar, qtbot, desk, settle, store, job) -> None:
-    for part in services.fates.with_fate(store, job.id, Fate.RENEW):
-        desk.act(services.fates.set_replacement, [part.id], Replacement.HERE)
+    for removal in services.fates.with_fate(store, job.id, Fate.RENEW):
+        desk.act(services.fates.set_replacement, [removal.id], Replacement.HERE)
     desk.act(services.fates.set_fate, [job.parts["shift fork R"]], Fate.REFIT)
     settle(desk)
     board = services.board.board(store, job.id)
-    ready = [s.removal_id for s in board.steps if s.standing is Standing.NEXT]
+    ready = [s.ref for s in board.steps if s.standing is Standing.NEXT]
     assert ready
     shown = []
-    desk.show_removal.connect(shown.append)
+    desk.show_step.connect(shown.append)
     for _ in range(len(ready) + 1):
         bar.next.click()
     assert shown == [*ready, ready[0]]
+
+
+def test_tasks_are_steps_too(bar, qtbot, desk, settle, store, job) -> None:
+    """The bar counts them, and the next step may be one of them."""
+    form = services.tasks.TaskForm(TaskKind.CLEAN, "clean the case", Anchor(Beside.BEFORE))
+    made = services.tasks.add_task(store, job.id, form).new_id
+    bar.enter()
+    settle(desk)
+    assert bar.count.text() == "0 of 10 fitted"
+    shown = []
+    desk.show_step.connect(shown.append)
+    bar.next.click()
+    assert shown == [task(made)]
+
+
+def test_what_waits_for_a_task_waits_for_an_earlier_step(store, job) -> None:
+    form = services.tasks.TaskForm(TaskKind.INSPECT, "look at the bores", Anchor(Beside.BEFORE))
+    services.tasks.add_task(store, job.id, form)
+    assert "for earlier steps" in waiting_words(services.board.board(store, job.id))
+
+
+def test_adding_is_asked_for_by_key(bar, qtbot) -> None:
+    bar.activateWindow()
+    qtbot.waitUntil(bar.isActiveWindow)
+    bar.who.setFocus()
+    with qtbot.waitSignal(bar.add_wanted):
+        qtbot.keyClick(bar.who, Qt.Key.Key_T, Qt.KeyboardModifier.ControlModifier)
 
 
 def test_next_answers_to_its_key_even_while_one_types(bar, qtbot, desk, settle, job) -> None:
     desk.act(services.fates.set_replacement, [job.parts["oil jets"]], Replacement.HERE)
     settle(desk)
     shown = []
-    desk.show_removal.connect(shown.append)
+    desk.show_step.connect(shown.append)
     bar.activateWindow()
     qtbot.waitUntil(bar.isActiveWindow)
     bar.who.setFocus()
     qtbot.keyClick(bar.who, Qt.Key.Key_F5)
     assert "F5" in bar.next.text()
-    assert shown == [job.parts["oil jets"]]
+    assert shown == [part(job.parts["oil jets"])]
 
 
 def test_who_signs_is_remembered_on_this_machine(bar, desk, settle, store, job, qtbot) -> None:
     bar.who.setText("Nina")
-    desk.act(services.board.sign, job.parts["main shaft"], out_of_order="trial fit")
+    desk.act(
+        services.signing.sign,
+        part(job.parts["main shaft"]),
+        services.signing.SignForm(reason="trial fit"),
+    )
     settle(desk)
     assert services.views.card(store, job.parts["main shaft"]).sign_off.who == "Nina"
     assert QSettings().value(WHO) == "Nina"
@@ -101,7 +137,7 @@ def test_who_signs_is_remembered_on_this_machine(bar, desk, settle, store, job, 
 def test_everything_in_says_so_and_what_comes_next(bar, desk, settle, store, job) -> None:
     board = services.board.board(store, job.id)
     for step in board.steps:
-        desk.act(services.board.sign, step.removal_id, out_of_order="because")
+        desk.act(services.signing.sign, step.ref, services.signing.SignForm(reason="because"))
     settle(desk)
     assert bar.count.text() == "Everything is back in"
     assert "Close" in bar.waiting.sentence

@@ -1,6 +1,7 @@
 """The build, above the card: how far it has come, the next step, who signs."""
 
 from collections.abc import Mapping
+from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSettings, Signal
@@ -9,6 +10,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 from bagtag import services
 from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
+from bagtag.domain.fitting import Ref
 from bagtag.domain.standing import Standing
 from bagtag.ui.card.card_parts import Act
 from bagtag.ui.desk import Desk
@@ -23,13 +25,14 @@ if TYPE_CHECKING:
 
 NEXT = "F5"
 PAPER = "Ctrl+P"
+ADD = "Ctrl+T"
 WHO = "bench/who"
 """Where the name of the last person at the bench is kept."""
 
 
 def standings(board: "Board") -> Mapping[int, Standing]:
     """Where each removal of a board stands, for the strip."""
-    return {step.removal_id: step.standing for step in board.steps}
+    return {step.ref.id: step.standing for step in board.steps if step.removal_id is not None}
 
 
 def last_at_the_bench(otherwise: str) -> str:
@@ -41,23 +44,27 @@ class BuildBar(QFrame):
     """`board_read` hands the fresh board on, so that the strip need not ask for it again."""
 
     board_read = Signal(object)
+    add_wanted = Signal()
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.desk = desk
         self.board: Board | None = None
-        self._shown = 0
+        self._shown: Ref | None = None
         desk.who = last_at_the_bench(desk.who)
         self.progress = Progress(self)
         self.count = label("", self, scale="head")
         self.waiting = OneLine(self)
         self.next = Act("Next step", NEXT, self, role="primary")
-        self.paper = Act("Print the checklist", PAPER, self)
+        self.add = Act("Add", ADD, self)
+        self.paper = Act("Checklist", PAPER, self)
         self.who = Line(self, "Who signs: name or initials", hint="name or initials")
         self.who.setMaximumWidth(150)
         self.who.setText(desk.who)
         self._lay()
         self.next.clicked.connect(self.show_next)
+        self.add.setToolTip("Add a task, a part, a bench build or a rule (Ctrl+T)")
+        self.add.clicked.connect(self.add_wanted)
         self.paper.clicked.connect(self.print_checklist)
         self.who.textChanged.connect(self._who_typed)
 
@@ -70,8 +77,8 @@ class BuildBar(QFrame):
         row = QHBoxLayout(self)
         tight(row, 12)
         row.addLayout(words, 1)
-        row.addWidget(self.next)
-        row.addWidget(self.paper)
+        for act in (self.next, self.add, self.paper):
+            row.addWidget(act)
         caption = label("signs", self, scale="small", tone="muted")
         caption.setWordWrap(False)
         row.addWidget(caption)
@@ -80,9 +87,8 @@ class BuildBar(QFrame):
     def enter(self) -> None:
         """Ask for the board of the chosen job."""
         if self.desk.job_id:
-            self.desk.ask(
-                services.board.board, self.desk.job_id, then=self._show, failed=self._no_order
-            )
+            read = partial(services.board.board, who=self.desk.who)
+            self.desk.ask(read, self.desk.job_id, then=self._show, failed=self._no_order)
 
     def hear(self, change: Change) -> None:
         if change.job_id in (0, self.desk.job_id):
@@ -117,11 +123,11 @@ class BuildBar(QFrame):
 
     def show_next(self) -> None:
         """Show the next step that can go in; pressed again, the one after it."""
-        ready = [step.removal_id for step in self._ready()]
+        ready = [step.ref for step in self._ready()]
         if ready:
             after = ready.index(self._shown) + 1 if self._shown in ready else 0
             self._shown = ready[after % len(ready)]
-            self.desk.show_removal.emit(self._shown)
+            self.desk.show_step.emit(self._shown)
 
     def print_checklist(self) -> None:
         open_checklist(self.desk, self)

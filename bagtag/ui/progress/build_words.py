@@ -15,7 +15,7 @@ def progress_words(done: int, of: int) -> str:
 
 
 def waiting_words(board: "Board") -> str:
-    """`4 can go in now. 5 wait: 2 for a new part, 1 to be decided, 2 for other parts.`"""
+    """`4 can go in now. 5 wait: 2 for a new part, 1 to be decided, 2 for earlier steps.`"""
     steps = board.steps
     if not steps:
         return "Log what comes off under Strip; the build is that log, turned round."
@@ -29,7 +29,7 @@ def waiting_words(board: "Board") -> str:
     return f"{said} {len(reasons)} {verb}: {', '.join(kinds)}.".strip()
 
 
-REASONS = ("away", "for a new part", "to be decided", "for other parts")
+REASONS = ("away", "for a new part", "to be decided", "for earlier steps")
 
 
 def _reason(step: "Step") -> str:
@@ -38,7 +38,8 @@ def _reason(step: "Step") -> str:
         return "away"
     if step.standing is not Standing.WAITS:
         return ""
-    own = [h.sentence for h in step.hindrances if h.removal_id is None]
+    own = [h.sentence for h in step.hindrances if h.ref is None]
     if any("new part" in sentence for sentence in own):
         return "for a new part"
-    return "to be decided" if any("decided" in sentence for sentence in own) else "for other parts"
+    decided = any("decided" in sentence for sentence in own)
+    return "to be decided" if decided else "for earlier steps"

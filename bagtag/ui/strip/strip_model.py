@@ -121,6 +121,11 @@ class StripModel(QAbstractListModel):
                 self._soon.start()
         return row
 
+    def row_of(self, removal_id: int) -> StripRow | None:
+        """The row of a removal if it is here; else it is asked for."""
+        row = self._rows.get(removal_id)
+        return row if row is not None else self.row_at(self.place_of(removal_id))
+
     def standing_of(self, row: StripRow) -> Standing:
         return (self.standings or {}).get(row.removal.id) or row.standing
 

@@ -5,16 +5,16 @@ the build has come back. A table of one column, because a list view lays out eve
 thousand rows before its first paint, and a table only those in sight.
 """
 
-from PySide6.QtCore import QItemSelectionModel, QModelIndex, QPointF, QRectF, Qt, QTimer, Signal
-from PySide6.QtGui import QFontMetricsF, QKeyEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtCore import QItemSelectionModel, QModelIndex, Qt, QTimer, Signal
+from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QAbstractItemView, QTableView, QWidget
 
 from bagtag.domain.standing import Standing
-from bagtag.ui import fonts, theme
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.tape_table import dress
-from bagtag.ui.strip.strip_delegate import ROW, StripDelegate
+from bagtag.ui.strip.strip_delegate import StripDelegate
 from bagtag.ui.strip.strip_model import StripModel
+from bagtag.ui.strip.tape import ROW, paint_across
 from bagtag.ui.strip.thumbs import Thumbs
 
 BACK = "the build has come back to here"
@@ -170,19 +170,8 @@ class StripView(QTableView):
             self._paint_back(top)
 
     def _paint_back(self, y: int) -> None:
-        colours, font = theme.current(), fonts.font(13, bold=True)
         painter = QPainter(self.viewport())
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.setFont(font)
-        width = QFontMetricsF(font).horizontalAdvance(BACK) + 24
-        room = self.viewport().width() - 2
-        box = QRectF((room - width) / 2, y - 10, width, 20)
-        painter.setPen(QPen(colours.accent, 2.5))
-        painter.drawLine(QPointF(0, y), QPointF(room, y))
-        painter.setPen(QPen(colours.accent, 1))
-        painter.setBrush(colours.paper)
-        painter.drawRoundedRect(box, 10, 10)
-        painter.drawText(QPointF(box.left() + 12, y + 4.5), BACK)
+        paint_across(painter, y, self.viewport().width() - 2, BACK)
         painter.end()
 
     # Keys

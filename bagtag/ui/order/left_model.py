@@ -1,0 +1,60 @@
+"""The lines of a list of the build as a model; headings and quiet lines cannot be chosen."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, Qt
+
+from bagtag.ui.order.left_lines import Key, Line, key_of, spoken
+
+Index = QModelIndex | QPersistentModelIndex
+NOWHERE = QModelIndex()
+_SPOKEN = {Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole}
+
+
+class LinesModel(QAbstractListModel):
+    def __init__(self, parent: Any = None) -> None:
+        super().__init__(parent)
+        self.lines: list[Line] = []
+        self._places: dict[Key, int] = {}
+
+    def show_lines(self, lines: Sequence[Line]) -> bool:
+        """Show other lines; False where they stand as before, and only what they say is new."""
+        new = list(lines)
+        same = [key_of(line) for line in new] == [key_of(line) for line in self.lines]
+        if same:
+            self.lines = new
+            if new:
+                self.dataChanged.emit(self.index(0), self.index(len(new) - 1))
+            return False
+        self.beginResetModel()
+        self.lines = new
+        keys = ((key_of(line), place) for place, line in enumerate(new))
+        self._places = {key: place for key, place in keys if key is not None}
+        self.endResetModel()
+        return True
+
+    def line_at(self, place: int) -> Line | None:
+        return self.lines[place] if 0 <= place < len(self.lines) else None
+
+    def key_at(self, place: int) -> Key | None:
+        line = self.line_at(place)
+        return key_of(line) if line is not None else None
+
+    def place_of(self, key: Key) -> int:
+        """The row of a line, or -1."""
+        return self._places.get(key, -1)
+
+    def rowCount(self, parent: Index = NOWHERE) -> int:
+        return 0 if parent.isValid() else len(self.lines)
+
+    def data(self, index: Index, role: int = 0) -> Any:
+        if not index.isValid() or role not in _SPOKEN:
+            return None
+        return spoken(self.lines[index.row()])
+
+    def flags(self, index: Index) -> Qt.ItemFlag:
+        can_be_chosen = index.isValid() and self.key_at(index.row()) is not None
+        return super().flags(index) if can_be_chosen else Qt.ItemFlag.NoItemFlags
