@@ -4,12 +4,13 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from bagtag.domain.cautions import cautions
+from bagtag.domain.errors import NotFound
 from bagtag.domain.fitting import Beside, Ref, Task, TaskKind, task
 from bagtag.domain.model import Removal
 from bagtag.domain.standing import Standing
 from bagtag.services import board, kinds, tasks
 from bagtag.services.board import Step
-from bagtag.services.planning import planned
+from bagtag.services.planning import Planned, planned
 from bagtag.store import removals
 from bagtag.store.work import Store
 
@@ -56,19 +57,20 @@ def card(store: Store, task_id: int) -> TaskCard:
     """The card of a task as its job stands now."""
     one = tasks.get_task(store, task_id)
     known = planned(store, one.job_id)
-    steps = {step.ref: step for step in board.board_of(known).steps}
-    step = steps[task(task_id)]
+    step = board.one_step(known, task(task_id))
+    if step is None:
+        raise NotFound("This task is no longer in the build. Choose another one.")
     removal = _tightened(store, one)
     return TaskCard(
         task=one,
         step=step,
-        stands=_stands(one, steps),
-        within=steps[task(one.build_id)].called if one.build_id else "",
-        along=tuple(steps[other].called for other in step.along),
+        stands=_stands(one, known),
+        within=known.called(task(one.build_id)) if one.build_id else "",
+        along=tuple(known.called(other) for other in step.along),
         tightens=removal,
         cautions=_cautions(store, removal),
         not_by=known.not_by(task(task_id)),
-        pieces=tuple(_pieces(one.id, _by_build(steps), 0)),
+        pieces=tuple(_pieces(known, one.id, _by_build(known), 0)),
     )
 
 
@@ -85,28 +87,32 @@ def _cautions(store: Store, removal: Removal | None) -> tuple[str, ...]:
     return cautions(removal, kinds.of(store).of(removal.name, removal.kind))
 
 
-def _stands(one: Task, steps: Mapping[Ref, Step]) -> str:
-    """`after 27 fork R`, `before everything else`; a bench build stands after its pieces."""
-    if one.kind is TaskKind.BENCH_BUILD and one.anchor.of is None:
+def _stands(one: Task, known: Planned) -> str:
+    """`after 27 fork R`, `before everything`; a bench build stands after its pieces."""
+    if one.anchor.of is not None:
+        return f"{one.anchor.beside.value} {known.called(one.anchor.of)}"
+    if one.kind is TaskKind.BENCH_BUILD:
         return ""
-    other = steps.get(one.anchor.of) if one.anchor.of is not None else None
-    if other is not None:
-        return f"{one.anchor.beside.value} {other.called}"
     return "after everything else" if one.anchor.beside is Beside.AFTER else "before everything"
 
 
-def _by_build(steps: Mapping[Ref, Step]) -> Mapping[int, list[Step]]:
-    found: dict[int, list[Step]] = {}
-    for step in steps.values():
-        if step.build_id is not None:
-            found.setdefault(step.build_id, []).append(step)
+def _by_build(known: Planned) -> Mapping[int, list[Ref]]:
+    """The pieces of each bench build, in the order of the plan."""
+    found: dict[int, list[Ref]] = {}
+    for ref in known.plan.order:
+        build_id = known.build_id(ref)
+        if build_id is not None:
+            found.setdefault(build_id, []).append(ref)
     return found
 
 
-def _pieces(build_id: int, inside: Mapping[int, list[Step]], depth: int) -> Iterator[Piece]:
+def _pieces(
+    known: Planned, build_id: int, inside: Mapping[int, list[Ref]], depth: int
+) -> Iterator[Piece]:
     """The pieces in the order of the plan, each followed by those of a build that it is."""
-    for step in inside.get(build_id, ()):
+    for ref in inside.get(build_id, ()):
+        step = board.step_of(known, ref, 0, (ref,))
         waits = step.hindrances[0].sentence if step.hindrances else ""
-        yield Piece(step.ref, step.called, step.standing, depth, waits)
-        if step.task is not None:
-            yield from _pieces(step.task.id, inside, depth + 1)
+        yield Piece(ref, step.called, step.standing, depth, waits)
+        if ref.task_id is not None:
+            yield from _pieces(known, ref.task_id, inside, depth + 1)
