@@ -1,7 +1,7 @@
 """What if a step stood just before or after another: the rule that would make it so, what the order
 would then be, and which ties stand against it."""
 
-from bisect import bisect_left
+from bisect import bisect_left, bisect_right
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
 
@@ -18,7 +18,8 @@ class Trial:
 
     `outcome` is the plan with it, or the circle it closes; `broken` the ties in that circle but for
     the rule's own. `moves` are the other steps that change place: the fewest that, taken out
-    together with the moved one and its set, leave today's order and the new one alike.
+    together with the moved one and its set, leave today's order and the new one alike; those that
+    something else holds or pulls than today rather than those they pass.
     """
 
     kind: RuleKind | None
@@ -45,7 +46,7 @@ def trial(problem: Problem, moved: Ref, beside: Beside, other: Ref, *, source: i
     if isinstance(outcome, Circle):
         return Trial(*_rule(tie), outcome, tuple(t for t in outcome.ties if t != tie))
     with_it = {moved} if other in _set_of(today.plan, moved) else _set_of(today.plan, moved)
-    return Trial(*_rule(tie), outcome, (), _moves(today.plan.order, outcome.order, with_it))
+    return Trial(*_rule(tie), outcome, (), _moves(today.plan, outcome, with_it))
 
 
 def _check(today: InForce, moved: Ref, other: Ref) -> None:
@@ -92,23 +93,32 @@ def _rule(tie: Tie) -> tuple[RuleKind, tuple[Ref, Ref]]:
     return kind, (tie.after, tie.before)
 
 
-def _moves(today: Sequence[Ref], then: Sequence[Ref], moved: Collection[Ref]) -> tuple[Ref, ...]:
-    place = {ref: number for number, ref in enumerate(today)}
-    others = [ref for ref in then if ref not in moved]
-    stay = _longest_rising([place[ref] for ref in others])
+def _moves(today: Plan, then: Plan, moved: Collection[Ref]) -> tuple[Ref, ...]:
+    place = {ref: number for number, ref in enumerate(today.order)}
+    others = [ref for ref in then.order if ref not in moved]
+    weights = [1 if _is_tied_anew(today, then, ref) else len(others) for ref in others]
+    stay = _heaviest_rising([place[ref] for ref in others], weights)
     return tuple(ref for ref in others if place[ref] not in stay)
 
 
-def _longest_rising(numbers: Sequence[int]) -> set[int]:
-    """The longest rising run to be picked out of distinct numbers, by patience sorting."""
-    tops: list[int] = []
+def _is_tied_anew(today: Plan, then: Plan, ref: Ref) -> bool:
+    held, pulled = then.held.get(ref), then.pulled.get(ref)
+    return held != today.held.get(ref) or pulled != today.pulled.get(ref)
+
+
+def _heaviest_rising(numbers: Sequence[int], weights: Sequence[int]) -> set[int]:
+    """Of distinct numbers those of the heaviest rising run that can be picked out of them."""
+    ends: list[int] = []  # of runs so far, each heavier than all that end lower
+    totals: list[int] = []
     below: dict[int, int | None] = {}
-    for number in numbers:
-        pile = bisect_left(tops, number)
-        below[number] = tops[pile - 1] if pile else None
-        tops[pile : pile + 1] = [number]
+    for number, weight in zip(numbers, weights, strict=True):
+        at = bisect_left(ends, number)
+        below[number] = ends[at - 1] if at else None
+        total = weight + (totals[at - 1] if at else 0)
+        lighter = slice(at, bisect_right(totals, total))
+        ends[lighter], totals[lighter] = [number], [total]
     found: set[int] = set()
-    last = tops[-1] if tops else None
+    last = ends[-1] if ends else None
     while last is not None:
         found.add(last)
         last = below[last]
