@@ -41,6 +41,17 @@ def opened(*kinds: type) -> list:
     return [window for window in windows if isinstance(window, kinds) and window.isVisible()]
 
 
+def walked(start: QWidget) -> list[str]:
+    """The names of what Tab goes to from there, once round."""
+    start.setFocus(Qt.FocusReason.TabFocusReason)
+    names: list[str] = []
+    while not names or QApplication.focusWidget().accessibleName() != names[0]:
+        names.append(QApplication.focusWidget().accessibleName())
+        assert len(names) < 60, names
+        press(Qt.Key.Key_Tab)
+    return names
+
+
 def press(key: Qt.Key, times: int = 1) -> None:
     """A key where the focus is."""
     for _ in range(times):
@@ -94,5 +105,6 @@ __all__ = [
     "step_of",
     "task",
     "tasks",
+    "walked",
     "write",
 ]

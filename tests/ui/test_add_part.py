@@ -6,7 +6,7 @@ from bagtag import services
 from bagtag.domain.fitting import Anchor, Beside, TaskKind, task
 from bagtag.domain.model import Fate, Origin
 from bagtag.ui.order.add_part import PartDialog
-from tests.ui.add_kit import ENTER, open_form, order, press, shown_steps, step_of, write
+from tests.ui.add_kit import ENTER, open_form, order, press, shown_steps, step_of, walked, write
 from tests.ui.stages_job import dies, nameless
 
 
@@ -126,6 +126,18 @@ def test_without_a_step_it_goes_in_last_of_all(qtbot, desk, settle, store, job) 
     press(ENTER)
     settle(desk)
     assert order(store, job.id)[-1].endswith("heat shield")
+
+
+def test_tab_goes_from_field_to_field_and_last_to_the_buttons(form) -> None:
+    assert walked(form.line) == [
+        "What it is, as on tape",
+        "It stands: After",
+        "Which step",
+        "How many",
+        "Area",
+        "Add it",
+        "Leave it",
+    ]
 
 
 def test_names_and_leaks(form, qtbot, desk, settle) -> None:

@@ -5,7 +5,7 @@ import pytest
 from bagtag import services
 from bagtag.domain.fitting import task
 from bagtag.ui.order.build_form import BenchBuildDialog
-from tests.ui.add_kit import ENTER, newest, open_form, press, shown_steps, step_of, write
+from tests.ui.add_kit import ENTER, newest, open_form, press, shown_steps, step_of, walked, write
 from tests.ui.stages_job import dies, nameless
 
 
@@ -96,6 +96,17 @@ def test_it_cannot_be_put_into_its_own_piece(qtbot, desk, settle, store, job, dr
     form.save()
     settle(desk)
     assert "cannot be a piece of itself" in form.fields["build"].wrong.text()
+
+
+def test_tab_goes_from_field_to_field_and_last_to_the_buttons(form) -> None:
+    assert walked(form.name) == [
+        "Name of the bench build",
+        "Pieces",
+        "Chosen: 4 shift drum",
+        "Itself a piece of",
+        "Add it",
+        "Leave it",
+    ]
 
 
 def test_names_and_leaks(form, qtbot, desk, settle) -> None:

@@ -5,7 +5,7 @@ import pytest
 from bagtag import services
 from bagtag.domain.fitting import RuleKind
 from bagtag.ui.order.rule_form import RuleDialog
-from tests.ui.add_kit import ENTER, is_open, open_form, order, press, step_of, write
+from tests.ui.add_kit import ENTER, is_open, open_form, order, press, step_of, walked, write
 from tests.ui.stages_job import dies, nameless
 
 
@@ -123,6 +123,19 @@ def test_what_is_scrapped_is_not_offered(qtbot, desk, settle, store, job, drum) 
     write("split")
     press(ENTER)
     assert "No step answers to split" in form.fields["members"].wrong.text()
+
+
+def test_tab_goes_from_field_to_field_and_last_to_the_buttons(
+    qtbot, desk, settle, job, drum
+) -> None:
+    form = make(qtbot, desk, settle, RuleKind.UNTIL, drum)
+    assert walked(form.step.line) == [
+        "This step",
+        "is held until this one is in",
+        "Why (optional)",
+        "Make the rule",
+        "Leave it",
+    ]
 
 
 @pytest.mark.parametrize("kind", list(RuleKind))

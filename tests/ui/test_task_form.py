@@ -22,6 +22,7 @@ from tests.ui.add_kit import (
     shown_steps,
     step_of,
     tasks,
+    walked,
     write,
 )
 from tests.ui.stages_job import dies, nameless
@@ -287,6 +288,28 @@ def test_a_task_that_is_gone_is_said(qtbot, desk, settle, job) -> None:
     settle(desk)
     assert not is_open(kept)
     assert told == [("This task is no longer in the build. Choose another one.", True)]
+
+
+def test_tab_goes_from_field_to_field_and_last_to_the_buttons(form, qtbot) -> None:
+    form.kind.choose(TaskKind.END_FLOAT)
+    form.more.unfold()
+    assert walked(form.kind.choice(TaskKind.END_FLOAT)) == [
+        "What is done: End float",
+        "What is to be done",
+        "It stands: After",
+        "Which step",
+        "Figure 1: what is measured",
+        "Figure 1: unit",
+        "Figure 1: at least",
+        "Figure 1: at most",
+        "Take figure 1 out",
+        "Ask for a figure at sign-off",
+        "Area",
+        "Piece of the bench build",
+        "Note",
+        "Add it",
+        "Leave it",
+    ]
 
 
 def test_names_and_leaks(form, qtbot, desk, settle) -> None:

@@ -1,6 +1,7 @@
 """Figures that are asked for at sign-off: what is measured, its unit and its limits."""
 
 from collections.abc import Sequence
+from itertools import pairwise
 from math import isfinite, nan
 
 from PySide6.QtCore import Qt, Signal
@@ -9,6 +10,7 @@ from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import Asked
 from bagtag.ui.forms.basics import Line, Press, button, label, tight
+from bagtag.ui.order.pick_around import Around
 
 NAMES = ("end float", "clearance", "backlash", "depth", "preload", "oil filled", "run-out")
 UNITS = ("mm", "N·m", "l", "ml", "bar", "°")
@@ -66,13 +68,15 @@ def limit(typed: str) -> float | None:
     return value
 
 
-class AskRows(QWidget):
-    """As many figures as are wanted; one that is left empty is none."""
+class AskRows(Around):
+    """As many figures as are wanted; one that is left empty is none. `after` is the control that
+    Tab comes from."""
 
     changed = Signal()
 
-    def __init__(self, parent: QWidget) -> None:
+    def __init__(self, parent: QWidget, after: QWidget | None = None) -> None:
         super().__init__(parent)
+        self._after = after
         self.rows: list[AskRow] = []
         self._made = 0
         self._grid_box = QWidget(self)
@@ -144,12 +148,10 @@ class AskRows(QWidget):
     def _arrange(self) -> None:
         self._grid_box.setVisible(bool(self.rows))
         self.more.setText("Ask for another" if self.rows else "Ask for a figure")
-        before: QWidget | None = None
-        for row in self.rows:
-            for widget in (*row.lines, row.out):
-                if before is not None:
-                    QWidget.setTabOrder(before, widget)
-                before = widget
-        if before is not None:
-            QWidget.setTabOrder(before, self.more)
-        self.setFocusProxy(self.rows[0].name if self.rows else self.more)
+        walked = [widget for row in self.rows for widget in (*row.lines, row.out)]
+        start = [self._after] if self._after is not None else []
+        for before, after in pairwise([*start, *walked, self.more]):
+            QWidget.setTabOrder(before, after)
+
+    def first(self) -> QWidget:
+        return self.rows[0].name if self.rows else self.more

@@ -32,7 +32,6 @@ class BesidePick(QWidget):
         self._side_field.setFixedWidth(230)
         self.side.chosen.connect(self._chosen)
         self.step.picked.connect(self.picked)
-        self.setFocusProxy(self.side)
 
     @property
     def field(self) -> Field:

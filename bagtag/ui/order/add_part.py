@@ -62,8 +62,8 @@ class PartDialog(BuildDialog):
     def _make(self) -> None:
         self.line = Line(self.inner, "What it is, as on tape", hint="4 x dowel, bag 9, engine oil")
         self.heard = label("", self.inner, scale="small", tone="muted")
-        self.count = Stepper("How many", self.inner, least=1, most=9999)
         self.beside = BesidePick(self.inner)
+        self.count = Stepper("How many", self.inner, least=1, most=9999)
         self.area = PickLine("Area", "area", self.inner, hint="that of the step")
         name = Field("What it is, as on tape", self.line, self.inner)
         self.fields = dict.fromkeys(_ON_TAPE, name) | {

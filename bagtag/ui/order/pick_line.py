@@ -8,6 +8,7 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
 
 from bagtag.ui.forms.basics import ENTER, Field, Line, tight
+from bagtag.ui.order.pick_around import Around
 from bagtag.ui.order.pick_list import SHOWN, PickList
 from bagtag.ui.order.pick_model import PickRow, is_named
 
@@ -19,7 +20,7 @@ STEPS = {
 }
 
 
-class PickLine(QWidget):
+class PickLine(Around):
     """A line and, while one chooses, the list below it. `noun` is what is chosen: "step".
 
     An `eager` one shows its list as soon as it is empty and has the keys. What is likely meant lies
@@ -50,7 +51,9 @@ class PickLine(QWidget):
         self.line.entered.connect(self._entered)
         self.line.left.connect(self._left)
         self.list.pressed_at.connect(self._take)
-        self.setFocusProxy(self.line)
+
+    def first(self) -> QWidget:
+        return self.line
 
     @property
     def value(self) -> Any:

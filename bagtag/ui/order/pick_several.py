@@ -1,6 +1,7 @@
 """Choosing several of many: what is chosen stands above as slips, each to be taken out again."""
 
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import Any
 
 from PySide6.QtCore import Qt, Signal
@@ -9,6 +10,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from bagtag.ui.forms.basics import ENTER, Field, Line, label, tight
 from bagtag.ui.forms.rows import Rows
+from bagtag.ui.order.pick_around import Around
 from bagtag.ui.order.pick_line import STEPS
 from bagtag.ui.order.pick_list import PickList
 from bagtag.ui.order.pick_model import PickRow
@@ -24,7 +26,7 @@ class TickLine(Line):
             super().keyPressEvent(event)
 
 
-class PickSeveral(QWidget):
+class PickSeveral(Around):
     """Enter ticks what was typed for and empties the line for the next; Space in the empty line
     ticks the row that the arrows went to."""
 
@@ -48,7 +50,9 @@ class PickSeveral(QWidget):
         self.list.pressed_at.connect(self._tick)
         self.chosen.opened.connect(self._take_out)
         self.chosen.removed.connect(self._take_out)
-        self.setFocusProxy(self.line)
+
+    def first(self) -> QWidget:
+        return self.line
 
     @property
     def values(self) -> list[Any]:
@@ -124,3 +128,7 @@ class PickSeveral(QWidget):
     def _show_chosen(self) -> None:
         rows = (self.list.rows.row_of(value) for value in self.list.rows.ticked)
         self.chosen.set_rows([row.text for row in rows if row is not None])
+        slips = [self.chosen.slip(place) for place in range(len(self.chosen))]
+        for before, slip in pairwise([self.line, *slips]):
+            slip.setToolTip("Enter, Delete or a click takes it out")
+            self.setTabOrder(before, slip)

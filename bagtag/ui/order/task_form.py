@@ -77,7 +77,7 @@ class TaskDialog(BuildDialog):
         self.kind = KindChoices(self.inner)
         self.name = Line(self.inner, "What is to be done", hint="turn it by hand")
         self.beside = BesidePick(self.inner)
-        self.asks = AskRows(self.inner)
+        self.asks = AskRows(self.inner, self.beside.step.line)
         self.more = MoreOfTask(self.inner)
         self.fields = {
             "kind": Field("What is done", self.kind, self.inner),
