@@ -286,7 +286,7 @@ def _placed(card):
     return found
 
 
-@settings(max_examples=60)
+@settings(max_examples=60, deadline=None)  # the first reads the fonts
 @given(STEPS, st.sampled_from([TOP - FOOT, 90 * MM]))
 def test_nothing_overlaps_and_all_lies_inside_the_card(step, tallest):
     card = measure(step, tallest)
@@ -306,7 +306,7 @@ def test_nothing_overlaps_and_all_lies_inside_the_card(step, tallest):
             assert inside or not _overlap(bounds, box.bounds), (one, box)
 
 
-@settings(max_examples=20)
+@settings(max_examples=20, deadline=None)
 @given(STEPS)
 def test_what_must_be_signed_is_never_cut(step):
     """However little room there is, a step has its line or block to sign."""
