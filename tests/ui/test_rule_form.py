@@ -36,7 +36,7 @@ def test_the_other_step_by_its_number_and_the_rule_in_words(
     form = make(qtbot, desk, settle, kind, drum)
     write("5")
     press(ENTER)
-    assert form.said.text() == words
+    assert form.outcome.words.text() == words
     press(ENTER)
     settle(desk)
     assert rules(store, job.id) == [words]
@@ -71,11 +71,78 @@ def test_three_go_in_as_one(qtbot, desk, settle, store, job, drum) -> None:
     for number in ("5", "6"):
         write(number)
         press(ENTER)
-    assert form.said.text() == "4 shift drum, 5 shift fork L and 6 shift fork R go in together"
+    assert (
+        form.outcome.words.text()
+        == "4 shift drum, 5 shift fork L and 6 shift fork R go in together"
+    )
     press(ENTER)
     settle(desk)
     board = services.board.board(store, job.id)
     assert len(board.step(drum).along) == 2
+
+
+def test_what_the_plan_has_so_already_is_said(qtbot, desk, settle, store, job, drum) -> None:
+    form = make(qtbot, desk, settle, RuleKind.FIRST, drum)
+    write("8")  # the main shaft came off after the drum: it goes in before it
+    press(ENTER)
+    assert "has it so already" in form.outcome.along.text()
+    press(ENTER)
+    settle(desk)
+    assert rules(store, job.id) == ["Fit 8 main shaft before 4 shift drum"]
+
+
+def test_a_rule_that_breaks_another_says_which_and_asks_before_it_is_made(
+    qtbot, desk, settle, store, job, drum
+) -> None:
+    fork = step_of(store, job, "shift fork L")
+    services.rules.add_rule(store, job.id, RuleKind.FIRST, [fork, drum])
+    form = make(qtbot, desk, settle, RuleKind.FIRST, drum)
+    write("5")
+    press(ENTER)
+    settle(desk)
+    assert "It would break: 5 shift fork L must have 4 shift drum in" in (
+        form.outcome.breaks.text()
+    )
+    form.why.setFocus()
+    press(ENTER)
+    assert is_open(form)
+    assert form.leave.hasFocus()
+    assert len(rules(store, job.id)) == 1
+    form.keep.click()
+    settle(desk)
+    assert len(rules(store, job.id)) == 2
+    assert services.board.board(store, job.id).no_order is not None
+
+
+def test_the_safe_choice_leaves_it(qtbot, desk, settle, store, job, drum) -> None:
+    fork = step_of(store, job, "shift fork L")
+    services.rules.add_rule(store, job.id, RuleKind.UNTIL, [fork, drum])
+    form = make(qtbot, desk, settle, RuleKind.UNTIL, drum)
+    write("5")
+    press(ENTER, 2)  # the second comes before it is known what would break
+    settle(desk)
+    assert form.leave.hasFocus()
+    press(ENTER)
+    settle(desk)
+    assert not is_open(form)
+    assert len(rules(store, job.id)) == 1
+
+
+def test_another_step_asks_anew(qtbot, desk, settle, store, job, drum) -> None:
+    fork = step_of(store, job, "shift fork L")
+    services.rules.add_rule(store, job.id, RuleKind.UNTIL, [fork, drum])
+    form = make(qtbot, desk, settle, RuleKind.UNTIL, drum)
+    write("5")
+    press(ENTER, 2)
+    settle(desk)
+    form.other.setFocus()
+    write("3")
+    press(ENTER)
+    settle(desk)
+    assert form.outcome.breaks.text() == ""
+    press(ENTER)
+    settle(desk)
+    assert rules(store, job.id)[0] == "Hold 4 shift drum until 3 retainer plate"
 
 
 def test_without_the_other_step_it_says_so(qtbot, desk, settle, store, job, drum) -> None:

@@ -48,6 +48,11 @@ class Rows:
                 return near
         return None
 
+    def is_before(self, one: Ref, other: Ref) -> bool:
+        """Whether one goes in before the other as the plan is now."""
+        first = next((step.ref for step in self.steps if step.ref in (one, other)), None)
+        return first == one
+
     def next_to(self, ref: Ref | None) -> Ref | None:
         """The step after this one in the plan."""
         following = (b.ref for a, b in pairwise(self.steps) if a.ref == ref)

@@ -10,11 +10,13 @@ from bagtag import services
 from bagtag.domain.fitting import Ref, Rule, RuleKind
 from bagtag.domain.tie_words import rule_words
 from bagtag.ui.desk import Desk
-from bagtag.ui.forms.basics import Field, Line, label
+from bagtag.ui.forms.basics import Field, Line
 from bagtag.ui.order.add_dialog import BuildDialog
+from bagtag.ui.order.add_outcome import Outcome
 from bagtag.ui.order.pick_line import PickLine
 from bagtag.ui.order.pick_rows import Rows, rows_of
 from bagtag.ui.order.pick_several import PickSeveral
+from bagtag.ui.theme import mark
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +33,7 @@ WORDS = {
     RuleKind.UNTIL: RuleWords("Hold until", "This step", "is held until this one is in"),
     RuleKind.TOGETHER: RuleWords("Goes in together", "This step", "goes in together with"),
 }
+MAKE, ANYWAY = "Make the rule", "Make it all the same"
 
 
 def open_rule(desk: Desk, parent: QWidget | None, kind: RuleKind, ref: Ref | None) -> RuleDialog:
@@ -42,9 +45,10 @@ def open_rule(desk: Desk, parent: QWidget | None, kind: RuleKind, ref: Ref | Non
 
 class RuleDialog(BuildDialog):
     def __init__(self, desk: Desk, parent: QWidget | None, kind: RuleKind, ref: Ref | None) -> None:
-        super().__init__(desk, WORDS[kind].title, parent, keep="Make the rule")
+        super().__init__(desk, WORDS[kind].title, parent, keep=MAKE)
         self.kind = kind
         self._rows = Rows()
+        self._wants_to_save = self._is_warned = False
         self.other: PickLine | PickSeveral
         self._make(WORDS[kind])
         self.step.set_value(ref)
@@ -53,8 +57,6 @@ class RuleDialog(BuildDialog):
         (self.step if ref is None else self.other).setFocus()
 
     def _make(self, words: RuleWords) -> None:
-        self.said = label("", self.inner, scale="head")
-        self.said.hide()
         self.step = PickLine(words.step, "step", self.inner, eager=True)
         if self.kind is RuleKind.TOGETHER:
             self.other = PickSeveral(words.other, self.inner)
@@ -63,12 +65,14 @@ class RuleDialog(BuildDialog):
             self.other = PickLine(words.other, "step", self.inner, eager=True)
             self.other.picked.connect(self._say)
         self.why = Line(self.inner, "Why (optional)", hint="it locates it")
+        self.outcome = Outcome(self.desk, self.inner)
         why = Field("Why (optional)", self.why, self.inner)
         self.fields = {"step": self.step.field, "members": self.other.field, "why": why}
-        for part in (self.step, self.other, why, self.said):
+        for part in (self.step, self.other, why, self.outcome):
             self.column.addWidget(part)
         self.column.addStretch(1)
         self.step.picked.connect(self._say)
+        self.outcome.known.connect(self._outcome_known)
 
     def _rows_known(self, rows: Rows) -> None:
         self._rows = rows
@@ -84,19 +88,47 @@ class RuleDialog(BuildDialog):
         return tuple(ref for ref in (self.step.value, *others) if ref is not None)
 
     def _say(self) -> None:
-        """The rule in its words, as soon as it is one."""
+        """The rule in its words as soon as it is one, and what it would do to the plan."""
+        self._warn(False)
+        self._wants_to_save = False
         members = self.members
-        if len(members) > 1:
-            self.said.setText(rule_words(Rule(0, 0, self.kind, members), self._rows.called))
-        self.said.setVisible(len(members) > 1)
+        if len(set(members)) < 2:
+            self.outcome.forget()
+            return
+        words = rule_words(Rule(0, 0, self.kind, members), self._rows.called)
+        is_tie = self.kind is not RuleKind.TOGETHER
+        is_so = is_tie and self._rows.is_before(members[1], members[0])
+        self.outcome.show_rule(words, is_so=is_so)
+        if is_tie and not is_so:
+            self.outcome.look(self.kind, members[0], members[1])
+
+    def _outcome_known(self) -> None:
+        if self._wants_to_save:
+            self._wants_to_save = False
+            self.save()
 
     def save(self) -> None:
+        """Make the rule; one that breaks others only when it is wanted all the same."""
         if not (self.step.settle() and self.other.settle()):
             return
         if self.step.value is None:
             self.say_wrong("Choose the step that the rule is for.", "step")
         elif len(self.members) < 2:
             self.say_wrong("Choose the other step.", "members")
+        elif self.outcome.is_waiting:
+            self._wants_to_save = True
+        elif self.outcome.has_breaks and not self._is_warned:
+            self._warn(True)
         else:
             add = services.rules.add_rule
             self.act(add, self.job_id, self.kind, self.members, why=self.why.text())
+
+    def _warn(self, is_warned: bool) -> None:
+        """It breaks others: the safe choice has the keys."""
+        self._is_warned = is_warned
+        self.keep.setText(ANYWAY if is_warned else f"{MAKE}\u2002Enter")
+        self.keep.setAccessibleName(ANYWAY if is_warned else MAKE)
+        mark(self.keep, role="plain" if is_warned else "primary")
+        mark(self.leave, role="primary" if is_warned else "quiet")
+        if is_warned:
+            self.leave.setFocus()
