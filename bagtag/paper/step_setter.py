@@ -61,7 +61,7 @@ class Setter:
     def __init__(self, top: float, left: float, foot: float, rooms: Rooms) -> None:
         self.y, self.left = top, left
         self._foot, self._rooms = foot - SMALL * LINE, rooms
-        self._room_above = rooms.beside
+        self._room_above, self._lines = rooms.beside, 0
         self.marks = Marks()
         self.was_cut = False
 
@@ -82,7 +82,9 @@ class Setter:
     ) -> None:
         """A paragraph, `before` points below the last."""
         self._room_above = self.room
-        for line in wrap(tidy(text), font, size, self._room_above - indent):
+        lines = wrap(tidy(text), font, size, self._room_above - indent)
+        self._lines = len(lines)
+        for line in lines:
             if not self._has_room(before + size * LINE):
                 return
             baseline = self.y + before + size * (CAP + LINE) / 2
@@ -91,8 +93,9 @@ class Setter:
             before = 0.0
 
     def beside(self, text: str, font: str, size: float) -> bool:
-        """Puts a word behind the last line, where it fits."""
-        if self.was_cut:
+        """Puts a word behind the last paragraph, where it fits and that is one line: behind a
+        second line that is a single figure, a torque would read as one number with it."""
+        if self.was_cut or self._lines != 1:
             return False
         last = self.marks.words[-1]
         end = width(last.text, last.font, last.size) + 2.4 * MM + last.x
@@ -103,7 +106,7 @@ class Setter:
 
     def caution(self, text: str, font: str) -> None:
         """A paragraph with the warning triangle before it."""
-        if text and self._has_room(2 + SMALL * LINE):
+        if tidy(text) and self._has_room(2 + SMALL * LINE):
             self.marks.cautions.append(Caution(self.left, self.y + 2.6, 3.4 * MM))
             self.add(text, font, before=2, indent=4.6 * MM)
 

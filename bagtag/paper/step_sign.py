@@ -14,6 +14,8 @@ DATE = 32 * MM
 _HINT, _SAID = 8.0, 10.5
 _GAP = 1.6 * MM
 _INNER = 4 * MM
+_BARRED = 4
+"""Lines that names may take of those who must not sign."""
 _PEN = 11 * MM
 """Room above a line for a signature."""
 
@@ -72,9 +74,9 @@ def _said(step: ChecklistStep, room: float) -> list[str]:
         return [_signed(step, room - 2 * _INNER)]
     first = "Stop here until a second person has looked and signed."
     then = f"Signed by another than: {listed(step.not_by)}" if step.not_by else ""
-    return [
-        line for text in (first, then) for line in wrap(tidy(text), BOLD, _SAID, room - 2 * _INNER)
-    ]
+    wide = room - 2 * _INNER
+    barred = cut(tidy(then), BOLD, _SAID, wide, _BARRED)[0] if then else []
+    return [*wrap(first, BOLD, _SAID, wide), *barred]
 
 
 def _signed(step: ChecklistStep, room: float) -> str:
