@@ -1,11 +1,11 @@
 """Why a step stands where it stands, and what it needs: tie by tie."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from bagtag.domain.fitting import Ref
 from bagtag.domain.order_build import Build, Ground
-from bagtag.domain.order_net import Edge
+from bagtag.domain.order_net import Edge, Signed
 from bagtag.domain.order_problem import Because, Plan, Problem, Tie
 
 
@@ -56,18 +56,19 @@ def needs(problem: Problem) -> Mapping[Ref, tuple[Tie, ...]]:
     log order.
 
     Openers wait for each thing in their areas. What holds or needs one member of a together set
-    holds or needs all: a tie from or to another member stands for those too. Sign-offs are left
-    out of account: what an opener that is on needs is still told.
+    holds or needs all: a tie from or to another member stands for those too. What is signed off
+    still tells what it needs itself, but no longer asks it of the others of its set.
     """
     ground = Ground(problem)
-    build = Build(Problem(problem.log, problem.areas, problem.added, problem.ties,
-                          problem.together), ground)  # fmt: skip
+    build = Build(replace(problem, signed=()), ground)
+    signed = Signed([ground.ranks[ref] for ref in problem.signed if ref in ground.ranks])
     found: dict[Ref, tuple[Tie, ...]] = {}
     for node in sorted(set(build.sets.node_of)):
-        shared = _shared(build, build.net.into(node))
+        into, inner = build.net.into(node), build.inner.get(node, ())
         for rank in build.sets.of(node):
-            own = [edge for edge in build.inner.get(node, ()) if edge[4] == rank]
-            found[ground.refs[rank]] = _told(build, {**shared, **_nearest(own)})
+            shared = [e for e in into if e[4] == rank or not signed.drops(e[3], e[4])]
+            within = _nearest(edge for edge in inner if edge[4] == rank)
+            found[ground.refs[rank]] = _told(build, _shared(build, shared) | within)
     return found
 
 
