@@ -7,7 +7,7 @@ from itertools import islice
 from bagtag.domain import areas as tree
 from bagtag.domain.errors import BadInput, StoreTrouble
 from bagtag.domain.model import Fate
-from bagtag.services.planning import planned
+from bagtag.services.planning import planned_afresh
 from bagtag.store import jobs, soundness
 from bagtag.store.work import Store
 
@@ -74,7 +74,7 @@ def _photos(store: Store, wanted: Iterable[tuple[str, str]]) -> Iterator[str]:
 
 def _builds(store: Store, job_ids: Iterable[int]) -> Iterator[str]:
     for job_id in job_ids:
-        known = planned(store, job_id)
+        known = planned_afresh(store, job_id)
         try:
             area_of = {line.id: line.area_id for line in known.rows.log}
             tree.check_openers(known.rows.areas, area_of)

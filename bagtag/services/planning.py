@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 from bagtag.domain import areas as tree
 from bagtag.domain.fitting import Ref, Task, TaskKind, part, task
@@ -14,7 +14,7 @@ from bagtag.domain.order_problem import Plan, Tie
 from bagtag.domain.order_why import needs
 from bagtag.domain.standing import Hindrance, Outline, of_its_own
 from bagtag.domain.tie_words import Words
-from bagtag.store import belongings, fittings, jobs, removals
+from bagtag.store import belongings, fittings, jobs, journal, removals
 from bagtag.store.work import Store
 
 
@@ -133,7 +133,23 @@ class Planned:
 
 
 def planned(store: Store, job_id: int, *, who: str = "") -> Planned:
-    """The plan of a job as it stands now; one that works also where its rules do not all hold."""
+    """The plan of a job as it stands now; one that works also where its rules do not all hold.
+
+    Every act has its entry in the journal, so a plan holds until the next: the card, the board and
+    the sign-off that follow one another share it.
+    """
+    with store.read() as connection:
+        newest = journal.newest(connection)
+    return _planned(store, job_id, newest, who)
+
+
+@lru_cache(maxsize=4)
+def _planned(store: Store, job_id: int, _: int, who: str) -> Planned:
+    return planned_afresh(store, job_id, who=who)
+
+
+def planned_afresh(store: Store, job_id: int, *, who: str = "") -> Planned:
+    """The same, from the rows alone, whatever the journal says."""
     with store.read() as connection:
         signed = belongings.sign_offs(connection, job_id)
         rows = BuildRows(

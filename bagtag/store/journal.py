@@ -12,7 +12,7 @@ however long the history is. An entry says what lies below it:
 from collections.abc import Iterable
 from typing import Any
 
-from sqlalchemy import Connection, RowMapping, Table, bindparam, select
+from sqlalchemy import Connection, RowMapping, Table, bindparam, func, select
 from sqlalchemy.exc import IntegrityError
 
 from bagtag.domain.errors import BadInput, StoreTrouble
@@ -70,6 +70,11 @@ def next_names(connection: Connection, scope: int) -> tuple[str, str]:
     undo_name = _get(connection, undo_top)["act"] if undo_top else ""
     redo_name = _get(connection, redo_top)["act"].removeprefix("undo: ") if redo_top else ""
     return undo_name, redo_name
+
+
+def newest(connection: Connection) -> int:
+    """The id of the newest entry of all; 0 while there is none."""
+    return connection.scalar(select(func.max(_t.c.id))) or 0
 
 
 def history(connection: Connection, scope: int, limit: int) -> list[RowMapping]:
