@@ -2,15 +2,13 @@
 are."""
 
 from collections.abc import Iterator
-from datetime import date, datetime
 
 from bagtag.domain.closing_bench import Bench, amount, is_new
 from bagtag.domain.closing_rows import Leftover, Likely
 from bagtag.domain.contradictions_common import called, capital
+from bagtag.domain.days import day
 from bagtag.domain.fitting import part
 from bagtag.domain.model import Away, Fate, Origin, Removal, Replacement
-
-_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
 
 def found(bench: Bench) -> Iterator[Leftover]:
@@ -88,10 +86,5 @@ def _lies(bench: Bench, removal: Removal) -> tuple[Likely, str]:
 def _away(away: Away) -> str:
     """ "away at the cylinder grinder since 3 Nov, due 17 Nov"."""
     shop = f" at {away.shop}" if away.shop else ""
-    due = f", due {_day(away.due)}" if away.due else ""
-    return f"away{shop} since {_day(away.sent_at.astimezone())}{due}"
-
-
-def _day(when: date | datetime) -> str:
-    """ "12 Nov", in English whatever the machine speaks."""
-    return f"{when.day} {_MONTHS[when.month - 1]}"
+    due = f", due {day(away.due)}" if away.due else ""
+    return f"away{shop} since {day(away.sent_at.astimezone())}{due}"

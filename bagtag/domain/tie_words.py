@@ -5,14 +5,12 @@ But for an opener, no verb agrees with a part's name: "22 studs" and "21 dowel" 
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import datetime
 
 from bagtag.domain.contradictions_common import capital, listed
+from bagtag.domain.days import day
 from bagtag.domain.fitting import Ref, Rule, RuleKind
 from bagtag.domain.order_problem import Because, Circle, Tie
 from bagtag.domain.sentence import subject, tidy
-
-_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
 # `{before}` goes in before `{after}`. What holds speaks of `after`, what forces of `before`.
 _HOLDS = {
@@ -133,7 +131,7 @@ def _by_rule(rule_id: int, words: Words) -> str:
     rule = words.rules.get(rule_id)
     if rule is None:  # one that is only tried
         return ", by your rule"
-    made = f" of {_day(rule.made_at)}" if rule.made_at else ""
+    made = f" of {day(rule.made_at)}" if rule.made_at else ""
     return f", by {_whose(rule, words)} rule{made}{_reason(rule)}"
 
 
@@ -146,8 +144,3 @@ def _whose(rule: Rule, words: Words) -> str:
 def _reason(rule: Rule) -> str:
     why = tidy(rule.why)
     return f" (“{why}”)" if why else ""
-
-
-def _day(when: datetime) -> str:
-    """ "12 Nov", in English whatever the machine speaks."""
-    return f"{when.day} {_MONTHS[when.month - 1]}"

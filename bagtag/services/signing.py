@@ -1,33 +1,43 @@
 """Sign-off: what a step asks for, the fitting signed, and taken back."""
 
 from collections.abc import Sequence
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, field
 
 from bagtag.domain import asked
 from bagtag.domain.change import Change
+from bagtag.domain.datum import Datum
 from bagtag.domain.entry import clean_text
 from bagtag.domain.errors import BadInput, NotFound
 from bagtag.domain.fitting import Asked, Counted, Figure, Ref, Task, TaskKind
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.model import Fate, Removal
 from bagtag.domain.order_problem import Because
+from bagtag.domain.resolve import told
 from bagtag.domain.standing import Hindrance
+from bagtag.domain.which_way import Fact
 from bagtag.services import board
+from bagtag.services import jobs as job_cases
 from bagtag.services.planning import Planned, planned
 from bagtag.store import belongings, fittings, removals, rows, tables
 from bagtag.store.act import Act
 from bagtag.store.work import Store
 
+PICTURED = 200
+"""Of how many missing parts without a photo it is told how they sit: more are not looked through.
+"""
+
 
 @dataclass(frozen=True, slots=True)
 class Missing:
-    """Something behind an opener that is not in yet; `thumb` is the hash of its photo."""
+    """Something behind an opener that is not in yet. `thumb` is the hash of its photo; `facts` say
+    how it sits where it has none."""
 
     ref: Ref
     called: str
     area: str
     sentence: str
     thumb: str
+    facts: tuple[Fact, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +59,7 @@ class SignSheet:
     missing: tuple[Missing, ...] = ()
     not_by: tuple[str, ...] = ()
     torque_later: str = ""
+    datum: Datum = field(default_factory=Datum)
 
     @property
     def asks_nothing(self) -> bool:
@@ -92,6 +103,7 @@ def _sheet(store: Store, ref: Ref, removal: Removal | None, task: Task | None) -
         missing=_missing(store, known, ref),
         not_by=known.not_by(ref),
         torque_later=later,
+        datum=job_cases.get_job(store, job_id).datum,
     )
 
 
@@ -111,6 +123,9 @@ def _missing(store: Store, known: Planned, ref: Ref) -> tuple[Missing, ...]:
     ids = [other.id for other in wanted if other.removal_id is not None]
     with store.read() as connection:
         thumbs = belongings.first_thumbs(connection, ids) if ids else {}
+        bare = [id_ for id_ in ids if id_ not in thumbs][:PICTURED]
+        parts = removals.by_ids(connection, bare)
+        others = removals.tied_to(connection, parts.values())
     return tuple(
         Missing(
             other,
@@ -118,6 +133,7 @@ def _missing(store: Store, known: Planned, ref: Ref) -> tuple[Missing, ...]:
             known.area_path(other),
             known.why_stuck(other),
             thumbs.get(other.removal_id or 0, ""),
+            told(parts[other.id], others) if other.removal_id in parts else (),
         )
         for other in wanted
     )

@@ -9,7 +9,9 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.contradictions_common import capital
+from bagtag.domain.datum import Datum
 from bagtag.domain.fitting import TaskKind
+from bagtag.domain.picture import draw
 from bagtag.ui.card.sign_words import beside_what_is_behind
 from bagtag.ui.card.step_list import StepLine, StepList
 from bagtag.ui.card.task_signs import sign_of
@@ -71,7 +73,8 @@ class ClosingUp(QWidget):
 
     def show_sheet(self, sheet: SignSheet, reason: str) -> None:
         self.head.setText(f"Close it over {len(sheet.missing)} missing?")
-        self.list.show_lines([*map(_line, sheet.missing), *_also(sheet)])
+        missing = [_line(one, sheet.datum) for one in sheet.missing]
+        self.list.show_lines([*missing, *_also(sheet)])
         self.line.setText(reason)
         self.reason.say("")
 
@@ -84,9 +87,12 @@ class ClosingUp(QWidget):
         self.line.setFocus()
 
 
-def _line(one: Missing) -> StepLine:
+def _line(one: Missing, datum: Datum) -> StepLine:
+    """With its photo, or else with how it sits."""
     detail = ". ".join(filter(None, (one.area, one.sentence)))
     sign = sign_of(TaskKind.OTHER) if one.ref.task_id is not None else None
+    if one.facts:
+        sign = draw(one.facts, datum, aspect=1)
     return StepLine(one.ref, one.called, detail, one.thumb, sign)
 
 
