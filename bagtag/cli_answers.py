@@ -32,6 +32,15 @@ class Sheet:
         return LabelOrder(stock=self.stock, start=self.start, dpi=self.dpi, **what)
 
 
+@dataclass(frozen=True, slots=True)
+class Checklist:
+    """The checklist to write: its file, if any; one area by its name; a section for each area."""
+
+    pdf: Path | None = None
+    area: str = ""
+    by_area: bool = False
+
+
 def answer(data: Any, lines: Iterable[str], as_json: bool) -> None:
     """One answer: the data where JSON is asked for, else the lines."""
     if as_json:
@@ -122,11 +131,14 @@ def _count(number: int, what: str) -> str:
     return f"{number} {what}" if number == 1 else f"{number} {what}s"
 
 
-def say_build(store: Store, job: str, pdf: Path | None, as_json: bool) -> None:
+def say_build(store: Store, job: str, sheet: Checklist, as_json: bool) -> None:
     found = services.jobs.find_job(store, job)
     plan = services.board.board(store, found.id)
+    pdf = sheet.pdf
+    area = services.jobs.find_area(store, found.id, sheet.area) if sheet.area else None
     if pdf is not None:
-        services.checklists.write(store, found.id, pdf)
+        span = services.checklists.Span(area.id if area else None, sheet.by_area)
+        warn(services.checklists.write(store, found.id, pdf, span).warnings)
     ids = [step.ref.id for step in plan.steps if step.removal_id is not None]
     rows = {row.removal.id: row for row in services.views.strip_rows(store, found.id, ids)}
     data = {

@@ -8,7 +8,7 @@ from typing import Annotated, Any
 
 import typer
 
-from bagtag import __version__, cli_answers, cli_audit, cli_where
+from bagtag import __version__, cli_answers, cli_audit, cli_close, cli_where
 from bagtag.cli_store import Bench
 from bagtag.cli_window import Wanted, open_window
 from bagtag.domain.errors import BadInput, NotFound, Trouble
@@ -177,14 +177,29 @@ def where(
 def build(
     context: typer.Context,
     job: JOB,
+    *,
     pdf: Annotated[
         Path | None, typer.Option(metavar="FILE", help="Write the checklist as a PDF too.")
     ] = None,
+    area: Annotated[
+        str, typer.Option(metavar="AREA", help="The PDF has only this area and those below it.")
+    ] = "",
+    by_area: Annotated[
+        bool, typer.Option("--by-area", help="The PDF has a section for each area.")
+    ] = False,
     as_json: AS_JSON = False,
 ) -> None:
     """List the build of a job, in the order parts go back."""
     with context.obj.store() as store:
-        cli_answers.say_build(store, job, pdf, as_json)
+        sheet = cli_answers.Checklist(pdf, area, by_area)
+        cli_answers.say_build(store, job, sheet, as_json)
+
+
+@app.command()
+def close(context: typer.Context, job: JOB, as_json: AS_JSON = False) -> None:
+    """Count a job up: off = back + renewed + scrapped; exit 1 when it does not add up."""
+    with context.obj.store() as store:
+        raise typer.Exit(DONE if cli_close.say_close(store, job, as_json) else NO)
 
 
 @app.command()

@@ -120,12 +120,34 @@ def test_the_demo_is_written_and_whole(answer, bagtag):
     assert answer("demo")["number"] == 1
     assert answer("check")["findings"] == []
     build = answer("build", "Walking tractor")
+    assert {step["kind"] for step in build["steps"]} > {"part", "hold point", "bench build"}
+    assert build["no_order"] is None
+    assert {"step", "why", "steps", "alone"} == set(build["frees"][0])
     assert 20 < build["done"] < len(build["steps"])
     status, out, _ = bagtag("build", "1")
     assert status == 0
     assert "[x]" in out
     assert "waits: " in out
     assert "The maker's manual overrides" in out
+
+
+def test_the_checklist_of_one_area_and_the_closing_count(answer, bagtag, tmp_path):
+    answer("demo")
+    whole, one = tmp_path / "whole.pdf", tmp_path / "clutch.pdf"
+    assert bagtag("build", "1", "--pdf", str(whole), "--by-area")[0] == 0
+    assert bagtag("build", "1", "--pdf", str(one), "--area", "clutch")[0] == 0
+    assert 0 < one.stat().st_size < whole.stat().st_size
+    status, _, err = bagtag("build", "1", "--pdf", str(one), "--area", "attic")
+    assert (status, "No area is called attic. There are: outside" in err) == (1, True)
+    status, out, _ = bagtag("close", "1", "--json")
+    count = json.loads(out)
+    assert (status, count["adds_up"]) == (1, False)
+    pieces = count["pieces"]
+    done = sum(pieces[word] for word in ("back", "renewed", "scrapped", "left"))
+    assert pieces["off"] == done
+    assert any("cylinder barrel" in line["sentence"] for line in count["open"])
+    status, out, _ = bagtag("close", "1")
+    assert (status, out.splitlines()[-1]) == (1, "The job is not closed yet.")
 
 
 def test_a_container_tells_what_it_holds(answer, gearbox, bagtag, tmp_path):
@@ -324,7 +346,18 @@ def test_version_and_help(capsys):
     assert capsys.readouterr().out == f"bagtag {__version__}\n"
     assert cli_app.run(["--help"]) == 0
     told = capsys.readouterr().out
-    for word in ("demo", "jobs", "log", "labels", "where", "build", "audit", "kinds", "check"):
+    for word in (
+        "demo",
+        "jobs",
+        "log",
+        "labels",
+        "where",
+        "build",
+        "close",
+        "audit",
+        "kinds",
+        "check",
+    ):
         assert word in told
     assert cli_app.run(["labels", "--help"]) == 0
     assert "--blank" in capsys.readouterr().out

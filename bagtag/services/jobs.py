@@ -147,6 +147,17 @@ def areas_of(store: Store, job_id: int) -> list[Area]:
         return jobs.areas(connection, job_id)
 
 
+def find_area(store: Store, job_id: int, name: str) -> Area:
+    """The area of a job with this name; NotFound lists what there is."""
+    known = areas_of(store, job_id)
+    wanted = name.strip().casefold()
+    found = next((area for area in known if area.name.casefold() == wanted), None)
+    if found is None:
+        listed = ", ".join(area.name for area in known[:10]) or "none yet"
+        raise NotFound(f"No area is called {name}. There are: {listed}.")
+    return found
+
+
 def add_area(
     store: Store, job_id: int, name: str, *, parent_id: int | None = None, who: str = ""
 ) -> Change:
