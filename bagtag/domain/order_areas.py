@@ -12,8 +12,6 @@ from bagtag.domain.fitting import Ref, part
 from bagtag.domain.model import Area
 from bagtag.domain.order_sets import Sets
 
-NONE = (-1, -1)
-
 
 class Opened:
     """The areas that a step opens, the rest folded into the nearest such area above, numbered from
@@ -27,19 +25,17 @@ class Opened:
         self.opener: list[int] = []
         self.up: list[int] = []
         self.near: dict[int | None, int] = {}
-        for area in _outside_in(areas):
-            self._add(area, ranks)
         self._inside: dict[int, list[int]] = {}
         self._below: dict[int, list[int]] = {}
-
-    def _add(self, area: Area, ranks: Mapping[Ref, int]) -> None:
-        above = self.near.get(area.parent_id, -1)
-        rank = None if area.opener_id is None else ranks.get(part(area.opener_id))
-        self.near[area.id] = above if rank is None else len(self.ids)
-        if rank is not None:
-            self.ids.append(area.id)
-            self.opener.append(rank)
-            self.up.append(above)
+        self._last: list[int] | None = None
+        for area in _outside_in(areas):
+            above = self.near.get(area.parent_id, -1)
+            rank = None if area.opener_id is None else ranks.get(part(area.opener_id))
+            self.near[area.id] = above if rank is None else len(self.ids)
+            if rank is not None:
+                self.ids.append(area.id)
+                self.opener.append(rank)
+                self.up.append(above)
 
     def over(self, rank: int) -> Iterator[int]:
         """The opened areas that a step lies in, the nearest first."""
@@ -67,30 +63,50 @@ class Opened:
             below[up].append(area)
         self._inside, self._below = inside, below
 
-    def last(self, sets: Sets) -> list[tuple[int, int]]:
-        """For each opened area the latest step in it and below that is not its opener's own, as
-        (node, rank), or (-1, -1)."""
-        apart = {*self.opener, *sets.rows_of}
+    def last(self, sets: Sets) -> list[int]:
+        """For each opened area the rank of the latest step in it and below that is not its opener's
+        own, or -1."""
+        if sets.rows_of:
+            return self._last_with(sets)
+        if self._last is None:
+            self._last = self._last_with(sets)
+        return self._last
+
+    def _last_with(self, sets: Sets) -> list[int]:
+        apart = {*self._out_of_place(), *sets.rows_of}
         plain = list(self.area_of)
         for rank in apart:
             plain[rank] = None
-        last = [NONE] * len(self.ids)
-        for area_id, rank in dict(zip(plain, range(len(plain)), strict=True)).items():
-            area = self.near.get(area_id, -1)
-            if area >= 0:
-                last[area] = max(last[area], (rank, rank))
-        for area in range(len(last) - 1, -1, -1):
-            if self.up[area] >= 0:
-                last[self.up[area]] = max(last[self.up[area]], last[area])
-        self._add_apart(last, sets, apart)
+        last = self._last_of(plain)
+        for rank in apart:
+            self._count_in(rank, last, sets.node_of)
         return last
 
-    def _add_apart(self, last: list[tuple[int, int]], sets: Sets, apart: set[int]) -> None:
-        for rank in apart:
-            node = sets.node_of[rank]
-            for area in self.over(rank):
-                if sets.node_of[self.opener[area]] != node:
-                    last[area] = max(last[area], (node, rank))
+    def _out_of_place(self) -> Iterator[int]:
+        """Openers that do not lie just outside what they open; they may lie in it."""
+        for rank, up in zip(self.opener, self.up, strict=True):
+            if self.near.get(self.area_of[rank], -1) != up:
+                yield rank
+
+    def _last_of(self, area_of: Sequence[int | None]) -> list[int]:
+        last = [-1] * len(self.ids)
+        for area_id, rank in dict(zip(area_of, range(len(area_of)), strict=True)).items():
+            area = self.near.get(area_id, -1)
+            if area >= 0 and rank > last[area]:
+                last[area] = rank
+        for area in range(len(last) - 1, -1, -1):
+            up = self.up[area]
+            if up >= 0 and last[area] > last[up]:
+                last[up] = last[area]
+        return last
+
+    def _count_in(self, rank: int, last: list[int], node_of: Sequence[int]) -> None:
+        """A step that may be the opener's own, or stand elsewhere than its rank, with its set."""
+        node = node_of[rank]
+        for area in self.over(rank):
+            later = last[area] < 0 or (node, rank) > (node_of[last[area]], last[area])
+            if later and node_of[self.opener[area]] != node:
+                last[area] = rank
 
 
 def _outside_in(areas: Sequence[Area]) -> Iterator[Area]:

@@ -11,17 +11,20 @@ from bagtag.domain.order_sets import Sets
 
 
 class Ground:
-    """What holds for as long as the log does: the log order, and each step's rank in it."""
+    """What holds for as long as log and areas do: the log order, each step's rank in it, and what
+    opens what."""
 
     def __init__(self, problem: Problem) -> None:
         items = log_order(problem)
-        self.log, self.added = problem.log, problem.added
+        self._of = (problem.log, problem.added, problem.areas)
         self.refs = [item.ref for item in items]
-        self.area_of = [item.area_id for item in items]
         self.ranks = dict(zip(self.refs, range(len(items)), strict=True))
+        self.opened = Opened(self.ranks, problem.areas, [item.area_id for item in items])
 
     def is_under(self, problem: Problem) -> bool:
-        return problem.log is self.log and problem.added is self.added
+        """Whether log and areas are the very same objects."""
+        now = (problem.log, problem.added, problem.areas)
+        return all(one is other for one, other in zip(self._of, now, strict=True))
 
 
 class Build:
@@ -31,8 +34,7 @@ class Build:
         self.problem, self.ground = problem, ground
         self.sets = Sets(ground.ranks, problem.together)
         self.signed = Signed([ground.ranks[ref] for ref in problem.signed if ref in ground.ranks])
-        opened = Opened(ground.ranks, problem.areas, ground.area_of)
-        self.openers = OpenerTies(opened, self.sets, self.signed)
+        self.openers = OpenerTies(ground.opened, self.sets, self.signed)
         said, self.inner = self._sorted_out()
         gone = set(self.sets.rows_of).difference(self.sets.members)
         self.net = Net(len(ground.refs), said, gone, self.openers)
@@ -69,7 +71,7 @@ class Build:
         if edge[5] >= 0:
             return self.problem.ties[edge[5]]
         before, after = self.ground.refs[edge[3]], self.ground.refs[edge[4]]
-        area = self.openers.opened.ids[-1 - edge[5]]
+        area = self.ground.opened.ids[-1 - edge[5]]
         return Tie(before, after, is_wait=True, because=Because.OPENER, source=area)
 
     def goes_with(self, member: int, other: int, *, is_wait: bool) -> Tie:

@@ -10,9 +10,9 @@ _START, _END = Ref("start", 0), Ref("end", 0)
 
 
 def log_order(problem: Problem) -> list[Item]:
-    """Every step once. Of several steps at one anchor the order given holds; an anchor that is not
+    """Every step. Of several steps at one anchor the order given holds; an anchor that is not
     here, or a ring of anchors, means the end."""
-    logged = list({item.ref: item for item in reversed(problem.log)}.values())
+    logged = list(reversed(problem.log))
     if not problem.added:
         return logged
     known = {item.ref for item in logged}

@@ -3,7 +3,7 @@
 from collections import defaultdict
 from collections.abc import Collection, Iterator, Mapping, Sequence
 
-from bagtag.domain.order_areas import NONE, Opened
+from bagtag.domain.order_areas import Opened
 from bagtag.domain.order_sets import Sets
 
 Edge = tuple[int, int, bool, int, int, int]
@@ -60,14 +60,20 @@ class OpenerTies:
 
     def against(self) -> Iterator[Edge]:
         """Of each opener that stands before its contents, the tie from the last of them."""
+        nodes, turn = self.sets.node_of, self.signed.turn
         for area, last in enumerate(self.opened.last(self.sets)):
             opener = self.opened.opener[area]
-            node, rank = self._last_kept(area) if opener in self.signed.turn else last
-            if node > self.sets.node_of[opener]:
+            rank = self._last_kept(area) if opener in turn else last
+            if rank >= 0 and nodes[rank] > nodes[opener]:
                 yield self._edge(rank, area)
 
-    def _last_kept(self, area: int) -> tuple[int, int]:
-        return max(((edge[0], edge[3]) for edge in self._into(area)), default=NONE)
+    def _last_kept(self, area: int) -> int:
+        """Of a signed opener the last of what was signed before it."""
+        opener, nodes, turn = self.opened.opener[area], self.sets.node_of, self.signed.turn
+        before, own = turn[opener], nodes[opener]
+        signed = (rank for rank in self.opened.inside(area) if turn.get(rank, before) < before)
+        kept = ((nodes[rank], rank) for rank in signed if nodes[rank] != own)
+        return max(kept, default=(-1, -1))[1]
 
     def inner(self) -> Iterator[Edge]:
         """The ties between members of one set."""

@@ -1,7 +1,7 @@
 """One plan after another of the same job: steps and ties in, plan or shortest circle out."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from itertools import chain, groupby
+from itertools import chain, filterfalse, groupby
 
 from bagtag.domain.fitting import Ref
 from bagtag.domain.order_build import Build, Ground
@@ -13,8 +13,8 @@ from bagtag.domain.order_walk import Walk
 
 
 class Planner:
-    """Plans one job again and again; as long as the log and what was added are the very same
-    objects, their order is not made out anew."""
+    """Plans one job again and again; as long as its log and areas are the very same objects, what
+    they say is not made out anew."""
 
     def __init__(self) -> None:
         self._ground: Ground | None = None
@@ -35,11 +35,13 @@ def _planned(build: Build) -> Plan:
     within = {node: Walk(build.within(node)) for node in build.inner}
     told = Told(build, walk, within)
     sets: tuple[tuple[Ref, ...], ...] = ()
-    ranks: Sequence[int] = walk.order
-    if build.sets.members or build.signed.ranks:
+    ranks = walk.order
+    if build.sets.members:
         groups = list(_groups(build, walk, within))
         ranks = list(chain.from_iterable(groups))
         sets = tuple(build.refs(group) for group in groups if len(group) > 1)
+    elif build.signed.ranks:
+        ranks = [*build.signed.ranks, *filterfalse(build.signed.turn.__contains__, ranks)]
     return Plan(build.refs(ranks), sets, tuple(build.ground.refs), told.held, told.pulled)
 
 
@@ -52,6 +54,6 @@ def _groups(build: Build, walk: Walk, within: Mapping[int, Walk]) -> Iterator[Se
         group = sets.of(node)
         if node in within:
             group = tuple(group[number] for number in within[node].order)
-        left = tuple(rank for rank in group if rank not in signed.turn)
+        left = tuple(filterfalse(signed.turn.__contains__, group))
         if left:
             yield left
