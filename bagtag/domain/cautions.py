@@ -5,6 +5,7 @@ no caution, which does not make it safe.
 """
 
 import re
+from collections.abc import Mapping
 
 from bagtag.domain.hardware import OVERRIDE
 from bagtag.domain.kinds import PartKind
@@ -38,7 +39,17 @@ _WORDS = {
     Hazard.FUEL: r"fuel|petrol|diesel|carburettor|tank|float bowl",
     Hazard.PRESSURE: r"injectors?|injection|high[- ]pressure",
 }
-_SAID = {hazard: re.compile(rf"\b(?:{words})\b", re.IGNORECASE) for hazard, words in _WORDS.items()}
+_ADJECTIVES = {Hazard.HEAVY: "heavy", Hazard.HOT: "hot", Hazard.SHARP: "sharp|burrs?"}
+"""In a remark a casting, an exhaust or a blade is mostly another part: "a rag over the crankcase".
+There only the word itself counts."""
+
+
+def _said(words: Mapping[Hazard, str]) -> dict[Hazard, re.Pattern[str]]:
+    return {hazard: re.compile(rf"\b(?:{w})\b", re.IGNORECASE) for hazard, w in words.items()}
+
+
+_SAID = _said(_WORDS)
+_REMARKED = _said(_WORDS | _ADJECTIVES)
 
 
 def cautions(removal: Removal, kind: PartKind | None = None) -> tuple[str, ...]:
@@ -53,7 +64,8 @@ def cautions(removal: Removal, kind: PartKind | None = None) -> tuple[str, ...]:
 
 
 def _hazards(removal: Removal, kind: PartKind | None) -> set[Hazard]:
-    written = (removal.condition, removal.note)
-    text = " ".join(written if kind else (removal.name, *written))
-    found = {hazard for hazard, words in _SAID.items() if words.search(text)}
+    remarks = f"{removal.condition} {removal.note}"
+    found = {hazard for hazard, words in _REMARKED.items() if words.search(remarks)}
+    if kind is None:
+        found |= {hazard for hazard, words in _SAID.items() if words.search(removal.name)}
     return found | set(removal.hazards) | set(kind.hazards if kind else ())

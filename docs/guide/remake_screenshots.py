@@ -25,7 +25,7 @@ from bagtag.ui.sheets.label_dialog import open_labels
 from bagtag.ui.window import MainWindow
 
 HERE = Path(__file__).parent
-FORK, STEP = "61", "51"
+FORK, STEP, PIN = "61", "51", "30"
 
 
 def wait_for(done: Callable[[], bool], seconds: float = 30) -> None:
@@ -54,6 +54,7 @@ def stages(window: MainWindow, desk: Desk, job_id: int) -> None:
         ("Containers", "containers.png", 0),
         ("Build", "card.png", fork),
         ("Build", "build.png", step),
+        ("Close", "close.png", 0),
     ):
         work.go_to(stage)
         wait_for(lambda: desk.idle)
@@ -61,6 +62,20 @@ def stages(window: MainWindow, desk: Desk, job_id: int) -> None:
             desk.show_removal.emit(removal_id)
             wait_for(lambda: desk.idle)
         shoot(window, name)
+
+
+def order(window: MainWindow, desk: Desk, job_id: int) -> None:
+    """The plan as a list, and why a step stands where it does."""
+    work = window.work
+    assert work is not None
+    pin = services.strip.find_removal(desk.store, job_id, PIN).id
+    work.go_to("Build")
+    left = work.bench.side.left
+    left.go_to("Order")
+    desk.show_removal.emit(pin)
+    wait_for(lambda: desk.idle)
+    shoot(window, "order.png")
+    left.go_to("Now")
 
 
 def asking(window: MainWindow, desk: Desk) -> None:
@@ -100,6 +115,7 @@ def main() -> None:
         window.show()
         wait_for(lambda: window.work is not None and desk.job_id > 0)
         stages(window, desk, desk.job_id)
+        order(window, desk, desk.job_id)
         asking(window, desk)
         paper(window, desk, desk.job_id, Path(folder))
         program.end()

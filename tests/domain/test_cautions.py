@@ -70,3 +70,12 @@ def test_hazards_stand_in_one_order_whatever_says_them() -> None:
     kind = PartKind("injector", hazards=(Hazard.PRESSURE, Hazard.SPRING))
     said = cautions(part("injector", hazards=(Hazard.FRAGILE,)), kind)
     assert said == tuple(SENTENCES[h] for h in (Hazard.SPRING, Hazard.FRAGILE, Hazard.PRESSURE))
+
+
+def test_another_part_that_a_note_names_is_not_what_is_lifted():
+    """A rag over the crankcase mouth makes no circlip heavy (common practice, no source)."""
+    clip = "piston pin circlip"
+    heavy = SENTENCES[Hazard.HEAVY]
+    assert heavy not in cautions(part(clip, note="a rag over the crankcase mouth"))
+    assert heavy in cautions(part(clip, note="heavy: two people"))
+    assert SENTENCES[Hazard.SHARP] in cautions(part(clip, condition="burr on one end"))
