@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPointF, QRectF, QSize, Qt
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPen
-from PySide6.QtWidgets import QAbstractItemView, QStyle, QStyledItemDelegate, QStyleOptionViewItem
+from PySide6.QtWidgets import QAbstractItemView
 
 from bagtag.ui import fonts, theme
 from bagtag.ui.audit.audit_model import AuditModel, Heading
 from bagtag.ui.audit.audit_words import act_of
+from bagtag.ui.forms.tape_table import RowPainter
 from bagtag.ui.strip.thumbs import Thumbs
 
 if TYPE_CHECKING:
@@ -23,40 +24,26 @@ _LEFT, _EDGE, _NAME, _SENTENCE = 66.0, 14.0, 16, 15
 _WRAP = Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignTop
 
 
-class AuditDelegate(QStyledItemDelegate):
+class AuditDelegate(RowPainter):
     def __init__(self, model: AuditModel, thumbs: Thumbs, parent: QAbstractItemView) -> None:
-        super().__init__(parent)
-        self._view, self._model, self._thumbs = parent, model, thumbs
+        super().__init__(parent, ROW)
+        self._model, self._thumbs = model, thumbs
 
-    def sizeHint(
-        self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
-    ) -> QSize:
-        return QSize(300, ROW)
-
-    def paint(
-        self,
-        painter: QPainter,
-        option: QStyleOptionViewItem,
-        index: QModelIndex | QPersistentModelIndex,
-    ) -> None:
-        painter.save()
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        rect = QRectF(option.rect)
-        line = self._model.lines[index.row()]
+    def paint_row(self, painter: QPainter, rect: QRectF, place: int) -> None:
+        line = self._model.lines[place]
         if isinstance(line, Heading):
             _heading(painter, rect, line)
         else:
-            chosen = bool(option.state & QStyle.StateFlag.State_Selected)
-            here = index.row() == self._view.currentIndex().row()
+            chosen = self.view.selectionModel().isSelected(self._model.index(place, 0))
+            here = self.is_here(place)
             tape = rect.adjusted(0, GAP / 2, -2, -GAP / 2)
             self._ground(painter, tape, chosen=chosen, here=here)
             self._row(painter, tape, line, here=here)
-        painter.restore()
 
     def _ground(self, painter: QPainter, tape: QRectF, *, chosen: bool, here: bool) -> None:
         """The one that Enter is for has a bold edge; others chosen with it a thin one."""
         colours = theme.current()
-        weight = (3.5 if self._view.hasFocus() else 2.0) if here else 1.5 if chosen else 1.0
+        weight = (3.5 if self.view.hasFocus() else 2.0) if here else 1.5 if chosen else 1.0
         painter.setPen(QPen(colours.accent if chosen or here else colours.line, weight))
         painter.setBrush(colours.tape)
         inset = weight / 2

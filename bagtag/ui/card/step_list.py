@@ -15,15 +15,12 @@ from PySide6.QtCore import (
     QPersistentModelIndex,
     QPointF,
     QRectF,
-    QSize,
     Qt,
     Signal,
 )
 from PySide6.QtGui import QFontMetricsF, QKeyEvent, QPainter, QPen
 from PySide6.QtWidgets import (
     QAbstractItemView,
-    QStyledItemDelegate,
-    QStyleOptionViewItem,
     QTableView,
     QWidget,
 )
@@ -34,7 +31,7 @@ from bagtag.ui import fonts, theme
 from bagtag.ui.card.task_signs import paint_sign
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import ENTER
-from bagtag.ui.forms.tape_table import dress
+from bagtag.ui.forms.tape_table import RowPainter, dress
 from bagtag.ui.strip.thumbs import Thumbs
 
 Index = QModelIndex | QPersistentModelIndex
@@ -78,31 +75,23 @@ class StepModel(QAbstractListModel):
         return ", ".join(filter(None, (line.title, line.detail, line.word)))
 
 
-class StepDelegate(QStyledItemDelegate):
+class StepDelegate(RowPainter):
     """Paints a row `high` pixels high, with room for a picture where `pictured`."""
 
     def __init__(
         self, model: StepModel, thumbs: Thumbs, parent: QAbstractItemView, *, high: int
     ) -> None:
-        super().__init__(parent)
-        self._view, self._model, self._thumbs = parent, model, thumbs
+        super().__init__(parent, high)
+        self._model, self._thumbs = model, thumbs
         self.high = high
         self.side = high - GAP - 12
 
-    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
-        return QSize(240, self.high)
-
-    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
-        line = self._model.lines[index.row()]
-        chosen = self._view.hasFocus() and index.row() == self._view.currentIndex().row()
-        rect = QRectF(option.rect)
+    def paint_row(self, painter: QPainter, rect: QRectF, place: int) -> None:
+        line = self._model.lines[place]
         box = rect.adjusted(1 + INDENT * line.depth, GAP / 2, -2, -GAP / 2)
-        painter.save()
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        _ground(painter, box, line, chosen=chosen)
+        _ground(painter, box, line, chosen=self.view.hasFocus() and self.is_here(place))
         self._picture(painter, box, line)
         self._words(painter, box, line)
-        painter.restore()
 
     def _picture(self, painter: QPainter, box: QRectF, line: StepLine) -> None:
         room = QRectF(box.left() + 8, box.center().y() - self.side / 2, self.side, self.side)

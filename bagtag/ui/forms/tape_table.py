@@ -1,7 +1,47 @@
 """A table that looks like pieces of tape one below the other, and not like a sheet."""
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRectF, QSize, Qt
+from PySide6.QtGui import QPainter
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QHeaderView,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QTableView,
+)
+
+
+class RowPainter(QStyledItemDelegate):
+    """Paints whole rows, `high` pixels high; each list says in `paint_row` what is in one."""
+
+    def __init__(self, view: QAbstractItemView, high: int) -> None:
+        super().__init__(view)
+        self.view = view
+        self._size = QSize(300, high)
+
+    def sizeHint(
+        self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
+    ) -> QSize:
+        return self._size
+
+    def paint(
+        self,
+        painter: QPainter,
+        option: QStyleOptionViewItem,
+        index: QModelIndex | QPersistentModelIndex,
+    ) -> None:
+        painter.save()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        self.paint_row(painter, QRectF(option.rect), index.row())
+        painter.restore()
+
+    def paint_row(self, painter: QPainter, rect: QRectF, place: int) -> None:
+        """Paint the row at a place into its rectangle."""
+        raise NotImplementedError
+
+    def is_here(self, place: int) -> bool:
+        """Whether the keys are for this row."""
+        return place == self.view.currentIndex().row()
 
 
 def dress(table: QTableView, row: int, step: int) -> None:

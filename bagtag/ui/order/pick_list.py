@@ -2,10 +2,8 @@
 
 from PySide6.QtCore import (
     QModelIndex,
-    QPersistentModelIndex,
     QPointF,
     QRectF,
-    QSize,
     Qt,
     QTimer,
     Signal,
@@ -15,12 +13,11 @@ from PySide6.QtWidgets import (
     QAbstractItemView,
     QListView,
     QScrollArea,
-    QStyledItemDelegate,
-    QStyleOptionViewItem,
     QWidget,
 )
 
 from bagtag.ui import fonts, theme
+from bagtag.ui.forms.tape_table import RowPainter
 from bagtag.ui.order.pick_model import PickModel, PickRow
 
 ROW = 40
@@ -102,36 +99,21 @@ class PickList(QListView):
         self.pressed_at.emit(index.row())
 
 
-class PickDelegate(QStyledItemDelegate):
+class PickDelegate(RowPainter):
     def __init__(self, view: PickList, *, ticks: bool) -> None:
-        super().__init__(view)
-        self._view, self._ticks = view, ticks
+        super().__init__(view, ROW)
+        self._rows, self._ticks = view.rows, ticks
 
-    def sizeHint(
-        self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
-    ) -> QSize:
-        return QSize(200, ROW)
-
-    def paint(
-        self,
-        painter: QPainter,
-        option: QStyleOptionViewItem,
-        index: QModelIndex | QPersistentModelIndex,
-    ) -> None:
-        row = self._view.rows.row_at(index.row())
+    def paint_row(self, painter: QPainter, rect: QRectF, place: int) -> None:
+        row, here = self._rows.row_at(place), self.is_here(place)
         if row is None:
             return
-        painter.save()
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        rect = QRectF(option.rect)
-        here = index.row() == self._view.currentIndex().row()
         _ground(painter, rect, here=here)
         left = rect.left() + _LEFT
         if self._ticks:
-            _box(painter, left, rect.center().y(), ticked=row.value in self._view.rows.ticked)
+            _box(painter, left, rect.center().y(), ticked=row.value in self._rows.ticked)
             left += _BOX
         _words(painter, QRectF(left, rect.top(), rect.right() - _LEFT - left, ROW), row, bold=here)
-        painter.restore()
 
 
 def _ground(painter: QPainter, rect: QRectF, *, here: bool) -> None:

@@ -11,15 +11,12 @@ from PySide6.QtCore import (
     QPersistentModelIndex,
     QPointF,
     QRectF,
-    QSize,
     Qt,
     Signal,
 )
 from PySide6.QtGui import QFontMetricsF, QKeyEvent, QPainter, QPen
 from PySide6.QtWidgets import (
     QAbstractItemView,
-    QStyledItemDelegate,
-    QStyleOptionViewItem,
     QTableView,
     QWidget,
 )
@@ -27,7 +24,7 @@ from PySide6.QtWidgets import (
 from bagtag.domain.closing_rows import Leftover
 from bagtag.ui import fonts, theme
 from bagtag.ui.forms.basics import ENTER
-from bagtag.ui.forms.tape_table import dress
+from bagtag.ui.forms.tape_table import RowPainter, dress
 from bagtag.ui.stages.close_words import rest_of, weight_of
 
 Index = QModelIndex | QPersistentModelIndex
@@ -59,31 +56,25 @@ class LeftoverModel(QAbstractListModel):
         return self.rows[index.row()].sentence
 
 
-class _Tape(QStyledItemDelegate):
+class _Tape(RowPainter):
     """The thing in bold, below it what it most likely is, at the right its pieces."""
 
     def __init__(self, view: LeftoverList) -> None:
-        super().__init__(view)
-        self._view = view
+        super().__init__(view, ROW)
+        self._leftovers = view.leftovers
 
-    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
-        return QSize(300, ROW)
-
-    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
-        painter.save()
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        here = index.row() == self._view.currentIndex().row()
-        tape = QRectF(option.rect).adjusted(0, GAP / 2, -2, -GAP / 2)
+    def paint_row(self, painter: QPainter, rect: QRectF, place: int) -> None:
+        here = self.is_here(place)
+        tape = rect.adjusted(0, GAP / 2, -2, -GAP / 2)
         self._ground(painter, tape, here=here)
-        one = self._view.leftovers.rows[index.row()]
-        word = "Enter: show it" if here and self._view.hasFocus() else weight_of(one)
+        one = self._leftovers.rows[place]
+        word = "Enter: show it" if here and self.view.hasFocus() else weight_of(one)
         right = self._weight(painter, tape, word, here=here)
         self._words(painter, tape, one, right)
-        painter.restore()
 
     def _ground(self, painter: QPainter, tape: QRectF, *, here: bool) -> None:
         colours = theme.current()
-        weight = (3.5 if self._view.hasFocus() else 2.0) if here else 1.0
+        weight = (3.5 if self.view.hasFocus() else 2.0) if here else 1.0
         painter.setPen(QPen(colours.accent if here else colours.line, weight))
         painter.setBrush(colours.tape)
         inset = weight / 2

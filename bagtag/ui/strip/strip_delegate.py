@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRectF, QSize
+from PySide6.QtCore import QRectF
 from PySide6.QtGui import QPainter, QPixmap
-from PySide6.QtWidgets import QAbstractItemView, QStyledItemDelegate, QStyleOptionViewItem
+from PySide6.QtWidgets import QAbstractItemView
 
 from bagtag.domain import codes
 from bagtag.domain.model import Fate
 from bagtag.domain.standing import Standing
+from bagtag.ui.forms.tape_table import RowPainter
 from bagtag.ui.strip.strip_model import StripModel
 from bagtag.ui.strip.tape import GAP, PICTURE, ROW, TEXT, THUMB, Face, Tape
 from bagtag.ui.strip.thumbs import Thumbs
@@ -22,35 +23,20 @@ if TYPE_CHECKING:
 _STRONG = {Standing.NEXT, Standing.AWAY}
 
 
-class StripDelegate(QStyledItemDelegate):
+class StripDelegate(RowPainter):
     """Paints a row of the strip. `building` shows the build's words instead of where a part is."""
 
     def __init__(self, model: StripModel, thumbs: Thumbs, parent: QAbstractItemView) -> None:
-        super().__init__(parent)
-        self._view = parent
+        super().__init__(parent, ROW)
         self._model = model
         self._thumbs = thumbs
         self._pictures = WayPixmaps(PICTURE.adjusted(2, 2, -2, -2).size().toSize())
         self.building = False
 
-    def sizeHint(
-        self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
-    ) -> QSize:
-        return QSize(300, ROW)
-
-    def paint(
-        self,
-        painter: QPainter,
-        option: QStyleOptionViewItem,
-        index: QModelIndex | QPersistentModelIndex,
-    ) -> None:
-        rect = QRectF(option.rect)
-        chosen = index.row() == self._view.currentIndex().row()
-        painter.save()
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    def paint_row(self, painter: QPainter, rect: QRectF, place: int) -> None:
+        chosen = self.is_here(place)
         painter.translate(rect.left(), rect.top() + GAP / 2)
-        width, place = rect.width() - 2, index.row()
-        tape = Tape(painter, width, has_keys=self._view.hasFocus())
+        tape = Tape(painter, rect.width() - 2, has_keys=self.view.hasFocus())
         row = None if self._model.is_now(place) else self._model.row_at(place)
         if self._model.is_now(place):
             tape.ground(tape.colours.card, chosen=True)
@@ -59,7 +45,6 @@ class StripDelegate(QStyledItemDelegate):
             tape.ground(tape.colours.tape, chosen=chosen)
         else:
             self._row(tape, row, chosen)
-        painter.restore()
 
     def _now(self, tape: Tape) -> None:
         tape.number(self._model.next_number, tape.colours.ink)
