@@ -5,6 +5,8 @@ import pytest
 from bagtag import services
 from tests.ui.ask_kit import KINDS
 from tests.ui.forms_kit import furnish, settings, show
+from tests.ui.order_kit import Bench, write
+from tests.ui.shell_kit import close_window
 from tests.ui.stages_job import gearbox, own_settings
 
 
@@ -67,3 +69,18 @@ def put(bench_card, desk, job, settle):
         return bench_card
 
     return show_part
+
+
+@pytest.fixture
+def built(store, job_id, tmp_path):
+    """A small job, half an hour before its build."""
+    own_settings(tmp_path / "settings")
+    return write(store, job_id)
+
+
+@pytest.fixture
+def bench(qtbot, store, settle, built):
+    """A window at the build of the small job."""
+    made = Bench(qtbot, store, settle, built)
+    yield made
+    close_window(made.window)

@@ -18,21 +18,22 @@ class LinesModel(QAbstractListModel):
     def __init__(self, parent: Any = None) -> None:
         super().__init__(parent)
         self.lines: list[Line] = []
+        self._keys: list[Key | None] = []
         self._places: dict[Key, int] = {}
 
     def show_lines(self, lines: Sequence[Line]) -> bool:
         """Show other lines; False where they stand as before, and only what they say is new."""
         new = list(lines)
-        same = [key_of(line) for line in new] == [key_of(line) for line in self.lines]
-        if same:
+        keys = [key_of(line) for line in new]
+        if keys == self._keys:
             self.lines = new
             if new:
                 self.dataChanged.emit(self.index(0), self.index(len(new) - 1))
             return False
         self.beginResetModel()
         self.lines = new
-        keys = ((key_of(line), place) for place, line in enumerate(new))
-        self._places = {key: place for key, place in keys if key is not None}
+        self._keys = keys
+        self._places = {key: place for place, key in enumerate(keys) if key is not None}
         self.endResetModel()
         return True
 

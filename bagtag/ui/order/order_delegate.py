@@ -78,10 +78,11 @@ class OrderDelegate(QStyledItemDelegate):
         settled, strong = step.standing is Standing.IN, step.standing in _STRONG
         tape.ground(colours.card if settled else colours.tape, chosen=chosen)
         ink = colours.muted if settled else colours.ink
-        end = tape.width - tape.right_room(line.word)
+        word = line.word or step.standing.value
+        end = tape.width - tape.right_room(word)
         tape.text(12, 21, step.called, 16, True, ink, end)
         tape.text(12, 39, line.under, 13, False, colours.muted, end)
-        tape.right(29, line.word, colours.accent if strong else colours.muted, bold=strong)
+        tape.right(29, word, colours.accent if strong else colours.muted, bold=strong)
 
 
 def _lifted(tape: Tape) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from bagtag.domain.fitting import Ref, task
@@ -19,17 +20,22 @@ if TYPE_CHECKING:
 def order_lines(board: Board) -> list[StepLine]:
     """One line for each step, in the order of the plan."""
     pieces = pieces_by_build(board.steps)
-    called = {step.ref: step.called for step in board.steps}
+    along = {ref for step in board.steps for ref in step.along}
+    called = {step.ref: step.called for step in board.steps if step.ref in along}
     builds = {ref: step.build_id for step in board.steps if (ref := step.ref) in pieces}
     return [
         StepLine(
             step,
             _depth(step.build_id, builds),
-            ". ".join(filter(None, (step.area, along_words(step, called)))),
-            pieces_words(step, pieces.get(step.ref, ())) or step.standing.value,
+            _under(step, called) if step.along else step.area,
+            pieces_words(step, pieces[step.ref]) if step.ref in pieces else "",
         )
         for step in board.steps
     ]
+
+
+def _under(step: Step, called: Mapping[Ref, str]) -> str:
+    return ". ".join(filter(None, (step.area, along_words(step, called))))
 
 
 def _depth(build_id: int | None, builds: dict[Ref, int | None]) -> int:

@@ -125,6 +125,8 @@ class OrderList(LeftList):
     # The mouse
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
+        if self.move is not None:
+            self.put_back.emit()  # one thing at a time: pressing elsewhere begins anew
         super().mousePressEvent(event)
         at = event.position().toPoint()
         place = self.indexAt(at).row()

@@ -10,6 +10,7 @@ from PySide6.QtCore import QObject, Signal
 from bagtag import services
 from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
+from bagtag.domain.fitting import Ref
 from bagtag.ui.desk import Desk
 from bagtag.ui.order.order_list import OrderList
 from bagtag.ui.order.order_move import Move
@@ -31,6 +32,7 @@ class Moving(QObject):
         self.found: WhatIf | None = None
         self._wants_to_go = False
         self._rule_id = 0
+        self._ref: Ref | None = None
         self.newest = Newest(desk, self)
         self.newest.answered.connect(self._answered)
         self.newest.failed.connect(self._failed)
@@ -41,13 +43,9 @@ class Moving(QObject):
         panel.put_back.connect(self.put_back)
         panel.told_why.connect(self._told_why)
 
-    @property
-    def is_under_way(self) -> bool:
-        """Whether a step is on the move, or its rule is still asked about."""
-        return self.plan.move is not None or bool(self._rule_id)
-
     def _moved(self, move: Move) -> None:
-        self.keep_why()
+        self._keep_why()
+        self._ref = move.ref
         self.found, self._wants_to_go = None, False
         other = self.plan.step_ref(move.place)
         if move.is_still or other is None:
@@ -135,8 +133,12 @@ class Moving(QObject):
         self.ended.emit()
         self.plan.setFocus()
 
-    def keep_why(self) -> None:
-        """What was typed is kept, also when one goes on to something else."""
+    def went_on_to(self, ref: Ref | None) -> None:
+        """Another step is chosen: what was typed of why is kept."""
+        if ref != self._ref:
+            self._keep_why()
+
+    def _keep_why(self) -> None:
         if self._rule_id:
             self._keep(self.panel.line.text().strip())
             self.ended.emit()

@@ -91,17 +91,14 @@ class OrderPage(QWidget):
 
     def choose(self, ref: Ref) -> bool:
         is_other = self.plan.shown != ref
-        if is_other and self.plan.move is None:
-            self.moving.keep_why()
         found = self.plan.choose(ref)
         if is_other:
             self._explain(ref)
         return found
 
     def _explain(self, ref: Ref | None) -> None:
-        """Why a step stands where it does; what was typed of a rule before is kept."""
-        if self.moving.is_under_way and self.plan.move is None and ref != self.plan.shown:
-            self.moving.keep_why()
+        """Why a step stands where it does."""
+        self.moving.went_on_to(ref)
         step = self.board.step(ref) if self.board is not None and ref is not None else None
         self.reasons.show_step(step)
 
