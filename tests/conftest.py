@@ -1,6 +1,7 @@
 """What the tests share: no screen, the program's own font and look, a store, a desk on it."""
 
 import gc
+import json
 import os
 import sys
 from collections.abc import Callable, Iterator
@@ -24,6 +25,32 @@ def _collected_on_the_main_thread() -> Iterator[None]:
         collect_due()
     else:
         gc.collect(1)
+
+
+@pytest.fixture
+def bagtag(tmp_path, capsys):
+    """Run a command line on a store of its own: (status, standard output, standard error)."""
+
+    def run(*arguments: str) -> tuple[int, str, str]:
+        from bagtag import cli_app
+
+        status = cli_app.run(["--data-dir", str(tmp_path / "store"), *arguments])
+        told = capsys.readouterr()
+        return status, told.out, told.err
+
+    return run
+
+
+@pytest.fixture
+def answer(bagtag):
+    """What a command answers as JSON, with nothing said beside it."""
+
+    def run(*arguments: str):
+        status, out, err = bagtag(*arguments, "--json")
+        assert (status, err) == (0, "")
+        return json.loads(out)
+
+    return run
 
 
 @pytest.fixture(scope="session")

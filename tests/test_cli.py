@@ -12,30 +12,6 @@ from bagtag.store.work import Store
 
 
 @pytest.fixture
-def bagtag(tmp_path, capsys):
-    """Run a command line on a store of its own: (status, standard output, standard error)."""
-
-    def run(*arguments: str) -> tuple[int, str, str]:
-        status = cli_app.run(["--data-dir", str(tmp_path / "store"), *arguments])
-        told = capsys.readouterr()
-        return status, told.out, told.err
-
-    return run
-
-
-@pytest.fixture
-def answer(bagtag):
-    """What a command answers as JSON, with nothing said beside it."""
-
-    def run(*arguments: str):
-        status, out, err = bagtag(*arguments, "--json")
-        assert (status, err) == (0, "")
-        return json.loads(out)
-
-    return run
-
-
-@pytest.fixture
 def gearbox(answer) -> int:
     return answer("new", "Walking tractor", "--for", "gearbox")["number"]
 
@@ -129,25 +105,6 @@ def test_the_demo_is_written_and_whole(answer, bagtag):
     assert "[x]" in out
     assert "waits: " in out
     assert "The maker's manual overrides" in out
-
-
-def test_the_checklist_of_one_area_and_the_closing_count(answer, bagtag, tmp_path):
-    answer("demo")
-    whole, one = tmp_path / "whole.pdf", tmp_path / "clutch.pdf"
-    assert bagtag("build", "1", "--pdf", str(whole), "--by-area")[0] == 0
-    assert bagtag("build", "1", "--pdf", str(one), "--area", "clutch")[0] == 0
-    assert 0 < one.stat().st_size < whole.stat().st_size
-    status, _, err = bagtag("build", "1", "--pdf", str(one), "--area", "attic")
-    assert (status, "No area is called attic. There are: outside" in err) == (1, True)
-    status, out, _ = bagtag("close", "1", "--json")
-    count = json.loads(out)
-    assert (status, count["adds_up"]) == (1, False)
-    pieces = count["pieces"]
-    done = sum(pieces[word] for word in ("back", "renewed", "scrapped", "left"))
-    assert pieces["off"] == done
-    assert any("cylinder barrel" in line["sentence"] for line in count["open"])
-    status, out, _ = bagtag("close", "1")
-    assert (status, out.splitlines()[-1]) == (1, "The job is not closed yet.")
 
 
 def test_a_container_tells_what_it_holds(answer, gearbox, bagtag, tmp_path):
