@@ -15,7 +15,8 @@ from bagtag.domain.order_sets import Sets
 
 class Opened:
     """The areas that a step opens, the rest folded into the nearest such area above, numbered from
-    the outside inwards. `opener` is the rank of what opens each, `up` the area above, or -1."""
+    the outside inwards, as they are given. `opener` is the rank of what opens each, `up` the area
+    above, or -1."""
 
     def __init__(
         self, ranks: Mapping[Ref, int], areas: Sequence[Area], area_of: Sequence[int | None]
@@ -28,7 +29,7 @@ class Opened:
         self._inside: dict[int, list[int]] = {}
         self._below: dict[int, list[int]] = {}
         self._last: list[int] | None = None
-        for area in _outside_in(areas):
+        for area in areas:
             above = self.near.get(area.parent_id, -1)
             rank = None if area.opener_id is None else ranks.get(part(area.opener_id))
             self.near[area.id] = above if rank is None else len(self.ids)
@@ -109,7 +110,7 @@ class Opened:
                 last[area] = rank
 
 
-def _outside_in(areas: Sequence[Area]) -> Iterator[Area]:
+def outside_in(areas: Sequence[Area]) -> Iterator[Area]:
     """Each area after the one it lies in; where areas lie in one another in a ring, each of them
     as if it lay in none."""
     below: dict[int, list[Area]] = defaultdict(list)

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from bagtag.domain.fitting import Ref
-from bagtag.domain.order_areas import Opened
+from bagtag.domain.order_areas import Opened, outside_in
 from bagtag.domain.order_log import log_order
 from bagtag.domain.order_net import Edge, Net, OpenerTies, Signed
 from bagtag.domain.order_problem import Because, Problem, Tie
@@ -12,14 +12,16 @@ from bagtag.domain.order_sets import Sets
 
 class Ground:
     """What holds for as long as log and areas do: the log order, each step's rank in it, and what
-    opens what."""
+    opens what. Given the one before, areas that are the same are not sorted anew."""
 
-    def __init__(self, problem: Problem) -> None:
+    def __init__(self, problem: Problem, before: "Ground | None" = None) -> None:
         items = log_order(problem)
         self._of = (problem.log, problem.added, problem.areas)
         self.refs = [item.ref for item in items]
         self.ranks = dict(zip(self.refs, range(len(items)), strict=True))
-        self.opened = Opened(self.ranks, problem.areas, [item.area_id for item in items])
+        same = before is not None and before._of[2] is problem.areas
+        self._areas = before._areas if before and same else list(outside_in(problem.areas))
+        self.opened = Opened(self.ranks, self._areas, [item.area_id for item in items])
 
     def is_under(self, problem: Problem) -> bool:
         """Whether log and areas are the very same objects."""

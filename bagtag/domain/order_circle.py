@@ -11,6 +11,10 @@ Hop = tuple[int, int, int]
 """From one member of a set to another, by a rule: rank, rank, the rule's id."""
 
 Way = list[Edge | Hop]
+Step = tuple[int, int]
+
+NEAR = (2, 6)
+"""Steps of the circles that are looked for from each start by itself."""
 
 
 def smallest(build: Build) -> Circle:
@@ -27,47 +31,93 @@ def smallest(build: Build) -> Circle:
 
 
 def _shortest_in(net: Net, build: Build | None, best: Way) -> Way:
-    """`best`, or a shorter way round; between the members of a set one may hop, given `build`."""
-    against = [*net.against, *net.late_openers]
-    core = _Core(net, build, against)
-    for node, start in dict.fromkeys((edge[1], edge[4]) for edge in against):
-        if len(best) == 2:
-            break
-        if node in core.live:
-            best = core.round_trip(start, len(best) - 1 if best else None) or best
-            core.done_with(node)
+    """`best`, or a shorter way round; between the members of a set one may hop, given `build`.
+
+    Most circles are short, so it looks near first; only where there is none so near does it pay to
+    take out all that no circle runs through.
+    """
+    ways = _Ways(net, build)
+    starts = list(dict.fromkeys((e[1], e[4]) for e in (*net.against, *net.late_openers)))
+    for most in NEAR:
+        for start in starts:
+            best = ways.round_trip(start, min(most, len(best) - 1) if best else most) or best
+        if best and len(best) <= most:
+            return best
+    core = _Core(ways, (node for node, _ in starts))
+    for start in starts:
+        if start[0] in core.live:
+            best = core.round_trip(start, len(best) - 1 if best else net.size) or best
+            core.done_with(start[0])
     return best
 
 
-class _Core:
-    """What can be reached from the steps that stand against the log, but for what leads nowhere
-    and what nothing leads to. `live` are the nodes that are left."""
+class _Ways:
+    """The ways on from each step, looked up once each. A step is (node, rank)."""
 
-    def __init__(self, net: Net, build: Build | None, against: Iterable[Edge]) -> None:
-        self._build = build
+    def __init__(self, net: Net, build: Build | None) -> None:
+        self.net, self.build = net, build
         self._out: dict[int, list[Edge]] = {}
-        self._into: dict[int, list[Edge]] = defaultdict(list)
-        self._ways: dict[int, list[Edge]] = defaultdict(list)
-        self._reach(net, dict.fromkeys(edge[1] for edge in against))
-        self.live = set(self._out)
-        self._outward = {node: len(edges) for node, edges in self._out.items()}
-        self._inward = {node: len(self._into[node]) for node in self._out}
-        self._trim(self._out)
 
-    def _reach(self, net: Net, starts: Iterable[int]) -> None:
-        open_ = list(starts)
-        seen = set(open_)
+    def out_of(self, node: int) -> list[Edge]:
+        if node not in self._out:
+            self._out[node] = self.net.out_of(node)
+        return self._out[node]
+
+    def round_trip(self, start: Step, most: int) -> Way:
+        """The shortest way by ties and hops from a step that comes back to it by a tie; none
+        longer than `most`."""
+        came: dict[int, Edge | Hop | None] = {start[1]: None}
+        open_, length = [start], 0
+        while open_ and length < most:
+            length += 1
+            following: list[Step] = []
+            for step in open_:
+                for way, after in self._on_from(step):
+                    if after == start and len(way) == 6:
+                        return [*_back(came, step[1]), way]
+                    if after[1] not in came:
+                        came[after[1]] = way
+                        following.append(after)
+            open_ = following
+        return []
+
+    def _on_from(self, step: Step) -> Iterator[tuple[Edge | Hop, Step]]:
+        node, rank = step
+        for edge in self._ties(node):
+            if edge[3] == rank:
+                yield edge, (edge[1], edge[4])
+        for row in self.build.sets.rows_of.get(rank, ()) if self.build else ():
+            source, members = self.build.sets.rows[row]
+            for other in members:
+                yield (rank, other, source), (node, other)
+
+    def _ties(self, node: int) -> Iterable[Edge]:
+        return self.out_of(node)
+
+
+class _Core(_Ways):
+    """The same without what no circle through the starts can run through: what leads nowhere, and
+    what nothing leads to. `live` are the nodes that are left."""
+
+    def __init__(self, ways: _Ways, starts: Iterable[int]) -> None:
+        super().__init__(ways.net, ways.build)
+        open_ = list(dict.fromkeys(starts))
+        self.live = set(open_)
+        self._into: dict[int, list[int]] = defaultdict(list)
         for node in open_:
-            self._out[node] = net.out_of(node)
-            for edge in self._out[node]:
-                self._ways[edge[3]].append(edge)
-                self._into[edge[1]].append(edge)
-                if edge[1] not in seen:
-                    seen.add(edge[1])
+            for edge in self.out_of(node):
+                self._into[edge[1]].append(node)
+                if edge[1] not in self.live:
+                    self.live.add(edge[1])
                     open_.append(edge[1])
+        self._outward = {node: len(self.out_of(node)) for node in open_}
+        self._inward = {node: len(self._into[node]) for node in open_}
+        self._trim(open_)
+
+    def _ties(self, node: int) -> Iterable[Edge]:
+        return [edge for edge in self.out_of(node) if edge[1] in self.live]
 
     def _trim(self, nodes: Iterable[int]) -> None:
-        """Take out nodes that nothing leads to or that lead nowhere, and so on."""
         open_ = list(nodes)
         while open_:
             node = open_.pop()
@@ -76,46 +126,18 @@ class _Core:
 
     def _take_out(self, node: int) -> Iterator[int]:
         self.live.discard(node)
-        for edge in self._out[node]:
+        for edge in self.out_of(node):
             self._inward[edge[1]] -= 1
             yield edge[1]
-        for edge in self._into[node]:
-            self._outward[edge[0]] -= 1
-            yield edge[0]
+        for before in self._into[node]:
+            self._outward[before] -= 1
+            yield before
 
     def done_with(self, node: int) -> None:
         """Every circle through a step has been looked at; not so where it is one of a set, which
         circles may enter by another member."""
-        if self._build is None or node not in self._build.sets.members:
+        if self.build is None or node not in self.build.sets.members:
             self._trim(list(self._take_out(node)))
-
-    def round_trip(self, start: int, most: int | None) -> Way:
-        """The shortest way by ties and hops from a step that comes back to it by a tie; none
-        longer than `most`."""
-        came: dict[int, Edge | Hop | None] = {start: None}
-        open_, length = [start], 0
-        while open_ and (most is None or length < most):
-            length += 1
-            following: list[int] = []
-            for rank in open_:
-                for way in self._on_from(rank):
-                    after = way[4] if len(way) == 6 else way[1]
-                    if after == start and len(way) == 6:
-                        return [*_back(came, rank), way]
-                    if after not in came:
-                        came[after] = way
-                        following.append(after)
-            open_ = following
-        return []
-
-    def _on_from(self, rank: int) -> Iterator[Edge | Hop]:
-        for edge in self._ways.get(rank, ()):
-            if edge[1] in self.live:
-                yield edge
-        for row in self._build.sets.rows_of.get(rank, ()) if self._build else ():
-            source, members = self._build.sets.rows[row]
-            for other in members:
-                yield rank, other, source
 
 
 def _back(came: dict[int, Edge | Hop | None], rank: int) -> Way:

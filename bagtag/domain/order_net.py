@@ -62,8 +62,9 @@ class OpenerTies:
         """Of each opener that stands before its contents, the tie from the last of them."""
         nodes, turn = self.sets.node_of, self.signed.turn
         for area, last in enumerate(self.opened.last(self.sets)):
-            opener = self.opened.opener[area]
-            rank = self._last_kept(area) if opener in turn else last
+            opener, rank = self.opened.opener[area], last
+            if rank >= 0 and nodes[rank] > nodes[opener] and opener in turn:
+                rank = self._last_kept(area)
             if rank >= 0 and nodes[rank] > nodes[opener]:
                 yield self._edge(rank, area)
 

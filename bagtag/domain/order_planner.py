@@ -22,7 +22,7 @@ class Planner:
     def plan(self, problem: Problem) -> Plan | Circle:
         """The order of the build, or the shortest circle of ties that cannot all hold."""
         if self._ground is None or not self._ground.is_under(problem):
-            self._ground = Ground(problem)
+            self._ground = Ground(problem, self._ground)
         build = Build(problem, self._ground)
         try:
             return _planned(build)

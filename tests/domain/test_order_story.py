@@ -98,11 +98,12 @@ class User(RuleBasedStateMachine):
     @precondition(lambda self: self.left())
     @rule(data=st.data(), in_turn=st.booleans())
     def sign(self, data, in_turn):
+        """In turn it moves nothing; but where ties stood aside it may open their circle."""
         ref = self.left()[0] if in_turn else data.draw(st.sampled_from(self.left()))
-        before = self.found.plan
+        before = self.found
         self.act(signed=(*self.problem.signed, ref))
-        if in_turn:
-            assert self.found.plan == replace(before, sets=self.found.plan.sets)
+        if in_turn and before.circle is None:
+            assert self.found.plan == replace(before.plan, sets=self.found.plan.sets)
 
     def left(self):
         return [ref for ref in self.found.plan.order if ref not in self.problem.signed]
@@ -163,4 +164,4 @@ class User(RuleBasedStateMachine):
 
 
 TestUser = User.TestCase
-TestUser.settings = settings(max_examples=60, stateful_step_count=25, deadline=None)
+TestUser.settings = settings(max_examples=50, stateful_step_count=20, deadline=None)

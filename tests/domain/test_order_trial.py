@@ -14,7 +14,7 @@ from bagtag.domain.order_problem import Because, Plan, Problem, Tie, Together
 from bagtag.domain.order_trial import trial
 from tests.domain.order_kit import is_circle, log_of, problems, pull, refs, wait
 
-MANY = settings(max_examples=300, deadline=None)
+MANY = settings(max_examples=200, deadline=None)
 BEFORE, AFTER = Beside.BEFORE, Beside.AFTER
 LOG = log_of(1, 2, 3, 4, 5)
 """Goes back as 5, 4, 3, 2, 1."""

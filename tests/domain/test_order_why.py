@@ -16,7 +16,7 @@ from tests.domain.order_kit import a_problem, contrary, is_plan, log_of, problem
 from tests.domain.order_reference import dropped, middle, told
 from tests.domain.order_search import against, fewest, steps
 
-MANY = settings(max_examples=300, deadline=None)
+MANY = settings(max_examples=200, deadline=None)
 
 
 def pairs_against(found: Plan):
