@@ -124,6 +124,9 @@ def test_what_is_signed_off_leaves_the_list_and_the_next_is_ready(bench):
     assert "dowel" not in bench.names(bench.now)
     assert bench.names(bench.now)[0] == "fork R"
     assert not bench.now.is_shown(bench.place(bench.now, "fork R")), "the card still has the dowel"
+    box = bench.now.visualRect(bench.now.currentIndex())
+    edge = bench.now.grab().toImage().pixelColor(200, box.top() + 5)
+    assert edge == current().ink, "here are the keys, but it is not on the card"
     bench.press("Down", "Up")
     assert bench.page.card_id == bench.ref("fork R").id
 

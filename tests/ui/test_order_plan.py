@@ -120,7 +120,7 @@ def test_what_was_typed_of_why_is_kept_when_one_goes_on(order):
 def test_escape_puts_it_back(order):
     choose(order, "drum")
     order.press("Alt+Up", "Alt+Up", "Escape")
-    assert order.plan.move is None
+    assert order.plan.on_move is None
     assert not order.order.panel.isVisible()
     assert order.order.reasons.isVisible()
     order.press("Return")
@@ -131,7 +131,7 @@ def test_pressing_on_another_step_puts_it_back(order):
     choose(order, "drum")
     order.press("Alt+Up")
     order.click(order.plan, "dowel")
-    assert order.plan.move is None
+    assert order.plan.on_move is None
     assert not order.order.panel.isVisible()
     order.press("Return")
     assert order.rules() == []
@@ -140,10 +140,10 @@ def test_pressing_on_another_step_puts_it_back(order):
 def test_moved_up_and_down_again_it_makes_nothing(order):
     choose(order, "drum")
     order.press("Alt+Up", "Alt+Down")
-    assert order.plan.move.is_still
+    assert order.plan.on_move.is_still
     order.press("Return")
     assert order.rules() == []
-    assert order.plan.move is None
+    assert order.plan.on_move is None
 
 
 def test_enter_before_the_answer_waits_for_it(order):
@@ -160,7 +160,7 @@ def test_only_the_newest_place_counts(order):
     for _ in range(6):
         QTest.keyClick(order.plan, Qt.Key.Key_Up, Qt.KeyboardModifier.AltModifier)
     order.rest()
-    assert order.plan.said == f"Fit 2 head before {PLAN_NUMBERS[PLAN[order.plan.move.place]]}"
+    assert order.plan.said == f"Fit 2 head before {PLAN_NUMBERS[PLAN[order.plan.on_move.place]]}"
 
 
 PLAN_NUMBERS = {name: f"{8 - place} {name}" for place, name in enumerate(PLAN)}
@@ -169,25 +169,25 @@ PLAN_NUMBERS = {name: f"{8 - place} {name}" for place, name in enumerate(PLAN)}
 def test_it_goes_no_further_than_the_ends(order):
     choose(order, "fork R")
     order.press(*["Alt+Up"] * 4)
-    assert order.plan.move.place == 0
+    assert order.plan.on_move.place == 0
     order.press("Escape")
     choose(order, "head")
     order.press(*["Alt+Down"] * 4)
-    assert order.plan.move.place == len(PLAN) - 1
+    assert order.plan.on_move.place == len(PLAN) - 1
 
 
 def test_nothing_goes_before_what_is_signed_off_and_that_stays(order):
     order.act(services.signing.sign, order.ref("dowel"))
     choose(order, "fork L")
     order.press(*["Alt+Up"] * 4)
-    assert order.plan.move.place == 1
+    assert order.plan.on_move.place == 1
     order.press("Escape")
     choose(order, "dowel")
     order.press("Alt+Down")
     assert "signed off" in order.order.panel.words.text()
     order.press("Return")
     assert order.rules() == []
-    assert order.plan.move is None
+    assert order.plan.on_move is None
 
 
 def test_dragged_with_the_mouse_the_line_shows_where_and_letting_go_makes_the_rule(order):
@@ -213,12 +213,30 @@ def test_escape_while_dragging_puts_it_back(order):
     assert order.rules() == []
 
 
+def test_held_at_the_edge_the_plan_scrolls_on(order, qtbot):
+    order.window.resize(940, 560)
+    order.rest()
+    bar, view = order.plan.verticalScrollBar(), order.plan.viewport()
+    bar.setValue(0)
+    start = order.spot(order.plan, PLAN[0])
+    end = QPoint(start.x(), view.height() - 4)
+    QTest.mousePress(view, LEFT_BUTTON, pos=start)
+    for step in range(1, 6):
+        QTest.mouseMove(view, start + (end - start) * step / 5)
+    qtbot.waitUntil(lambda: bar.value() == bar.maximum(), timeout=5000)
+    qtbot.waitUntil(lambda: order.plan.on_move.place == len(PLAN) - 1, timeout=5000)
+    order.rest()
+    QTest.mouseRelease(view, LEFT_BUTTON, pos=end)
+    order.rest()
+    assert order.rules() == ["Hold 8 dowel until 1 cover"] or order.order.panel.breaks.isVisible()
+
+
 def test_a_click_moves_nothing(order):
     order.click(order.plan, "drum")
-    assert order.plan.move is None
+    assert order.plan.on_move is None
     assert order.page.card_id == order.ref("drum").id
     QTest.mouseMove(order.plan.viewport(), QPoint(100, 10))
-    assert order.plan.move is None
+    assert order.plan.on_move is None
 
 
 def test_it_says_what_it_would_break_and_asks_before_it_does(order):
@@ -238,7 +256,7 @@ def test_it_says_what_it_would_break_and_asks_before_it_does(order):
     assert order.order.panel.back.hasFocus(), "the safe answer has the keys"
     order.press("Return")
     assert order.rules() == rules
-    assert order.plan.move is None
+    assert order.plan.on_move is None
 
 
 def test_made_all_the_same_it_is_said_that_not_every_rule_holds(order):
@@ -268,7 +286,7 @@ def test_a_fresh_plan_ends_a_move(order):
     choose(order, "drum")
     order.press("Alt+Up")
     order.act(services.signing.sign, order.ref("dowel"))
-    assert order.plan.move is None
+    assert order.plan.on_move is None
     assert not order.order.panel.isVisible()
     assert order.order.reasons.isVisible()
 
@@ -351,7 +369,7 @@ def test_letters_go_into_the_one_field_and_move_nothing(order):
     choose(order, "drum")
     QTest.keyClicks(order.plan, "d")
     assert order.window.field.text == "d"
-    assert order.plan.move is None
+    assert order.plan.on_move is None
 
 
 def test_signed_off_it_stands_among_what_is_in(order):

@@ -59,7 +59,7 @@ class CirclePanel(QFrame):
 
     def __init__(self, desk: Desk, parent: QWidget) -> None:
         super().__init__(parent)
-        self.desk = desk
+        self.desk, self._column = desk, parent
         self.drops: list[DropRule] = []
         self.setProperty("surface", "field")
         self.setProperty("lit", "true")
@@ -116,10 +116,10 @@ class CirclePanel(QFrame):
 
     def fit(self) -> None:
         """As high as it needs to be, and no more than its share of the column it stands in."""
-        width, column = self.view.viewport().width(), self.parentWidget()
-        needed = self.view.column.heightForWidth(width) + 24
-        share = SHARE if column.height() > LOW else 0.8 * SHARE
-        high = min(max(needed, 80), max(int(column.height() * share), 120))
+        needed = self.view.column.heightForWidth(self.view.viewport().width()) + 24
+        room = self._column.height()
+        share = SHARE if room > LOW else 0.8 * SHARE
+        high = min(max(needed, 80), max(int(room * share), 120))
         if high != self.height():
             self.setFixedHeight(high)
             self.later.start()  # what is in it has its measures only a moment later

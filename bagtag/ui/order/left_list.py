@@ -91,6 +91,9 @@ class LeftList(QTableView):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """What is chosen stays in sight, also when the list first gets its measures."""
         super().resizeEvent(event)
+        self.keep_in_sight()
+
+    def keep_in_sight(self) -> None:
         if self.currentIndex().isValid():
             self._bring(self.currentIndex().row())
 

@@ -38,7 +38,7 @@ def height_of(line: Line) -> int:
             return FOLD
         case FreedLine():
             return FREED
-        case StepLine():
+        case _:
             return ROW
 
 
@@ -77,11 +77,14 @@ class NowDelegate(QStyledItemDelegate):
                 _fold(painter, room, line, here=self._is_here(place), has_keys=self._has_keys())
             case FreedLine():
                 painter.translate(0, GAP / 2)
-                self._freed(painter, room, line, place)
+                tape = self._tape(painter, room.width(), FREED - GAP)
+                self._freed(tape, line, chosen=self._is_chosen(place))
+                self._edge(tape, place)
             case StepLine():
                 painter.translate(line.depth * INDENT, GAP / 2)
                 tape = self._tape(painter, room.width() - line.depth * INDENT)
                 self._step(tape, line, chosen=self._is_chosen(place))
+                self._edge(tape, place)
         painter.restore()
 
     def _has_keys(self) -> bool:
@@ -91,20 +94,23 @@ class NowDelegate(QStyledItemDelegate):
         return place == self._view.currentIndex().row()
 
     def _is_chosen(self, place: int) -> bool:
-        """Where the keys are; while they are elsewhere, the one that is on the card."""
-        return self._is_here(place) and (self._has_keys() or self._view.is_shown(place))
+        return self._is_here(place) and self._view.is_shown(place)
 
     def _tape(self, painter: QPainter, width: float, height: float = ROW - GAP) -> Tape:
         return Tape(painter, width, has_keys=self._has_keys(), height=height)
 
-    def _freed(self, painter: QPainter, room: QRectF, line: FreedLine, place: int) -> None:
-        tape = self._tape(painter, room.width(), FREED - GAP)
-        tape.ground(tape.colours.card, chosen=self._is_chosen(place))
+    def _edge(self, tape: Tape, place: int) -> None:
+        if self._is_here(place) and self._has_keys() and not self._view.is_shown(place):
+            tape.keys_here()
+
+    @staticmethod
+    def _freed(tape: Tape, line: FreedLine, *, chosen: bool) -> None:
+        tape.ground(tape.colours.card, chosen=chosen)
         said = frees_words(line.freed)
-        end = room.width() - tape.right_room(said)
+        end = tape.width - tape.right_room(said)
         tape.text(14, 19, line.freed.called, 16, True, tape.colours.ink, end)
         tape.right(19, said, tape.colours.accent, bold=True)
-        tape.text(14, 37, line.freed.why, 13, False, tape.colours.muted, room.width() - 14)
+        tape.text(14, 37, line.freed.why, 13, False, tape.colours.muted, tape.width - 14)
 
     def _step(self, tape: Tape, line: StepLine, *, chosen: bool) -> None:
         step = line.step

@@ -51,8 +51,10 @@ class OrderDelegate(QStyledItemDelegate):
         has_keys = self._view.hasFocus()
         tape = Tape(painter, width, has_keys=has_keys, height=ROW - GAP)
         here = index.row() == self._view.currentIndex().row()
-        chosen = here and (has_keys or self._view.is_shown(index.row()))
-        self._tape(tape, line, chosen=chosen)
+        shown = self._view.is_shown(index.row())
+        self._tape(tape, line, chosen=here and shown)
+        if here and has_keys and not shown:
+            tape.keys_here()
         if self._view.is_moving(index.row()):
             _lifted(tape)
         painter.restore()

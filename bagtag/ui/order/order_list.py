@@ -26,7 +26,7 @@ _ARROWS = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}
 
 
 class OrderList(LeftList):
-    """While a step is on the move `move` says where it would stand."""
+    """While a step is on the move `on_move` says where it would stand."""
 
     moved = Signal(object)
     """The `Move` that is under way is another."""
@@ -39,10 +39,11 @@ class OrderList(LeftList):
         self.board: Board | None = None
         self.done = 0
         """How many steps at the beginning are signed off and stay where they are."""
-        self.move: Move | None = None
+        self.on_move: Move | None = None
         self.said = ""
         """What the line says that shows where the step would stand."""
         self._pressed: tuple[QPoint, int] | None = None
+        self._at = QPoint()
         self._scroll = QTimer(self)
         self._scroll.setInterval(_SCROLL_MS)
         self._scroll.timeout.connect(self._scroll_on)
@@ -70,11 +71,11 @@ class OrderList(LeftList):
     # A step on the move
 
     def is_moving(self, place: int) -> bool:
-        return self.move is not None and place == self.move.start
+        return self.on_move is not None and place == self.on_move.start
 
     def end_move(self) -> None:
         """Nothing is on the move any more."""
-        self.move, self.said, self._pressed = None, "", None
+        self.on_move, self.said, self._pressed = None, "", None
         self._scroll.stop()
         self.unsetCursor()
         self.viewport().update()
@@ -91,19 +92,25 @@ class OrderList(LeftList):
         """Nothing is moved to before what is signed off; that itself is, to be told why not."""
         first = min(self.done, move.start)
         place = min(max(place, first), self.lines.rowCount() - 1)
-        if self.move is not None and self.move.place == place:
+        if self.on_move is not None and self.on_move.place == place:
             return
-        self.move, self.said = Move(move.ref, move.start, place), ""
-        self.moved.emit(self.move)
+        self.on_move, self.said = Move(move.ref, move.start, place), ""
+        self.moved.emit(self.on_move)
         self.viewport().update()
 
     def step_by(self, by: int) -> None:
         """Move the chosen step a row up or down."""
-        move = self.move or self._begin(self.currentIndex().row())
+        move = self.on_move or self._begin(self.currentIndex().row())
         if move is not None:
             self._move_to(move, move.place + by)
-            if self.move is not None:
-                self._bring(min(self.move.edge, self.lines.rowCount() - 1))
+            self.keep_in_sight()
+
+    def keep_in_sight(self) -> None:
+        """What is on the move stays so by its line; the mouse sees to that by itself."""
+        if self.on_move is None:
+            super().keep_in_sight()
+        elif self._pressed is None:
+            self._bring(min(self.on_move.edge, self.lines.rowCount() - 1))
 
     # Keys
 
@@ -111,7 +118,7 @@ class OrderList(LeftList):
         arrow = _ARROWS.get(Qt.Key(event.key()))
         if arrow is not None and event.modifiers() & Qt.KeyboardModifier.AltModifier:
             self.step_by(arrow)
-        elif self.move is None:
+        elif self.on_move is None:
             super().keyPressEvent(event)
         elif event.key() in ENTER:
             self.let_go.emit()
@@ -125,7 +132,7 @@ class OrderList(LeftList):
     # The mouse
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        if self.move is not None:
+        if self.on_move is not None:
             self.put_back.emit()  # one thing at a time: pressing elsewhere begins anew
         super().mousePressEvent(event)
         at = event.position().toPoint()
@@ -139,20 +146,21 @@ class OrderList(LeftList):
             return
         at, (start, place) = event.position().toPoint(), self._pressed
         far = (at - start).manhattanLength() >= QApplication.startDragDistance()
-        if self.move is None and not far:
+        if self.on_move is None and not far:
             return
-        move = self.move or self._begin(place)
+        move = self.on_move or self._begin(place)
         if move is not None:
             self.setCursor(Qt.CursorShape.ClosedHandCursor)
             self._drag(move, at)
 
     def _drag(self, move: Move, at: QPoint) -> None:
+        self._at = at
         self._move_to(move, to_edge(move, self._edge_at(at.y())))
         near = ROW // 2
-        if at.y() < near or at.y() > self.viewport().height() - near:
-            self._scroll.start()
-        else:
+        if near <= at.y() <= self.viewport().height() - near:
             self._scroll.stop()
+        elif not self._scroll.isActive():
+            self._scroll.start()
 
     def _edge_at(self, y: int) -> int:
         """The row whose upper edge is nearest; one past the last for the end."""
@@ -160,18 +168,18 @@ class OrderList(LeftList):
         return min(max(round(height / ROW), 0), self.lines.rowCount())
 
     def _scroll_on(self) -> None:
-        at = self.viewport().mapFromGlobal(self.cursor().pos())
+        at = self._at
         bar = self.verticalScrollBar()
         bar.setValue(
             bar.value() + (ROW // 3 if at.y() > self.viewport().height() / 2 else -ROW // 3)
         )
-        if self.move is not None:
-            self._move_to(self.move, to_edge(self.move, self._edge_at(at.y())))
+        if self.on_move is not None:
+            self._move_to(self.on_move, to_edge(self.on_move, self._edge_at(at.y())))
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         super().mouseReleaseEvent(event)
         self._scroll.stop()
-        was_dragged = self._pressed is not None and self.move is not None
+        was_dragged = self._pressed is not None and self.on_move is not None
         self._pressed = None
         self.unsetCursor()
         if was_dragged:
@@ -182,7 +190,7 @@ class OrderList(LeftList):
     def paintEvent(self, event: QPaintEvent) -> None:
         super().paintEvent(event)
         painter = QPainter(self.viewport())
-        edge = self.move.edge if self.move is not None and not self.move.is_still else -1
+        edge = self.on_move.edge if self.on_move is not None and not self.on_move.is_still else -1
         if 0 < self.done < self.lines.rowCount() and edge != self.done:
             self._across(painter, self.done, BACK)
         if edge >= 0:

@@ -57,7 +57,7 @@ class Moving(QObject):
         self.newest.ask(read, self.desk.job_id, move.ref, move.beside, other)
 
     def _answered(self, found: WhatIf) -> None:
-        if self.plan.move is None:
+        if self.plan.on_move is None:
             return
         self.found = found
         self.plan.say(found.words)
@@ -68,7 +68,7 @@ class Moving(QObject):
     def _failed(self, error: Exception) -> None:
         if not isinstance(error, Trouble):
             self.desk.tell_error(error)
-        elif self.plan.move is not None:
+        elif self.plan.on_move is not None:
             self.plan.say("not here")
             self.panel.show_wrong(error.sentence)
             if self._wants_to_go:
@@ -150,6 +150,6 @@ class Moving(QObject):
 
     def plan_is_fresh(self) -> None:
         """Another plan has come: a move that was under way counted in the old one."""
-        if self.plan.move is None and not self._rule_id and not self.panel.isHidden():
+        if self.plan.on_move is None and not self._rule_id and not self.panel.isHidden():
             self._forget()
             self.ended.emit()

@@ -72,7 +72,7 @@ class OrderPage(QWidget):
     def show_board(self, board: Board | None) -> None:
         first = self.board is None or board is None or self.board.job_id != board.job_id
         self.board = board
-        was_moving = self.plan.move is not None
+        was_moving = self.plan.on_move is not None
         self.plan.show_board(board)
         if was_moving:
             self.moving.plan_is_fresh()

@@ -32,9 +32,9 @@ HINT = "Alt+Up, Alt+Down move it"
 class ReasonsPanel(QFrame):
     """A quiet strip; empty while no step is chosen."""
 
-    def __init__(self, desk: Desk, parent: QWidget) -> None:
-        super().__init__(parent)
-        self.desk = desk
+    def __init__(self, desk: Desk, page: QWidget) -> None:
+        super().__init__(page)
+        self.desk, self._page = desk, page
         self.slips: list[RuleSlip] = []
         self._said: tuple[str, ...] = ()
         self._step: Step | None = None
@@ -103,7 +103,7 @@ class ReasonsPanel(QFrame):
     def sizeHint(self) -> QSize:
         """As high as what it says, up to its share of what it stands in."""
         inside = self.view.column.heightForWidth(self.width() - BAR)
-        most = int(self.parentWidget().height() * SHARE)
+        most = int(self._page.height() * SHARE)
         return QSize(200, min(inside + self.head.sizeHint().height() + 8, most))
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:

@@ -57,6 +57,12 @@ class Tape:
         self.painter.setBrush(colour)
         self.painter.drawRoundedRect(box, 4, 4)
 
+    def keys_here(self) -> None:
+        """An edge in ink: the keys are here, and something else is on the card."""
+        self.painter.setPen(QPen(self.colours.ink, 2))
+        self.painter.setBrush(Qt.BrushStyle.NoBrush)
+        self.painter.drawRoundedRect(QRectF(1, 1, self.width - 2, self.height - 2), 4, 4)
+
     def face(self, face: Face, thumb: QPixmap | None, *, chosen: bool, has_thumb: bool) -> None:
         """All that stands on it but the picture. `thumb` may still be under way."""
         colours = self.colours
