@@ -12,6 +12,11 @@ from bagtag.domain.fitting import Ref, part
 from bagtag.domain.model import Area
 from bagtag.domain.order_sets import Sets
 
+Nested = tuple[int, int | None, Ref]
+"""An area's id, that of the area it lies in, and what opens it."""
+
+NOTHING = Ref("nothing", 0)
+
 
 class Opened:
     """The areas that a step opens, the rest folded into the nearest such area above, numbered from
@@ -19,7 +24,7 @@ class Opened:
     above, or -1."""
 
     def __init__(
-        self, ranks: Mapping[Ref, int], areas: Sequence[Area], area_of: Sequence[int | None]
+        self, ranks: Mapping[Ref, int], areas: Sequence[Nested], area_of: Sequence[int | None]
     ) -> None:
         self.area_of = area_of
         self.ids: list[int] = []
@@ -29,12 +34,12 @@ class Opened:
         self._inside: dict[int, list[int]] = {}
         self._below: dict[int, list[int]] = {}
         self._last: list[int] | None = None
-        for area in areas:
-            above = self.near.get(area.parent_id, -1)
-            rank = None if area.opener_id is None else ranks.get(part(area.opener_id))
-            self.near[area.id] = above if rank is None else len(self.ids)
+        for id_, parent_id, opener in areas:
+            above = self.near.get(parent_id, -1)
+            rank = ranks.get(opener)
+            self.near[id_] = above if rank is None else len(self.ids)
             if rank is not None:
-                self.ids.append(area.id)
+                self.ids.append(id_)
                 self.opener.append(rank)
                 self.up.append(above)
 
@@ -110,7 +115,7 @@ class Opened:
                 last[area] = rank
 
 
-def outside_in(areas: Sequence[Area]) -> Iterator[Area]:
+def outside_in(areas: Sequence[Area]) -> list[Nested]:
     """Each area after the one it lies in; where areas lie in one another in a ring, each of them
     as if it lay in none."""
     below: dict[int, list[Area]] = defaultdict(list)
@@ -122,8 +127,11 @@ def outside_in(areas: Sequence[Area]) -> Iterator[Area]:
         else:
             below[area.parent_id].append(area)
     for area in open_:
-        yield area
         del known[area.id]
-        open_ += below[area.id]
-    for area in known.values():
-        yield Area(area.id, area.job_id, area.name, None, area.opener_id)
+        open_ += below.get(area.id, ())
+    nested = [(area.id, area.parent_id, _opener(area)) for area in open_]
+    return nested + [(area.id, None, _opener(area)) for area in known.values()]
+
+
+def _opener(area: Area) -> Ref:
+    return NOTHING if area.opener_id is None else part(area.opener_id)

@@ -20,7 +20,7 @@ class Ground:
         self.refs = [item.ref for item in items]
         self.ranks = dict(zip(self.refs, range(len(items)), strict=True))
         same = before is not None and before._of[2] is problem.areas
-        self._areas = before._areas if before and same else list(outside_in(problem.areas))
+        self._areas = before._areas if before and same else outside_in(problem.areas)
         self.opened = Opened(self.ranks, self._areas, [item.area_id for item in items])
 
     def is_under(self, problem: Problem) -> bool:

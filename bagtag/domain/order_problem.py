@@ -80,9 +80,10 @@ class Plan:
     """The order of the build: what is signed off first, as it was signed, then the rest.
 
     `sets` are those of its steps that go in as more than one, each in its inner order. `log_order`
-    is the reversed log with what was added in its place. `held` says for each step that stands
+    is the reversed log with what was added in its place. `held` says for each step whose place is
     later than its log place by which tie, `pulled` for each that was put in early by which tie
-    (its `after` is what needed it); a chain of them leads to where it started.
+    (its `after` is what needed it); a chain of them leads to where it started. The members of a
+    set go with the one that is tied, or with the middle one, by a together tie.
     """
 
     order: tuple[Ref, ...]
