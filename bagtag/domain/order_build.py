@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from bagtag.domain.fitting import Ref
-from bagtag.domain.order_areas import Opened, outside_in
+from bagtag.domain.order_areas import Nested, Opened, outside_in
 from bagtag.domain.order_log import log_order
 from bagtag.domain.order_net import Edge, Net, OpenerTies, Signed
 from bagtag.domain.order_problem import Because, Problem, Tie
@@ -19,8 +19,10 @@ class Ground:
         self._of = (problem.log, problem.added, problem.areas)
         self.refs = [item.ref for item in items]
         self.ranks = dict(zip(self.refs, range(len(items)), strict=True))
-        same = before is not None and before._of[2] is problem.areas
-        self._areas = before._areas if before and same else outside_in(problem.areas)
+        if before is not None and before._of[2] is problem.areas:
+            self._areas: list[Nested] = before._areas
+        else:
+            self._areas = outside_in(problem.areas)
         self.opened = Opened(self.ranks, self._areas, [item.area_id for item in items])
 
     def is_under(self, problem: Problem) -> bool:

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from bagtag.domain.order_build import Build
 from bagtag.domain.order_net import Edge, Net
 from bagtag.domain.order_problem import Because, Circle, Tie
+from bagtag.domain.order_sets import Sets
 
 Hop = tuple[int, int, int]
 """From one member of a set to another, by a rule: rank, rank, the rule's id."""
@@ -86,10 +87,8 @@ class _Ways:
         for edge in self._ties(node):
             if edge[3] == rank:
                 yield edge, (edge[1], edge[4])
-        for row in self.build.sets.rows_of.get(rank, ()) if self.build else ():
-            source, members = self.build.sets.rows[row]
-            for other in members:
-                yield (rank, other, source), (node, other)
+        if self.build is not None:
+            yield from _hops(self.build.sets, step)
 
     def _ties(self, node: int) -> Iterable[Edge]:
         return self.out_of(node)
@@ -138,6 +137,14 @@ class _Core(_Ways):
         circles may enter by another member."""
         if self.build is None or node not in self.build.sets.members:
             self._trim(list(self._take_out(node)))
+
+
+def _hops(sets: Sets, step: Step) -> Iterator[tuple[Hop, Step]]:
+    node, rank = step
+    for row in sets.rows_of.get(rank, ()):
+        source, members = sets.rows[row]
+        for other in members:
+            yield (rank, other, source), (node, other)
 
 
 def _back(came: dict[int, Edge | Hop | None], rank: int) -> Way:

@@ -2,9 +2,9 @@
 
 A step's place is never earlier than those of what it waits for. So when a step goes in in its turn,
 all that have an earlier place are in; and all but the held have their log place. The walk is thus
-the log order itself, copied in runs, but for what is held (it goes in after the step whose log place
-it took) and what is brought forward. Only what moves costs time, and what a rule does not span stays
-as it is.
+the log order itself, copied in runs, but for what is held (it goes in after the step whose place it
+took) and what is brought forward. Only what moves costs time, and what no rule spans stays as it
+is.
 """
 
 from collections import defaultdict
