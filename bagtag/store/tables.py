@@ -14,6 +14,7 @@ from sqlalchemy import (
     String,
     Table,
     UniqueConstraint,
+    text,
 )
 
 NAMING = {
@@ -132,6 +133,8 @@ removal = Table(
     Index(None, "job_id", "serial"),
     Index(None, "area_id"),
     Index(None, "container_id"),
+    # Of the few that did not come off here, so that they are counted without reading the log.
+    Index("ix_removal_origin", "job_id", "origin", sqlite_where=text("origin <> 'off'")),
     sqlite_autoincrement=True,
 )
 

@@ -107,6 +107,8 @@ def _rules() -> None:
 def _removals() -> None:
     op.add_column("removal", _text("origin", 10, "off"))
     op.add_column("removal", _json("asks"))
+    few = sa.text("origin <> 'off'")
+    op.create_index("ix_removal_origin", "removal", ["job_id", "origin"], sqlite_where=few)
     # Alembic adds no column with a foreign key to an SQLite table; SQLite itself does.
     op.execute(
         "ALTER TABLE removal ADD COLUMN build_id INTEGER "
