@@ -9,6 +9,7 @@ from bagtag import services
 from bagtag.domain.fitting import Anchor, Beside, RuleKind, TaskKind
 from bagtag.services.signing import SignForm
 from bagtag.ui.card.why_here import AS_LOGGED
+from bagtag.ui.order.order_reasons import AS_PUT
 from bagtag.ui.theme import current
 from tests.ui.order_kit import PLAN, cluster
 from tests.ui.shell_kit import scan
@@ -353,6 +354,7 @@ def test_a_task_says_why_it_is_there_too(order):
     order.plan.go_to(1)
     order.rest()
     assert order.order.reasons.head.text() == "Why here: look at the bores"
+    assert order.order.reasons.sentences() == [AS_PUT]
     assert order.page.right.currentWidget() is order.page.side.task_card
 
 

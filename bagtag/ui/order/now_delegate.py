@@ -24,6 +24,8 @@ if TYPE_CHECKING:
 
 INDENT = 26
 """How far a piece stands in from its bench build, in pixels."""
+NARROW = 350
+"""Below this width a part's name has the room of its tag's code."""
 HEAD, SAID, FOLD, FREED = 38, 26, 46, 54
 _LEFT = 2.0
 
@@ -129,7 +131,7 @@ class NowDelegate(QStyledItemDelegate):
 
     def _part(self, tape: Tape, face: Face, row: StripRow, *, chosen: bool) -> None:
         under = ". ".join(filter(None, (face.under, second_line(row))))
-        code = codes.show(row.code) if row.code else ""
+        code = codes.show(row.code) if row.code and tape.width >= NARROW else ""
         full = Face(face.number, pieces_of(row), under, code, face.word, face.strong, face.settled)
         self._parts.paint_part(tape, full, row, chosen=chosen)
 

@@ -82,9 +82,9 @@ class OrderDelegate(QStyledItemDelegate):
         ink = colours.muted if settled else colours.ink
         word = line.word or step.standing.value
         end = tape.width - tape.right_room(word)
-        tape.text(12, 21, step.called, 16, True, ink, end)
+        tape.text(12, 21, step.called, 16, True, ink, tape.width - 14)
         tape.text(12, 39, line.under, 13, False, colours.muted, end)
-        tape.right(29, word, colours.accent if strong else colours.muted, bold=strong)
+        tape.right(39, word, colours.accent if strong else colours.muted, bold=strong)
 
 
 def _lifted(tape: Tape) -> None:

@@ -26,6 +26,7 @@ MOST = 6
 SHARE = 0.4
 """How much of the height it takes at most; beyond that it scrolls."""
 BAR = 14
+AS_PUT = "It stands where it was put when it was added."
 HINT = "Alt+Up, Alt+Down move it"
 
 
@@ -92,7 +93,9 @@ class ReasonsPanel(QFrame):
         self.head.setText(f"Why here: {self._step.called}")
         self.hint.setVisible(self._step.sign_off is None)
         said = [*_first(found.held), *_first(found.forced)]
-        self._said = tuple(f"{capital(sentence)}." for sentence in said) or (AS_LOGGED,)
+        self._said = tuple(f"{capital(sentence)}." for sentence in said) or (
+            AS_LOGGED if self._step.task is None else AS_PUT,
+        )
         for sentence in self._said:
             self._add(label(sentence, self.view.body))
         for rule_id, words, in_force in found.rules[:MOST]:

@@ -38,8 +38,8 @@ class TryPanel(QFrame):
         self.line = Line(self, "Why (optional)", hint="why (optional)")
         self.why = Field("Why (optional)", self.line, self)
         self.why.caption.hide()
-        self.go = button("Make the rule\u2002Enter", self, role="primary", name="Make the rule")
-        self.back = button("Put it back\u2002Esc", self, name="Put it back")
+        self.go = button("Make it\u2002Enter", self, role="primary", name="Make the rule")
+        self.back = button("Put back\u2002Esc", self, name="Put it back")
         self.done = button("Done\u2002Enter", self, name="Done")
         self._lay()
         self.go.clicked.connect(self.make)
@@ -114,7 +114,7 @@ class TryPanel(QFrame):
     def _offer(self, *wanted: QWidget) -> None:
         for widget in (self.why, self.go, self.back, self.done):
             widget.setVisible(widget in wanted)
-        self.go.setText("Make the rule\u2002Enter")
+        self.go.setText("Make it\u2002Enter")
         mark(self.go, role="primary")
         mark(self.back, role="plain")
 

@@ -70,14 +70,15 @@ class Tape:
         ink = colours.muted if face.settled else colours.ink
         self.number(face.number, ink)
         room = self.right_room(face.code, face.word)
-        if has_thumb and self.width >= WIDE:
+        has_room = has_thumb and self.width >= WIDE
+        if has_room:
             self._thumb(thumb, room)
             room += THUMB + 8
-        above = 23 if face.code else 33
-        self.right(above, face.code, colours.muted)
+        self.right(23, face.code, colours.muted)
         word_ink = colours.accent if face.strong else colours.muted
-        self.right(above + 20 * bool(face.code), face.word, word_ink, bold=face.strong)
-        self.text(TEXT, 24, face.name, 16, True, ink, self.width - room)
+        self.right(43, face.word, word_ink, bold=face.strong)
+        beside = room if face.code or has_room else 14
+        self.text(TEXT, 24, face.name, 16, True, ink, self.width - beside)
         self.text(TEXT, 44, face.under, 13, False, colours.muted, self.width - room)
 
     def number(self, number: str, ink: QColor) -> None:
