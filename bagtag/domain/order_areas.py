@@ -31,12 +31,13 @@ class Opened:
         self.opener: list[int] = []
         self.up: list[int] = []
         self.near: dict[int | None, int] = {}
+        self._by: dict[int, list[int]] = {}
         self._inside: dict[int, list[int]] = {}
         self._below: dict[int, list[int]] = {}
         self._last: list[int] | None = None
-        for id_, parent_id, opener in areas:
+        found = map(ranks.get, [opener for _, _, opener in areas])
+        for (id_, parent_id, _), rank in zip(areas, found, strict=True):
             above = self.near.get(parent_id, -1)
-            rank = ranks.get(opener)
             self.near[id_] = above if rank is None else len(self.ids)
             if rank is not None:
                 self.ids.append(id_)
@@ -49,6 +50,13 @@ class Opened:
         while area >= 0:
             yield area
             area = self.up[area]
+
+    def by(self, rank: int) -> Sequence[int]:
+        """The areas that a step opens."""
+        if not self._by:
+            for area, opener in enumerate(self.opener):
+                self._by.setdefault(opener, []).append(area)
+        return self._by.get(rank, ())
 
     def inside(self, area: int) -> Iterator[int]:
         """The ranks of all that lies in an opened area and below it."""

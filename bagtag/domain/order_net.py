@@ -1,6 +1,5 @@
 """The steps of a build and the ties between them, in numbers: what the order is computed on."""
 
-from collections import defaultdict
 from collections.abc import Collection, Iterator, Mapping, Sequence
 
 from bagtag.domain.order_areas import Opened
@@ -33,9 +32,6 @@ class OpenerTies:
 
     def __init__(self, opened: Opened, sets: Sets, signed: Signed) -> None:
         self.opened, self.sets, self.signed = opened, sets, signed
-        self.opens: dict[int, list[int]] = defaultdict(list)
-        for area, rank in enumerate(opened.opener):
-            self.opens[sets.node_of[rank]].append(area)
 
     def out_of(self, node: int) -> Iterator[Edge]:
         for rank in self.sets.of(node):
@@ -45,8 +41,9 @@ class OpenerTies:
                     yield edge
 
     def into(self, node: int) -> Iterator[Edge]:
-        for area in self.opens.get(node, ()):
-            yield from self._into(area)
+        for rank in self.sets.of(node):
+            for area in self.opened.by(rank):
+                yield from self._into(area)
 
     def _into(self, area: int) -> Iterator[Edge]:
         for rank in self.opened.inside(area):
