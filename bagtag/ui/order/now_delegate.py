@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPointF, QRectF, QSize, Qt
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen
-from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 
 from bagtag.domain import codes
 from bagtag.domain.standing import Standing
 from bagtag.ui import theme
 from bagtag.ui.card.task_signs import paint_sign, sign_of
+from bagtag.ui.forms.tape_table import RowPainter
 from bagtag.ui.order.left_lines import Fold, FreedLine, Heading, Line, Said, StepLine, frees_words
 from bagtag.ui.strip.strip_delegate import StripDelegate, pieces_of, second_line
 from bagtag.ui.strip.tape import GAP, PICTURE, ROW, Face, Tape, measured
@@ -44,39 +44,26 @@ def height_of(line: Line) -> int:
             return ROW
 
 
-class NowDelegate(QStyledItemDelegate):
+class NowDelegate(RowPainter):
     """Rows and pictures of parts come from the strip's, which has them already."""
 
     def __init__(self, strip: StripView, view: LeftList) -> None:
-        super().__init__(view)
-        self._view, self._strip = view, strip
+        super().__init__(view, ROW)
+        self._list, self._strip = view, strip
         self._parts = StripDelegate(strip.rows, strip.thumbs, view)
         self._parts.building = True
 
-    def sizeHint(
-        self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
-    ) -> QSize:
-        return QSize(300, ROW)
-
-    def paint(
-        self,
-        painter: QPainter,
-        option: QStyleOptionViewItem,
-        index: QModelIndex | QPersistentModelIndex,
-    ) -> None:
-        line = self._view.lines.lines[index.row()]
-        place = index.row()
-        painter.save()
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.translate(QPointF(option.rect.topLeft()))
-        room = QRectF(0, 0, option.rect.width() - 2, option.rect.height())
+    def paint_row(self, painter: QPainter, rect: QRectF, place: int) -> None:
+        line = self._list.lines.lines[place]
+        painter.translate(rect.topLeft())
+        room = QRectF(0, 0, rect.width() - 2, rect.height())
         match line:
             case Heading():
                 _heading(painter, room, line)
             case Said():
                 _said(painter, room, line)
             case Fold():
-                _fold(painter, room, line, here=self._is_here(place), has_keys=self._has_keys())
+                _fold(painter, room, line, here=self.is_here(place), has_keys=self._has_keys())
             case FreedLine():
                 painter.translate(0, GAP / 2)
                 tape = self._tape(painter, room.width(), FREED - GAP)
@@ -87,22 +74,18 @@ class NowDelegate(QStyledItemDelegate):
                 tape = self._tape(painter, room.width() - line.depth * INDENT)
                 self._step(tape, line, chosen=self._is_chosen(place))
                 self._edge(tape, place)
-        painter.restore()
 
     def _has_keys(self) -> bool:
-        return self._view.hasFocus()
-
-    def _is_here(self, place: int) -> bool:
-        return place == self._view.currentIndex().row()
+        return self.view.hasFocus()
 
     def _is_chosen(self, place: int) -> bool:
-        return self._is_here(place) and self._view.is_shown(place)
+        return self.is_here(place) and self._list.is_shown(place)
 
     def _tape(self, painter: QPainter, width: float, height: float = ROW - GAP) -> Tape:
         return Tape(painter, width, has_keys=self._has_keys(), height=height)
 
     def _edge(self, tape: Tape, place: int) -> None:
-        if self._is_here(place) and self._has_keys() and not self._view.is_shown(place):
+        if self.is_here(place) and self._has_keys() and not self._list.is_shown(place):
             tape.keys_here()
 
     @staticmethod

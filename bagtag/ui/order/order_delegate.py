@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPointF, QRectF, QSize, Qt
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen
-from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 
 from bagtag.domain.standing import Standing
 from bagtag.ui import theme
+from bagtag.ui.forms.tape_table import RowPainter
 from bagtag.ui.order.left_lines import StepLine
 from bagtag.ui.strip.tape import Tape, measured
 
 if TYPE_CHECKING:
-    from bagtag.ui.order.order_list import OrderList
+    from bagtag.ui.order.left_list import LeftList
 
 ROW, GAP = 54, 6
 INDENT = 22
@@ -23,41 +24,29 @@ _GUTTER = 46.0
 _STRONG = {Standing.NEXT, Standing.AWAY}
 
 
-class OrderDelegate(QStyledItemDelegate):
-    def __init__(self, view: OrderList) -> None:
-        super().__init__(view)
-        self._view = view
+class OrderDelegate(RowPainter):
+    """`is_moving` says whether the step at a place is being moved."""
 
-    def sizeHint(
-        self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
-    ) -> QSize:
-        return QSize(300, ROW)
+    def __init__(self, view: LeftList, is_moving: Callable[[int], bool]) -> None:
+        super().__init__(view, ROW)
+        self._list, self._is_moving = view, is_moving
 
-    def paint(
-        self,
-        painter: QPainter,
-        option: QStyleOptionViewItem,
-        index: QModelIndex | QPersistentModelIndex,
-    ) -> None:
-        line = self._view.lines.lines[index.row()]
+    def paint_row(self, painter: QPainter, rect: QRectF, place: int) -> None:
+        line = self._list.lines.lines[place]
         assert isinstance(line, StepLine)
-        painter.save()
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.translate(QPointF(option.rect.left(), option.rect.top() + GAP / 2))
+        painter.translate(rect.left(), rect.top() + GAP / 2)
         self._place(painter, line)
         left = _GUTTER + line.depth * INDENT
         painter.translate(left, 0)
-        width = option.rect.width() - 2 - left
-        has_keys = self._view.hasFocus()
+        width = rect.width() - 2 - left
+        has_keys = self.view.hasFocus()
         tape = Tape(painter, width, has_keys=has_keys, height=ROW - GAP)
-        here = index.row() == self._view.currentIndex().row()
-        shown = self._view.is_shown(index.row())
+        here, shown = self.is_here(place), self._list.is_shown(place)
         self._tape(tape, line, chosen=here and shown)
         if here and has_keys and not shown:
             tape.keys_here()
-        if self._view.is_moving(index.row()):
+        if self._is_moving(place):
             _lifted(tape)
-        painter.restore()
 
     @staticmethod
     def _place(painter: QPainter, line: StepLine) -> None:

@@ -47,7 +47,7 @@ class OrderList(LeftList):
         self._scroll = QTimer(self)
         self._scroll.setInterval(_SCROLL_MS)
         self._scroll.timeout.connect(self._scroll_on)
-        self.setItemDelegate(OrderDelegate(self))
+        self.setItemDelegate(OrderDelegate(self, self.is_moving))
 
     def show_board(self, board: Board | None) -> None:
         if board is None or self.board is None or board.job_id != self.board.job_id:

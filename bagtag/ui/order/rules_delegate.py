@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPointF, QRectF, QSize, Qt
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen
-from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 
 from bagtag.ui import theme
+from bagtag.ui.forms.tape_table import RowPainter
 from bagtag.ui.order.left_lines import RuleLine, force_words
 from bagtag.ui.order.left_list import LeftList
 from bagtag.ui.strip.tape import Tape, measured
@@ -16,33 +16,20 @@ _EDGE = 14.0
 _WRAP = Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignTop
 
 
-class RulesDelegate(QStyledItemDelegate):
+class RulesDelegate(RowPainter):
     def __init__(self, view: LeftList) -> None:
-        super().__init__(view)
-        self._view = view
+        super().__init__(view, ROW)
+        self._lines = view.lines
 
-    def sizeHint(
-        self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
-    ) -> QSize:
-        return QSize(300, ROW)
-
-    def paint(
-        self,
-        painter: QPainter,
-        option: QStyleOptionViewItem,
-        index: QModelIndex | QPersistentModelIndex,
-    ) -> None:
-        line = self._view.lines.lines[index.row()]
+    def paint_row(self, painter: QPainter, rect: QRectF, place: int) -> None:
+        line = self._lines.lines[place]
         assert isinstance(line, RuleLine)
-        painter.save()
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.translate(QPointF(option.rect.left(), option.rect.top() + GAP / 2))
-        width, has_keys = option.rect.width() - 2, self._view.hasFocus()
+        painter.translate(rect.left(), rect.top() + GAP / 2)
+        width, has_keys = rect.width() - 2, self.view.hasFocus()
         tape = Tape(painter, width, has_keys=has_keys, height=ROW - GAP)
-        chosen = index.row() == self._view.currentIndex().row()
+        chosen = self.is_here(place)
         tape.ground(tape.colours.tape if line.row.in_force else tape.colours.card, chosen=chosen)
         _words(painter, line, width)
-        painter.restore()
 
 
 def _words(painter: QPainter, line: RuleLine, width: float) -> None:
