@@ -40,7 +40,8 @@ def log_until_killed():
         last = services.strip.log_removal(store, job_id, Entry("bolt", uid=uid), extras).new_id
         os.write(1, f"{uid}\\n".encode())
         if turn % 11 == 10:
-            services.signing.sign(store, part(last), services.signing.SignForm(reason="trial"), who="Ada")
+            form = services.signing.SignForm(reason="trial")
+            services.signing.sign(store, part(last), form, who="Ada")
             os.write(1, f"signed {uid}\\n".encode())
 
 for _ in sys.stdin:

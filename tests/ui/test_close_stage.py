@@ -108,7 +108,7 @@ def test_a_finished_job_but_for_one_fork_names_the_fork(stage, desk, settle, sto
     stage.enter()
     settle(desk)
     assert stage.verdict.text() == "1 piece still to account for"
-    (one,) = stage.left.leftovers.rows
+    (one,) = stage.left.leftovers.lines
     assert one.removal_id == job.parts["shift fork L"]
     assert stage.left.leftovers.index(0).data() == (
         "5 shift fork L left out: 1 cover, clutch side is on over it. Most likely still in bag "
@@ -163,7 +163,7 @@ def test_a_low_page_leaves_its_room_to_the_list(stage, qtbot) -> None:
 
 def test_what_does_not_add_up_is_listed_with_what_it_most_likely_is(stage, fit) -> None:
     fit("cover, clutch side", counts=(Counted(0, 6, 5),))
-    likely = [one.likely for one in stage.left.leftovers.rows]
+    likely = [one.likely for one in stage.left.leftovers.lines]
     assert likely == [*[Likely.LEFT_OUT] * 7, Likely.SHORT, Likely.NOT_HERE]
     said = [stage.left.leftovers.index(row).data() for row in range(len(likely))]
     assert any("shift fork R" in text and "Not decided yet" in text for text in said)
@@ -173,7 +173,7 @@ def test_what_does_not_add_up_is_listed_with_what_it_most_likely_is(stage, fit) 
 
 
 def test_pressing_one_shows_its_step(stage, qtbot, desk) -> None:
-    row = stage.left.leftovers.rows[2]
+    row = stage.left.leftovers.lines[2]
     with qtbot.waitSignal(desk.show_step) as heard:
         place = stage.left.visualRect(stage.left.leftovers.index(2)).center()
         QTest.mouseClick(stage.left.viewport(), Qt.MouseButton.LeftButton, pos=place)

@@ -9,9 +9,10 @@ from PySide6.QtGui import QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QAbstractItemView, QTableView, QWidget
 
 from bagtag.ui.audit.audit_delegate import HEAD, ROW, AuditDelegate
-from bagtag.ui.audit.audit_model import AuditModel, Index
+from bagtag.ui.audit.audit_model import AuditModel
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import ENTER
+from bagtag.ui.forms.spoken_rows import Index
 from bagtag.ui.forms.tape_table import dress
 from bagtag.ui.strip.thumbs import Thumbs
 

@@ -7,17 +7,15 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, Qt
+from PySide6.QtCore import Qt
 
 from bagtag.domain.audit_finding import Finding, Lack
+from bagtag.ui.forms.spoken_rows import Index, SpokenRows
 
 if TYPE_CHECKING:
     from bagtag.services.audit import AuditRow
 
-Index = QModelIndex | QPersistentModelIndex
 Key = tuple[Lack, int, tuple[int, ...], int, int]
-_SPOKEN = {Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole}
-NOWHERE = QModelIndex()
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +37,7 @@ def key_of(finding: Finding) -> Key:
     )
 
 
-class AuditModel(QAbstractListModel):
+class AuditModel(SpokenRows):
     """Headings cannot be chosen: the arrow keys go over them."""
 
     def __init__(self, parent: Any = None) -> None:
@@ -47,17 +45,9 @@ class AuditModel(QAbstractListModel):
         self.lines: list[Heading | AuditRow] = []
 
     def show_rows(self, rows: Sequence[AuditRow]) -> None:
-        self.beginResetModel()
-        self.lines = list(_lines(rows))
-        self.endResetModel()
+        self.put(list(_lines(rows)))
 
-    def rowCount(self, parent: Index = NOWHERE) -> int:
-        return 0 if parent.isValid() else len(self.lines)
-
-    def data(self, index: Index, role: int = 0) -> Any:
-        if not index.isValid() or role not in _SPOKEN:
-            return None
-        line = self.lines[index.row()]
+    def spoken(self, line: Heading | AuditRow) -> str:
         if isinstance(line, Heading):
             return f"{line.lack.heading}, {line.count}"
         return ", ".join(filter(None, [called(line), line.finding.sentence, line.container]))

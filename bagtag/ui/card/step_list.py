@@ -10,9 +10,6 @@ from dataclasses import dataclass
 from typing import Any
 
 from PySide6.QtCore import (
-    QAbstractListModel,
-    QModelIndex,
-    QPersistentModelIndex,
     QPointF,
     QRectF,
     Qt,
@@ -31,13 +28,11 @@ from bagtag.ui import fonts, theme
 from bagtag.ui.card.task_signs import paint_sign
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import ENTER
+from bagtag.ui.forms.spoken_rows import Index, SpokenRows
 from bagtag.ui.forms.tape_table import RowPainter, dress
 from bagtag.ui.strip.thumbs import Thumbs
 
-Index = QModelIndex | QPersistentModelIndex
 GAP, INDENT = 6, 30
-NOWHERE = QModelIndex()
-_SPOKEN = {Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole}
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,23 +50,8 @@ class StepLine:
     is_quiet: bool = False
 
 
-class StepModel(QAbstractListModel):
-    def __init__(self, parent: Any = None) -> None:
-        super().__init__(parent)
-        self.lines: Sequence[StepLine] = ()
-
-    def show_lines(self, lines: Sequence[StepLine]) -> None:
-        self.beginResetModel()
-        self.lines = lines
-        self.endResetModel()
-
-    def rowCount(self, parent: Index = NOWHERE) -> int:
-        return 0 if parent.isValid() else len(self.lines)
-
-    def data(self, index: Index, role: int = 0) -> Any:
-        if not index.isValid() or role not in _SPOKEN:
-            return None
-        line = self.lines[index.row()]
+class StepModel(SpokenRows):
+    def spoken(self, line: StepLine) -> str:
         return ", ".join(filter(None, (line.title, line.detail, line.word)))
 
 
@@ -181,7 +161,7 @@ class StepList(QTableView):
         """Show these rows; the one that stood under the keys stays where it is still here."""
         here = self.currentIndex().row()
         ref = self.steps.lines[here].ref if 0 <= here < len(self.steps.lines) else None
-        self.steps.show_lines(lines)
+        self.steps.put(lines)
         places = (place for place, line in enumerate(lines) if line.ref == ref)
         self.setCurrentIndex(self.steps.index(next(places, 0)))
 

@@ -10,9 +10,10 @@ from PySide6.QtWidgets import QAbstractItemView, QTableView, QWidget
 
 from bagtag.domain.fitting import Ref
 from bagtag.ui.forms.basics import ENTER
+from bagtag.ui.forms.spoken_rows import Index
 from bagtag.ui.forms.tape_table import dress
 from bagtag.ui.order.left_lines import Line, ref_of
-from bagtag.ui.order.left_model import Index, LinesModel
+from bagtag.ui.order.left_model import LinesModel
 
 CHOICE_MS = 60
 """How long a choice rests before its card is asked for: a held arrow key asks for none between."""

@@ -5,16 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, Qt
+from PySide6.QtCore import Qt
 
+from bagtag.ui.forms.spoken_rows import Index, SpokenRows
 from bagtag.ui.order.left_lines import Key, Line, key_of, spoken
 
-Index = QModelIndex | QPersistentModelIndex
-NOWHERE = QModelIndex()
-_SPOKEN = {Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole}
 
-
-class LinesModel(QAbstractListModel):
+class LinesModel(SpokenRows):
     def __init__(self, parent: Any = None) -> None:
         super().__init__(parent)
         self.lines: list[Line] = []
@@ -48,13 +45,8 @@ class LinesModel(QAbstractListModel):
         """The row of a line, or -1."""
         return self._places.get(key, -1)
 
-    def rowCount(self, parent: Index = NOWHERE) -> int:
-        return 0 if parent.isValid() else len(self.lines)
-
-    def data(self, index: Index, role: int = 0) -> Any:
-        if not index.isValid() or role not in _SPOKEN:
-            return None
-        return spoken(self.lines[index.row()])
+    def spoken(self, line: Line) -> str:
+        return spoken(line)
 
     def flags(self, index: Index) -> Qt.ItemFlag:
         can_be_chosen = index.isValid() and self.key_at(index.row()) is not None

@@ -3,12 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any
 
 from PySide6.QtCore import (
-    QAbstractListModel,
-    QModelIndex,
-    QPersistentModelIndex,
     QPointF,
     QRectF,
     Qt,
@@ -24,36 +20,20 @@ from PySide6.QtWidgets import (
 from bagtag.domain.closing_rows import Leftover
 from bagtag.ui import fonts, theme
 from bagtag.ui.forms.basics import ENTER
+from bagtag.ui.forms.spoken_rows import Index, SpokenRows
 from bagtag.ui.forms.tape_table import RowPainter, dress
 from bagtag.ui.stages.close_words import rest_of, weight_of
 
-Index = QModelIndex | QPersistentModelIndex
-NOWHERE = QModelIndex()
 ROW, GAP, EDGE = 72, 8, 14
 """Heights of a row, of which the gap to the next; the room at its sides."""
 _SENTENCE = 15
-_SPOKEN = (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole)
 _WRAP = int(Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignTop)
 _DOTS = Qt.TextElideMode.ElideRight
 
 
-class LeftoverModel(QAbstractListModel):
-    def __init__(self, parent: QWidget) -> None:
-        super().__init__(parent)
-        self.rows: Sequence[Leftover] = ()
-
-    def show_rows(self, rows: Sequence[Leftover]) -> None:
-        self.beginResetModel()
-        self.rows = rows
-        self.endResetModel()
-
-    def rowCount(self, parent: Index = NOWHERE) -> int:
-        return 0 if parent.isValid() else len(self.rows)
-
-    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
-        if not index.isValid() or role not in _SPOKEN:
-            return None
-        return self.rows[index.row()].sentence
+class LeftoverModel(SpokenRows):
+    def spoken(self, line: Leftover) -> str:
+        return line.sentence
 
 
 class _Tape(RowPainter):
@@ -67,7 +47,7 @@ class _Tape(RowPainter):
         here = self.is_here(place)
         tape = rect.adjusted(0, GAP / 2, -2, -GAP / 2)
         self._ground(painter, tape, here=here)
-        one = self._leftovers.rows[place]
+        one = self._leftovers.lines[place]
         word = "Enter: show it" if here and self.view.hasFocus() else weight_of(one)
         right = self._weight(painter, tape, word, here=here)
         self._words(painter, tape, one, right)
@@ -128,7 +108,7 @@ class LeftoverList(QTableView):
     def show_rows(self, rows: Sequence[Leftover]) -> None:
         """Show these; the place stays where it was as far as there is one."""
         place = max(self.currentIndex().row(), 0)
-        self.leftovers.show_rows(rows)
+        self.leftovers.put(rows)
         if rows:
             self.setCurrentIndex(self.leftovers.index(min(place, len(rows) - 1)))
 
@@ -144,4 +124,4 @@ class LeftoverList(QTableView):
 
     def _press(self, index: Index) -> None:
         if index.isValid():
-            self.chosen.emit(self.leftovers.rows[index.row()].ref)
+            self.chosen.emit(self.leftovers.lines[index.row()].ref)
