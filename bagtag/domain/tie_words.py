@@ -101,11 +101,13 @@ def droppable(circle: Circle) -> tuple[int, ...]:
 
 
 def rule_words(rule: Rule, named: Callable[[Ref], str]) -> str:
-    """A rule as one line: "Fit 21 dowel before 14 gasket (“it locates it”)"."""
+    """A rule as one line: "Fit 21 dowel before 14 gasket (“it locates it”)", "Oil the bore before
+    27 barrel"."""
     names = [named(ref) for ref in rule.members]
     match rule.kind:
         case RuleKind.FIRST:
-            said = f"Fit {names[1]} before {names[0]}"
+            verb = "Fit " if rule.members[1].removal_id is not None else ""
+            said = capital(f"{verb}{names[1]} before {names[0]}")
         case RuleKind.UNTIL:
             said = f"Hold {names[0]} until {names[1]}"
         case RuleKind.TOGETHER:

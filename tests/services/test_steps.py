@@ -64,9 +64,7 @@ def test_a_bench_build_is_given_other_pieces_and_undo_gives_the_old_ones_back(
 
 
 def test_a_bench_build_without_pieces_is_refused(store, job_id, parts) -> None:
-    build = services.tasks.make_bench_build(
-        store, job_id, "selector", [part(parts["fork"])]
-    ).new_id
+    build = services.tasks.make_bench_build(store, job_id, "selector", [part(parts["fork"])]).new_id
     form = services.tasks.TaskForm(TaskKind.BENCH_BUILD, "selector")
     with pytest.raises(BadInput) as wrong:
         services.tasks.edit_task(store, build, form, pieces=[])
