@@ -118,4 +118,17 @@ def _blank(_: Store, __: Found) -> tuple[dict[str, Any], list[str]]:
     return {}, ["a blank tag, on nothing yet"]
 
 
-_TELLERS = {Leads.REMOVAL: _removal, Leads.CONTAINER: _container, Leads.BLANK: _blank}
+def _task(store: Store, found: Found) -> tuple[dict[str, Any], list[str]]:
+    assert found.task_id is not None
+    card = services.task_views.card(store, found.task_id)
+    waits = "; ".join(hindrance.sentence for hindrance in card.step.hindrances)
+    lines = [card.task.name, card.step.area, card.stands, waits and f"waits: {waits}"]
+    return {"task": cli_data.step(card.step, None, card.code)}, list(filter(None, lines))
+
+
+_TELLERS = {
+    Leads.REMOVAL: _removal,
+    Leads.CONTAINER: _container,
+    Leads.TASK: _task,
+    Leads.BLANK: _blank,
+}

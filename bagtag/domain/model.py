@@ -56,13 +56,15 @@ class ContainerKind(StrEnum):
 
 
 class TagRole(StrEnum):
-    """What a tag hangs on; the twins are two matching tags, on the part and on its place."""
+    """What a tag hangs on; the twins are two matching tags, on the part and on its place. That of a
+    task stands on the checklist only."""
 
     BLANK = "blank"
     CONTAINER = "container"
     PART = "part"
     TWIN_PART = "twin, on the part"
     TWIN_PLACE = "twin, on its place"
+    TASK = "task, on the checklist"
 
 
 class PhotoRole(StrEnum):
@@ -166,6 +168,7 @@ class Tag:
     removal_id: int | None = None
     container_id: int | None = None
     pair: str = ""
+    task_id: int | None = None
 
 
 @dataclass(frozen=True, slots=True)

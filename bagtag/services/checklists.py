@@ -50,6 +50,7 @@ class _Job:
     places: Mapping[Ref, int]
     removals: Mapping[int, Removal]
     codes: Mapping[int, str]
+    task_codes: Mapping[int, str]
     thumbs: Mapping[int, Path]
     others: Mapping[str, Removal]
     kinds: Kinds
@@ -96,6 +97,7 @@ class _Job:
             number=step.place,
             name=one.name,
             note=one.note,
+            code=self.task_codes.get(one.id, ""),
             task=one.kind,
             asks=one.asks,
             held_by=self._tightened(one.removal_id) if one.kind is TaskKind.TIGHTENING else (),
@@ -144,6 +146,7 @@ def steps_of(
             {step.ref: step.place for step in steps},
             found,
             belongings.main_codes(connection, ids),
+            belongings.task_codes(connection, job_id),
             _thumbs(store, belongings.first_thumbs(connection, ids)),
             removals.tied_to(connection, found.values()),
             kinds.of(store),

@@ -57,6 +57,8 @@ def drop_task(act: Act, one: Task) -> None:
     forget_step(act, ref)
     for other in fittings.hanging_on(act.connection, ref):
         act.update(tables.task, other.id, **_anchor_columns(one.anchor))
+    for tag in belongings.tags_of_task(act.connection, one.id):
+        act.delete(tables.tag, tag.id)
     sign_off = belongings.sign_off_of(act.connection, ref)
     if sign_off is not None:
         act.delete(tables.sign_off, sign_off.id)

@@ -21,6 +21,7 @@ class Leads(StrEnum):
 
     REMOVAL = "removal"
     CONTAINER = "container"
+    TASK = "task"
     BLANK = "blank"
 
 
@@ -33,6 +34,7 @@ class Found:
     job_id: int | None
     removal_id: int | None = None
     container_id: int | None = None
+    task_id: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,8 +57,13 @@ def look_up(store: Store, text: str) -> Found:
         )
     if tag.role is TagRole.BLANK:
         return Found(Leads.BLANK, tag, tag.job_id)
-    leads = Leads.REMOVAL if tag.removal_id is not None else Leads.CONTAINER
-    return Found(leads, tag, tag.job_id, tag.removal_id, tag.container_id)
+    return Found(_leads(tag), tag, tag.job_id, tag.removal_id, tag.container_id, tag.task_id)
+
+
+def _leads(tag: Tag) -> Leads:
+    if tag.task_id is not None:
+        return Leads.TASK
+    return Leads.REMOVAL if tag.removal_id is not None else Leads.CONTAINER
 
 
 def make_blank(store: Store, count: int, *, who: str = "") -> tuple[Change, list[str]]:

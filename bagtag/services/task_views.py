@@ -11,7 +11,7 @@ from bagtag.domain.standing import Standing
 from bagtag.services import board, kinds, tasks
 from bagtag.services.board import Step
 from bagtag.services.planning import Planned, planned
-from bagtag.store import removals
+from bagtag.store import belongings, removals
 from bagtag.store.work import Store
 
 
@@ -45,6 +45,7 @@ class TaskCard:
     cautions: tuple[str, ...] = ()
     not_by: tuple[str, ...] = ()
     pieces: tuple[Piece, ...] = ()
+    code: str = ""
 
     @property
     def pieces_in(self) -> tuple[int, int]:
@@ -56,6 +57,8 @@ class TaskCard:
 def card(store: Store, task_id: int) -> TaskCard:
     """The card of a task as its job stands now."""
     one = tasks.get_task(store, task_id)
+    with store.read() as connection:
+        own = belongings.tags_of_task(connection, task_id)
     known = planned(store, one.job_id)
     step = board.one_step(known, task(task_id))
     if step is None:
@@ -63,6 +66,7 @@ def card(store: Store, task_id: int) -> TaskCard:
     removal = _tightened(store, one)
     return TaskCard(
         task=one,
+        code=own[0].code if own else "",
         step=step,
         stands=_stands(one, known),
         within=known.called(task(one.build_id)) if one.build_id else "",

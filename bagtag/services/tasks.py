@@ -9,8 +9,8 @@ from bagtag.domain.change import Change
 from bagtag.domain.entry import clean_text
 from bagtag.domain.errors import BadInput, NotFound
 from bagtag.domain.fitting import Anchor, Asked, Beside, Ref, Task, TaskKind, part, task
-from bagtag.domain.model import Fate, Removal
-from bagtag.services import forgetting, strip
+from bagtag.domain.model import Fate, Removal, TagRole
+from bagtag.services import codes_drawn, forgetting, strip
 from bagtag.store import fittings, jobs, removals, rows, tables
 from bagtag.store.act import Act
 from bagtag.store.work import Store
@@ -73,6 +73,7 @@ def _add(
         _check_places(act, job_id, form)
         made = {"made_at": rows.now(), "made_by": act.who, "removal_id": removal_id}
         task_id = act.insert(tables.task, uid=uid, job_id=job_id, **made, **columns)
+        codes_drawn.tie(act, "", TagRole.TASK, job_id, task_id=task_id)
         for piece in pieces:
             _put(act, job_id, piece, task_id)
 

@@ -72,6 +72,17 @@ def photographed(connection: Connection, job_id: int) -> set[int]:
     return set(connection.scalars(wanted.where(photo.c.role == PhotoRole.OFF.value)))
 
 
+def task_codes(connection: Connection, job_id: int) -> dict[int, str]:
+    """The code of each task of a job."""
+    wanted = select(tag.c.task_id, tag.c.code).join(task, task.c.id == tag.c.task_id)
+    return {row[0]: row[1] for row in connection.execute(wanted.where(task.c.job_id == job_id))}
+
+
+def tags_of_task(connection: Connection, task_id: int) -> list[Tag]:
+    wanted = select(tag).where(tag.c.task_id == task_id).order_by(tag.c.id)
+    return [rows.tag(row) for row in connection.execute(wanted).mappings()]
+
+
 def tags_to_print(
     connection: Connection, removal_ids: Sequence[int], container_ids: Sequence[int]
 ) -> list[Tag]:

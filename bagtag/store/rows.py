@@ -141,6 +141,7 @@ def tag(row: Columns) -> Tag:
         removal_id=row["removal_id"],
         container_id=row["container_id"],
         pair=row["pair"],
+        task_id=row["task_id"],
     )
 
 

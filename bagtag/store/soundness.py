@@ -119,6 +119,7 @@ def tags(connection: Connection) -> Iterator[str]:
     """Every code is right, hangs on what its role says, and no removal is without one."""
     pairs: dict[str, Counter[str]] = defaultdict(Counter)
     own: set[int] = set()
+    of_tasks: set[int] = set()
     for row in connection.execute(select(tag)).mappings():
         if not codes.is_valid(row["code"]):
             yield f"{row['code']} is no tag code."
@@ -128,6 +129,8 @@ def tags(connection: Connection) -> Iterator[str]:
             pairs[row["pair"]][row["role"]] += 1
         if row["role"] == TagRole.PART.value:
             own.add(row["removal_id"])
+        if row["role"] == TagRole.TASK.value:
+            of_tasks.add(row["task_id"])
     for ends in pairs.values():
         if ends != {TagRole.TWIN_PART.value: 1, TagRole.TWIN_PLACE.value: 1}:
             yield "A twin tag has lost its other half."
@@ -136,6 +139,9 @@ def tags(connection: Connection) -> Iterator[str]:
     ).mappings():
         if row["id"] not in own:
             yield f"{_called(row)} has no tag of its own."
+    for row in connection.execute(select(task.c.id, task.c.name)).mappings():
+        if row["id"] not in of_tasks:
+            yield f"The task {row['name']} has no code of its own."
 
 
 def steps(connection: Connection) -> Iterator[str]:
@@ -170,11 +176,15 @@ _ON_PARTS = select(task.c.name, task.c.job_id, removal.c.job_id.label("of_remova
 
 
 def _hangs_right(row: rows.Columns) -> bool:
-    on = (row["removal_id"] is not None, row["container_id"] is not None)
-    role = TagRole(row["role"])
-    if role is TagRole.BLANK:
-        return on == (False, False)
-    return on == ((False, True) if role is TagRole.CONTAINER else (True, False))
+    on = {name for name in ("removal_id", "container_id", "task_id") if row[name] is not None}
+    return on == _HANGS_ON.get(TagRole(row["role"]), {"removal_id"})
+
+
+_HANGS_ON: dict[TagRole, set[str]] = {
+    TagRole.BLANK: set(),
+    TagRole.CONTAINER: {"container_id"},
+    TagRole.TASK: {"task_id"},
+}
 
 
 def photo_files(connection: Connection) -> list[tuple[str, str]]:

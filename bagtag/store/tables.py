@@ -149,8 +149,10 @@ tag = Table(
     _link("container_id", "container"),
     _text("pair", 36),
     _text("printed_at", 32),
+    _link("task_id", "task"),
     Index(None, "removal_id"),
     Index(None, "container_id"),
+    Index(None, "task_id"),
     Index(None, "job_id"),
     sqlite_autoincrement=True,
 )

@@ -21,6 +21,7 @@ from bagtag.domain.standing import Standing
 from bagtag.services.jobs import JobForm
 from bagtag.services.signing import SignForm
 from bagtag.services.strip import Extras
+from bagtag.services.tags import Leads
 from bagtag.services.tasks import TaskForm
 
 FIRST, UNTIL, TOGETHER = RuleKind.FIRST, RuleKind.UNTIL, RuleKind.TOGETHER
@@ -333,3 +334,18 @@ def test_tasks_that_cannot_be(store, job_id, case):
     services.tasks.delete_task(store, oil.id)
     with pytest.raises(NotFound):
         services.tasks.get_task(store, oil.id)
+
+
+def test_the_code_of_a_task_leads_to_it_as_long_as_it_is_there(store, job_id, case):
+    hold = add(store, job_id, TaskKind.HOLD_POINT, Beside.AFTER, case["shaft"])
+    code = services.task_views.card(store, hold.id).code
+    found = services.tags.look_up(store, code)
+    assert (found.leads, found.task_id, found.job_id) == (Leads.TASK, hold.id, job_id)
+    _, steps = services.checklists.steps_of(store, job_id)
+    assert [step.code for step in steps if step.task is TaskKind.HOLD_POINT] == [code]
+    services.tasks.delete_task(store, hold.id)
+    with pytest.raises(NotFound):
+        services.tags.look_up(store, code)
+    services.history.undo(store, job_id)
+    assert services.tags.look_up(store, code).task_id == hold.id
+    assert services.check.check(store).sound

@@ -245,7 +245,7 @@ def test_why_here(put_task, add, store, desk, settle, job) -> None:
     view.acts.why.click()
     settle(desk)
     said = sentence_of(view.why)
-    assert "Fit clean before 4 shift drum" in said
+    assert "Clean before 4 shift drum" in said
     assert "dirt" in said
 
 

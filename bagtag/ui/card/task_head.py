@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QWidget
 
+from bagtag.domain.codes import show
 from bagtag.domain.standing import Standing
 from bagtag.ui.card.task_signs import SignBox
 from bagtag.ui.forms.basics import label, tight
@@ -26,6 +27,8 @@ class TaskHead(QWidget):
         super().__init__(parent)
         self.sign = SignBox(SIDE, self)
         self.name = label("", self, scale="big")
+        self.code = label("", self, scale="head")
+        self.code.setWordWrap(False)
         self.place = label("", self, tone="muted")
         self.standing = label("", self, tone="accent")
         self.standing.setWordWrap(False)
@@ -35,7 +38,8 @@ class TaskHead(QWidget):
         grid.setHorizontalSpacing(16)
         top = Qt.AlignmentFlag.AlignTop
         grid.addWidget(self.sign, 0, 0, 2, 1, top)
-        grid.addWidget(self.name, 0, 1, 1, 2)
+        grid.addWidget(self.name, 0, 1)
+        grid.addWidget(self.code, 0, 2, Qt.AlignmentFlag.AlignRight | top)
         grid.addWidget(self.place, 1, 1)
         grid.addWidget(self.standing, 1, 2, Qt.AlignmentFlag.AlignRight | top)
 
@@ -49,6 +53,8 @@ class TaskHead(QWidget):
     def show_card(self, card: TaskCard) -> None:
         self.sign.show_kind(card.task.kind)
         self.name.setText(card.task.name)
+        self.code.setText(show(card.code) if card.code else "")
+        self.code.setAccessibleName(f"Code {show(card.code)}" if card.code else "No code")
         self.place.setText(place_words(card))
         self.standing.setText(WORDS.get(card.step.standing, card.step.standing.value))
         done = card.step.standing is Standing.IN

@@ -52,6 +52,8 @@ def look_up(store: "Store", code: str) -> "tuple[Found, str]":
         return found, f"{removal.number} {removal.name}"
     if found.container_id is not None:
         return found, services.containers.get_container(store, found.container_id).label
+    if found.task_id is not None:
+        return found, services.tasks.get_task(store, found.task_id).name
     return found, "blank, hangs on nothing yet"
 
 

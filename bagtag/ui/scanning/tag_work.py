@@ -6,6 +6,7 @@ from PySide6.QtCore import QObject
 
 from bagtag import services
 from bagtag.domain import codes
+from bagtag.domain.fitting import task
 from bagtag.domain.model import ContainerKind, TagRole
 from bagtag.ui.scanning import code_reading
 from bagtag.ui.scanning.blank_tag_dialog import BlankTagDialog
@@ -40,8 +41,15 @@ class TagWork(QObject):
             self._show_part(found, name)
         elif found.container_id is not None:
             self._show_container(found)
+        elif found.task_id is not None:
+            self._show_task(found)
         else:
             self._ask_blank(found.tag.code)
+
+    def _show_task(self, found: "Found") -> None:
+        if found.job_id and found.job_id != self._desk.job_id:
+            self._desk.choose_job(found.job_id)
+        self._desk.show_step.emit(task(found.task_id or 0))
 
     def _show_part(self, found: "Found", name: str) -> None:
         self._work.show_removal(found.removal_id or 0)

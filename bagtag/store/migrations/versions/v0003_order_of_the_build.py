@@ -46,7 +46,7 @@ def _index(table: str, column: str) -> None:
 def upgrade() -> None:
     _tasks()
     _rules()
-    _removals()
+    _removals_and_tags()
     _sign_offs()
 
 
@@ -104,9 +104,13 @@ def _rules() -> None:
     _index("rule_member", "task_id")
 
 
-def _removals() -> None:
+def _removals_and_tags() -> None:
     op.add_column("removal", _text("origin", 10, "off"))
     op.add_column("removal", _json("asks"))
+    op.execute(
+        "ALTER TABLE tag ADD COLUMN task_id INTEGER CONSTRAINT fk_tag_task_id REFERENCES task (id)"
+    )
+    _index("tag", "task_id")
     few = sa.text("origin <> 'off'")
     op.create_index("ix_removal_origin", "removal", ["job_id", "origin"], sqlite_where=few)
     # Alembic adds no column with a foreign key to an SQLite table; SQLite itself does.
