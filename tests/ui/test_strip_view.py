@@ -11,8 +11,10 @@ from PySide6.QtWidgets import QApplication
 from bagtag import services
 from bagtag.domain.entry import Entry
 from bagtag.domain.fitting import part
+from bagtag.domain.model import Origin
 from bagtag.domain.standing import Standing
 from bagtag.domain.which_way import Hand
+from bagtag.services.strip import Extras
 from bagtag.ui.strip.strip_delegate import second_line
 from bagtag.ui.strip.strip_model import PAGE, ROW_ROLE, StripModel
 from bagtag.ui.strip.strip_view import StripView
@@ -291,3 +293,14 @@ def test_the_strip_dies_when_it_is_dropped(qtbot, desk, job_id, ids, settle):
     del view
     gc.collect()
     assert gone() is None
+
+
+def test_a_line_that_did_not_come_off_here_says_so(store, job_id):
+    for origin, said in (
+        (Origin.NEW, "new part"),
+        (Origin.SHOP, "off at the shop"),
+        (Origin.OFF, ""),
+    ):
+        made = services.strip.log_removal(store, job_id, Entry("plug"), Extras(origin=origin))
+        (row,) = services.views.strip_rows(store, job_id, [made.new_id])
+        assert second_line(row) == said

@@ -9,7 +9,7 @@ from PySide6.QtGui import QPainter, QPixmap
 from PySide6.QtWidgets import QAbstractItemView
 
 from bagtag.domain import codes
-from bagtag.domain.model import Fate
+from bagtag.domain.model import Fate, Origin
 from bagtag.domain.standing import Standing
 from bagtag.ui.forms.tape_table import RowPainter
 from bagtag.ui.strip.strip_model import StripModel
@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     from bagtag.services.views import StripRow
 
 _STRONG = {Standing.NEXT, Standing.AWAY}
+ADDED = {Origin.NEW: "new part", Origin.SHOP: "off at the shop"}
+"""What is said of a line that did not come off at this bench."""
 
 
 class StripDelegate(RowPainter):
@@ -91,7 +93,7 @@ def pieces_of(row: StripRow) -> str:
 def second_line(row: StripRow) -> str:
     """What is worth saying about a part in one short line."""
     removal = row.removal
-    said = [row.short]
+    said = [ADDED.get(removal.origin, ""), row.short]
     if row.opens:
         said.append(f"opens {', '.join(row.opens)}")
     if removal.fate is not Fate.REFIT:
