@@ -143,7 +143,7 @@ def planned(store: Store, job_id: int, *, who: str = "") -> Planned:
     return _planned(store, job_id, newest, who)
 
 
-@lru_cache(maxsize=4)
+@lru_cache(maxsize=2)
 def _planned(store: Store, job_id: int, _: int, who: str) -> Planned:
     return planned_afresh(store, job_id, who=who)
 
