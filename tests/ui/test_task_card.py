@@ -246,6 +246,7 @@ def test_why_here(put_task, add, store, desk, settle, job) -> None:
     settle(desk)
     said = sentence_of(view.why)
     assert "Clean before 4 shift drum" in said
+    assert "where it was put when it was added" in said
     assert "dirt" in said
 
 

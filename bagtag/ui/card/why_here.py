@@ -22,6 +22,12 @@ if TYPE_CHECKING:
     from bagtag.services.board import Reasons
 
 AS_LOGGED = "It stands where the log has it: the last off goes on first."
+AS_PUT = "It stands where it was put when it was added."
+
+
+def as_it_stands(ref: Ref) -> str:
+    """Of a step that nothing holds back or brings forward."""
+    return AS_LOGGED if ref.removal_id is not None else AS_PUT
 
 
 class WhyHere(QFrame):
@@ -75,7 +81,7 @@ class WhyHere(QFrame):
         if self.ref is None:
             return
         said = [f"{capital(sentence)}." for sentence in (*found.held, *found.forced)]
-        self.said.setText("\n".join(said) or AS_LOGGED)
+        self.said.setText("\n".join(said) or as_it_stands(self.ref))
         clear_layout(self._rows)
         for rule_id, words, in_force in found.rules:
             slip = RuleSlip(rule_id, words, self.rules, in_force=in_force)

@@ -12,7 +12,7 @@ from bagtag import services
 from bagtag.domain.contradictions_common import capital
 from bagtag.domain.errors import Trouble
 from bagtag.ui.card.card_parts import Scroll
-from bagtag.ui.card.why_here import AS_LOGGED
+from bagtag.ui.card.why_here import as_it_stands
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import clear_layout, label, tight
 from bagtag.ui.order.order_newest import Newest
@@ -26,7 +26,6 @@ MOST = 6
 SHARE = 0.4
 """How much of the height it takes at most; beyond that it scrolls."""
 BAR = 14
-AS_PUT = "It stands where it was put when it was added."
 HINT = "Alt+Up, Alt+Down move it"
 
 
@@ -94,7 +93,7 @@ class ReasonsPanel(QFrame):
         self.hint.setVisible(self._step.sign_off is None)
         said = [*_first(found.held), *_first(found.forced)]
         self._said = tuple(f"{capital(sentence)}." for sentence in said) or (
-            AS_LOGGED if self._step.task is None else AS_PUT,
+            as_it_stands(self._step.ref),
         )
         for sentence in self._said:
             self._add(label(sentence, self.view.body))
