@@ -8,8 +8,7 @@ from PySide6.QtWidgets import QApplication
 from bagtag import services
 from bagtag.domain.fitting import Anchor, Beside, RuleKind, TaskKind
 from bagtag.services.signing import SignForm
-from bagtag.ui.card.why_here import AS_LOGGED
-from bagtag.ui.order.order_reasons import AS_PUT
+from bagtag.ui.card.why_here import AS_LOGGED, AS_PUT
 from bagtag.ui.theme import current
 from tests.ui.order_kit import PLAN, cluster
 from tests.ui.shell_kit import scan
