@@ -4,10 +4,13 @@ from datetime import UTC, date, datetime
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QPushButton
 
 from bagtag import services
-from bagtag.domain.model import Away
+from bagtag.domain.model import Away, Origin
+from bagtag.ui.order.add_part import PartDialog
 from bagtag.ui.stages.away_stage import AwayStage, is_late, since
+from tests.ui.add_kit import opened
 from tests.ui.stages_job import dies, gearbox, nameless, send_shaft, sentence_of
 
 
@@ -137,3 +140,21 @@ def test_names_and_leaks(stage, qtbot, desk, settle, store, job) -> None:
         return made
 
     assert dies(qtbot, make)
+
+
+def test_what_the_shop_took_off_is_logged_from_its_casting(
+    qtbot, stage, desk, settle, store, job
+) -> None:
+    desk.act(services.fates.send_away, [job.parts["shift drum"]], shop="plater")
+    settle(desk)
+    (card,) = stage.cards
+    (took,) = [b for b in card.findChildren(QPushButton) if "took a part off" in b.text()]
+    assert took.accessibleName() == "The shop took a part off shift drum"
+    took.click()
+    settle(desk)
+    (form,) = opened(PartDialog)
+    form.line.setText("oil nozzle, renew")
+    form.save()
+    settle(desk)
+    made = services.strip.get_removal(store, max(services.strip.log_ids(store, job.id)))
+    assert (made.name, made.origin) == ("oil nozzle", Origin.SHOP)

@@ -9,7 +9,8 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 from bagtag import services
 from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
-from bagtag.domain.model import Away, Removal
+from bagtag.domain.fitting import part
+from bagtag.domain.model import Away, Origin, Removal
 from bagtag.domain.standing import Standing
 from bagtag.ui.card.card_asks import AskShop
 from bagtag.ui.card.card_parts import Act, Emptiness, Scroll
@@ -27,6 +28,8 @@ class AwayCard(QFrame):
 
     is_back = Signal(int)
     shown = Signal(int)
+    stripped = Signal(int)
+    """The shop took something off it that was never logged here."""
 
     def __init__(self, removal: Removal, away: Away, parent: QWidget) -> None:
         super().__init__(parent)
@@ -47,8 +50,14 @@ class AwayCard(QFrame):
         back.clicked.connect(self._back)
         show = button("Show", self, role="quiet", name=f"Show {removal.name}")
         show.clicked.connect(self._show)
-        row.addWidget(show)
-        row.addWidget(back)
+        took = button("The shop took a part off", self, role="quiet")
+        took.setAccessibleName(f"The shop took a part off {removal.name}")
+        took.clicked.connect(self._took)
+        for press in (show, took, back):
+            row.addWidget(press)
+
+    def _took(self) -> None:
+        self.stripped.emit(self.removal_id)
 
     def _back(self) -> None:
         self.is_back.emit(self.removal_id)
@@ -117,6 +126,7 @@ class AwayStage(Stage):
         for card in self.cards:
             card.is_back.connect(self.came_back)
             card.shown.connect(self.desk.show_removal)
+            card.stripped.connect(self.log_of_shop)
             self.view.column.addWidget(card)
         self.view.column.addStretch(1)
         late = sum(is_late(away, date.today()) for _, away in out)
@@ -169,6 +179,12 @@ class AwayStage(Stage):
             self.ask.say_wrong(error)
         else:
             self.desk.tell_error(error)
+
+    def log_of_shop(self, removal_id: int) -> None:
+        """Log what the shop took off a casting, so that it goes back in."""
+        from bagtag.ui.order.add_part import open_part
+
+        open_part(self.desk, self, Origin.SHOP, part(removal_id))
 
     def came_back(self, removal_id: int) -> None:
         self.desk.act(services.fates.came_back, [removal_id])
