@@ -71,9 +71,10 @@ class OrderDelegate(RowPainter):
         ink = colours.muted if settled else colours.ink
         word = line.word or step.standing.value
         end = tape.width - tape.right_room(word)
-        tape.text(12, 21, step.called, 16, True, ink, tape.width - 14)
-        tape.text(12, 39, line.under, 13, False, colours.muted, end)
-        tape.right(39, word, colours.accent if strong else colours.muted, bold=strong)
+        name, small = (21, 39) if line.under else (30, 29)  # alone it stands in the middle
+        tape.text(12, name, step.called, 16, True, ink, tape.width - 14 if line.under else end)
+        tape.text(12, small, line.under, 13, False, colours.muted, end)
+        tape.right(small, word, colours.accent if strong else colours.muted, bold=strong)
 
 
 def _lifted(tape: Tape) -> None:
