@@ -7,6 +7,7 @@ from bagtag.domain.audit_finding import Finding, Lack, Look
 from bagtag.domain.audit_words import Known, listed, may_stay
 from bagtag.domain.kinds import PartKind, is_always_renewed
 from bagtag.domain.model import Fate, Removal
+from bagtag.domain.phrases import capital
 from bagtag.domain.resolve import other_part
 from bagtag.domain.sentence import other_words
 from bagtag.domain.which_way import OtherPart
@@ -45,7 +46,7 @@ def not_renewed(look: Look) -> Iterator[Finding]:
 
 
 def _why(kind: PartKind) -> str:
-    name = kind.name[:1].upper() + kind.name[1:]
+    name = capital(kind.name)
     choice = "Say renew, or write in its note why it goes back in."
     return f"{name}: always renewed. {kind.why} {choice}"
 

@@ -13,6 +13,7 @@ from bagtag.domain.audit_words import MOST, bare, like, listed
 from bagtag.domain.datum import Datum, Side
 from bagtag.domain.kinds import fold
 from bagtag.domain.model import Removal
+from bagtag.domain.phrases import capital
 from bagtag.domain.sentence import place_words, the_side
 from bagtag.domain.which_way import Place
 
@@ -55,7 +56,7 @@ class Row:
         do = "is not logged: log it, or write in the note that it stays in."
         if self.gaps > 1:
             do = "are not logged: log them, or write in the note which stays in."
-        return f"{_capital(listed(places, self.gaps))}{side} {do}"
+        return f"{capital(listed(places, self.gaps))}{side} {do}"
 
 
 def broken(log: Sequence[Removal]) -> Iterator[Row]:
@@ -96,7 +97,3 @@ def _are_one(rows: Sequence[Row]) -> bool:
     places = [place for row in rows for place in row.taken]
     last = (rows[0].of or max(places)) if rows else 0
     return bool(rows) and len(places) == len(set(places)) == last
-
-
-def _capital(words: str) -> str:
-    return words[:1].upper() + words[1:]

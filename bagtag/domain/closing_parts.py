@@ -5,10 +5,10 @@ from collections.abc import Iterator
 
 from bagtag.domain.closing_bench import Bench, amount, is_new
 from bagtag.domain.closing_rows import Leftover, Likely
-from bagtag.domain.contradictions_common import called, capital
-from bagtag.domain.days import day
+from bagtag.domain.contradictions_common import called
 from bagtag.domain.fitting import part
 from bagtag.domain.model import Away, Fate, Origin, Removal, Replacement
+from bagtag.domain.phrases import capital, day
 
 
 def found(bench: Bench) -> Iterator[Leftover]:

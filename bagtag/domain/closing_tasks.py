@@ -5,8 +5,9 @@ from collections.abc import Iterator
 
 from bagtag.domain.closing_bench import Bench
 from bagtag.domain.closing_rows import Leftover, Likely
-from bagtag.domain.contradictions_common import called, capital
+from bagtag.domain.contradictions_common import called
 from bagtag.domain.fitting import Task, TaskKind, task
+from bagtag.domain.phrases import capital
 
 _LIKELY = {TaskKind.TIGHTENING: Likely.UNTIGHTENED, TaskKind.HOLD_POINT: Likely.UNSEEN}
 

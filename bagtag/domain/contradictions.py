@@ -5,9 +5,10 @@ from collections.abc import Sequence
 from itertools import combinations, permutations
 
 from bagtag.domain.contradictions_between import between
-from bagtag.domain.contradictions_common import Contradiction, capital, fold, listed, named, only
+from bagtag.domain.contradictions_common import Contradiction, fold, named, only
 from bagtag.domain.datum import Datum, Side
 from bagtag.domain.names import stem
+from bagtag.domain.phrases import capital, listed
 from bagtag.domain.resolve import resolved, side_by_hand
 from bagtag.domain.sentence import place_words, seat_words, short, subject, the_side, tidy
 from bagtag.domain.which_way import (

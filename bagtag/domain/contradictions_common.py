@@ -6,6 +6,7 @@ from typing import TypeVar
 
 from bagtag.domain.model import Removal
 from bagtag.domain.names import hand_in
+from bagtag.domain.phrases import capital
 from bagtag.domain.sentence import subject, tidy
 from bagtag.domain.which_way import Fact, Hand
 
@@ -32,18 +33,9 @@ def fold(text: str) -> str:
     return tidy(text).casefold().removeprefix("the ")
 
 
-def capital(words: str) -> str:
-    return words[:1].upper() + words[1:]
-
-
 def named(feature: str) -> str:
     """A feature at the beginning of a sentence: "The C", "OUT"."""
     return capital(subject(feature) or "one face")
-
-
-def listed(words: Sequence[str]) -> str:
-    """a and b; a, b and c."""
-    return " and ".join([", ".join(words[:-1]), words[-1]]) if len(words) > 1 else words[0]
 
 
 def called(part: Removal) -> str:

@@ -10,12 +10,12 @@ from bagtag.domain.contradictions_common import (
     called,
     fold,
     hand_of,
-    listed,
     names,
     only,
 )
 from bagtag.domain.model import Removal
 from bagtag.domain.names import asked, endings, fits
+from bagtag.domain.phrases import listed
 from bagtag.domain.sentence import tidy
 from bagtag.domain.which_way import MatchMark
 

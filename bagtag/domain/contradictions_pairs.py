@@ -11,7 +11,6 @@ from bagtag.domain.contradictions_common import (
     called,
     fold,
     hand_of,
-    listed,
     names,
     only,
 )
@@ -19,6 +18,7 @@ from bagtag.domain.datum import Datum, Side
 from bagtag.domain.kinds import Kinds, Pair
 from bagtag.domain.model import Removal
 from bagtag.domain.names import stem
+from bagtag.domain.phrases import listed
 from bagtag.domain.resolve import told
 from bagtag.domain.sentence import clocking_words, subject, the_side
 from bagtag.domain.which_way import Clocking, Faces, Fact, OtherPart, Outness, SameWay, Toward

@@ -9,13 +9,13 @@ from bagtag.domain.contradictions_common import (
     both,
     called,
     fold,
-    listed,
     names,
     only,
 )
 from bagtag.domain.datum import Datum
 from bagtag.domain.model import Removal
 from bagtag.domain.names import stem
+from bagtag.domain.phrases import listed
 from bagtag.domain.sentence import place_words, the_side
 from bagtag.domain.which_way import Place
 

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 
 from bagtag.domain.errors import BadInput
 from bagtag.domain.model import Container
+from bagtag.domain.phrases import capital
 
 
 def chain(containers: Mapping[int, Container], container_id: int | None) -> tuple[str, ...]:
@@ -34,7 +35,6 @@ def check_parent(containers: Iterable[Container], container_id: int, parent_id: 
     if parent_id is not None and parent_id in inside(rows, container_id):
         label = next(row.label for row in rows if row.id == container_id)
         raise BadInput(
-            f"{label[:1].upper()}{label[1:]} cannot stand inside itself. "
-            "Choose a container outside it.",
+            f"{capital(label)} cannot stand inside itself. Choose a container outside it.",
             field="parent",
         )

@@ -6,6 +6,7 @@ from math import isfinite
 from typing import Any
 
 from bagtag.domain.datum import Datum, Side
+from bagtag.domain.phrases import capital
 from bagtag.domain.which_way import (
     Clocking,
     Faces,
@@ -35,7 +36,7 @@ def sentence(facts: Sequence[Fact], datum: Datum) -> str:
     What `resolve.told` adds is said with its fact: "OUT faces outward, to the clutch side."
     """
     said = (_SENTENCES[type(fact)](fact, datum) for fact in spoken(facts))
-    return " ".join(f"{_capital(words)}." for words in said if words)
+    return " ".join(f"{capital(words)}." for words in said if words)
 
 
 def short(facts: Sequence[Fact], datum: Datum) -> str:
@@ -251,10 +252,6 @@ def _is_plural(feature: str) -> bool:
     text = tidy(feature)
     ends_in_s = text.endswith("s") and not text.endswith(("ss", "us", "is", "lens"))
     return ends_in_s and not text.isupper() and len(text) > 1
-
-
-def _capital(words: str) -> str:
-    return words[:1].upper() + words[1:]
 
 
 _Ways = dict[type, Callable[[Any, Datum], str]]

@@ -6,10 +6,9 @@ But for an opener, no verb agrees with a part's name: "22 studs" and "21 dowel" 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
-from bagtag.domain.contradictions_common import capital, listed
-from bagtag.domain.days import day
 from bagtag.domain.fitting import Ref, Rule, RuleKind
 from bagtag.domain.order_problem import Because, Circle, Tie
+from bagtag.domain.phrases import capital, day, listed
 from bagtag.domain.sentence import subject, tidy
 
 # `{before}` goes in before `{after}`. What holds speaks of `after`, what forces of `before`.

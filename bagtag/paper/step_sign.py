@@ -1,6 +1,6 @@
 """Who signs a step: a row at its foot, or the block of a hold point for a second person."""
 
-from bagtag.domain.contradictions_common import listed
+from bagtag.domain.phrases import listed
 from bagtag.paper.checklist_text import ChecklistStep
 from bagtag.paper.fonts import BOLD, MEDIUM, REGULAR, tidy, width
 from bagtag.paper.ink import SOFT

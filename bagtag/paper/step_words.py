@@ -1,8 +1,8 @@
 """What a step says, from its name down to its note."""
 
-from bagtag.domain.contradictions_common import listed
 from bagtag.domain.hardware import OVERRIDE
 from bagtag.domain.model import Origin
+from bagtag.domain.phrases import listed
 from bagtag.paper.checklist_text import ChecklistPiece, ChecklistStep
 from bagtag.paper.fonts import BOLD, MEDIUM, REGULAR
 from bagtag.paper.ink import SOFT

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
+from bagtag.domain.phrases import capital
 from bagtag.ui import fonts, theme
 from bagtag.ui.forms.basics import label, tight
 
@@ -27,9 +28,7 @@ class Block(QFrame):
     def say(self, head: str, sentences: Sequence[str]) -> None:
         """One sentence a line; without any the block is hidden."""
         self.head.setText(head)
-        self.said.setText(
-            "\n".join(f"{sentence[:1].upper()}{sentence[1:]}" for sentence in sentences)
-        )
+        self.said.setText("\n".join(f"{capital(sentence)}" for sentence in sentences))
         self.head.setVisible(bool(head))
         self.setVisible(bool(sentences))
         self.setAccessibleName(head)

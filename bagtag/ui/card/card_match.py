@@ -6,6 +6,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
+from bagtag.domain.phrases import capital
 from bagtag.ui.card.card_parts import Act, inks_of
 from bagtag.ui.forms.basics import label, tight
 from bagtag.ui.theme import mark
@@ -85,7 +86,7 @@ class CardMatch(QWidget):
         self.word.setText("Match" if match.matches else "No match")
         mark(self.word, tone="ink" if match.matches else "accent")
         said = match.sentence.removeprefix("Match: ").removeprefix("No match: ")
-        self.sentence.setText(said[:1].upper() + said[1:])
+        self.sentence.setText(capital(said))
         self.setAccessibleDescription(match.sentence)
 
 

@@ -8,9 +8,9 @@ from PySide6.QtCore import Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 
-from bagtag.domain.contradictions_common import capital
 from bagtag.domain.datum import Datum
 from bagtag.domain.fitting import TaskKind
+from bagtag.domain.phrases import capital
 from bagtag.domain.picture import draw
 from bagtag.ui.card.sign_words import beside_what_is_behind
 from bagtag.ui.card.step_list import StepLine, StepList

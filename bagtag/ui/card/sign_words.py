@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from bagtag.domain import asked
-from bagtag.domain.contradictions_common import listed
 from bagtag.domain.fitting import Asked, Figure
 from bagtag.domain.hardware import HeldBy
+from bagtag.domain.phrases import listed
 
 if TYPE_CHECKING:
     from bagtag.domain.model import SignOff

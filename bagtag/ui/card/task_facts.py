@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from bagtag.domain.contradictions_common import listed
 from bagtag.domain.hardware import HeldBy, Torque
 from bagtag.domain.passes import by_angle, passes
+from bagtag.domain.phrases import listed
 from bagtag.domain.standing import Standing
 from bagtag.ui.card.card_facts import hardware
 from bagtag.ui.card.card_parts import Values

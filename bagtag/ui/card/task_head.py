@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from bagtag.domain.codes import show
+from bagtag.domain.phrases import capital
 from bagtag.domain.standing import Standing
 from bagtag.ui.card.task_signs import SignBox
 from bagtag.ui.forms.basics import label, tight
@@ -66,4 +67,4 @@ def place_words(card: TaskCard) -> str:
     kind = card.task.kind.value
     area = f", {card.step.area}" if card.step.area else ""
     stands = f", {card.stands}" if card.stands else ""
-    return f"{kind[:1].upper()}{kind[1:]}{area}. Step {card.step.place}{stands}."
+    return f"{capital(kind)}{area}. Step {card.step.place}{stands}."

@@ -11,8 +11,8 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag import services
 from bagtag.domain.change import Change
-from bagtag.domain.contradictions_common import capital
 from bagtag.domain.fitting import Ref
+from bagtag.domain.phrases import capital
 from bagtag.ui import fonts, theme
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import button, clear_layout, label, tight

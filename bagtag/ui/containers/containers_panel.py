@@ -6,6 +6,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.errors import Trouble
+from bagtag.domain.phrases import capital
 from bagtag.ui.containers.containers_where import Whereabouts
 from bagtag.ui.forms.basics import TOUCH, Field, Line, button, label
 from bagtag.ui.stages.stage_list import PartList
@@ -14,11 +15,6 @@ if TYPE_CHECKING:
     from bagtag.services.containers import ContainerRow
 
 NOWHERE = "nothing"
-
-
-def capital(label: str) -> str:
-    """`Shelf B`: the first letter large, the others as they are."""
-    return label[:1].upper() + label[1:]
 
 
 class ContainersPanel(QFrame):

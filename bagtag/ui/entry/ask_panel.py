@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 from bagtag.domain.asking import Answer, answers
 from bagtag.domain.datum import Datum, Side
 from bagtag.domain.kinds import PartKind, Question
+from bagtag.domain.phrases import capital
 from bagtag.ui.entry.ask_choices import AskChoices, Block, block_for
 from bagtag.ui.entry.ask_keys import AskKeys
 from bagtag.ui.forms.basics import ENTER, button, label, tight
@@ -89,7 +90,7 @@ class AskPanel(QFrame):
             return
         self.asked = asked
         name = asked.kind.name
-        self.caption.setText(f"{name[:1].upper()}{name[1:]}, {asked.place} of {asked.total}")
+        self.caption.setText(f"{capital(name)}, {asked.place} of {asked.total}")
         self.question.setText(asked.question.sentence)
         self.back.setEnabled(asked.can_go_back)
         self._lay_answers()

@@ -4,6 +4,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.kinds import NO_KIND, Kinds, PartKind, Renewal
+from bagtag.domain.phrases import capital
 from bagtag.ui.entry.kind_picker import KindPicker
 from bagtag.ui.forms.basics import button, label, tight
 
@@ -62,7 +63,7 @@ class KindLine(QWidget):
 def _title(kind: PartKind | None, chosen: str) -> str:
     if kind is None:
         return "No kind of part" if chosen == NO_KIND else "No kind is known by this name"
-    return kind.name[:1].upper() + kind.name[1:]
+    return capital(kind.name)
 
 
 def knowledge(kind: PartKind) -> str:

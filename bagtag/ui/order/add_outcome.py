@@ -8,9 +8,9 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
 from bagtag import services
-from bagtag.domain.contradictions_common import listed
 from bagtag.domain.errors import Trouble
 from bagtag.domain.fitting import Beside, Ref, RuleKind
+from bagtag.domain.phrases import listed
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import label
 from bagtag.ui.order.order_newest import Newest

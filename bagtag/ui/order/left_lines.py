@@ -6,8 +6,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from bagtag.domain.contradictions_common import listed
 from bagtag.domain.fitting import Ref, TaskKind, task
+from bagtag.domain.phrases import listed
 from bagtag.domain.standing import Standing
 
 if TYPE_CHECKING:

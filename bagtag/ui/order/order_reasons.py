@@ -9,8 +9,8 @@ from PySide6.QtCore import QEvent, QObject, QSize, QTimer
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from bagtag import services
-from bagtag.domain.contradictions_common import capital
 from bagtag.domain.errors import Trouble
+from bagtag.domain.phrases import capital
 from bagtag.ui.card.card_parts import Scroll
 from bagtag.ui.card.why_here import as_it_stands
 from bagtag.ui.desk import Desk

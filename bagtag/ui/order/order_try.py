@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
-from bagtag.domain.contradictions_common import capital, listed
+from bagtag.domain.phrases import capital, listed
 from bagtag.ui.forms.basics import ENTER, Field, Line, button, label, tight
 from bagtag.ui.theme import mark
 

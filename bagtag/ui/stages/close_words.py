@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from bagtag.domain.closing_rows import ContainerLine, FastenerLine, ItemLine, Leftover, Outcome
 from bagtag.domain.fitting import Ref, part
+from bagtag.domain.phrases import capital
 
 if TYPE_CHECKING:
     from bagtag.domain.closing import ClosingCount
@@ -73,7 +74,7 @@ def _some(*counts: tuple[int, str]) -> str:
 
 def rest_of(one: Leftover) -> str:
     """What is said of a leftover, as a sentence of its own; nothing where its subject says it."""
-    return f"{one.said[:1].upper()}{one.said[1:]}." if one.said else ""
+    return f"{capital(one.said)}." if one.said else ""
 
 
 def weight_of(one: Leftover) -> str:
