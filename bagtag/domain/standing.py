@@ -39,12 +39,23 @@ class Outline:
         return f"{self.number} {self.name}"
 
 
+class Keeps(StrEnum):
+    """What sort of thing keeps a step out."""
+
+    AWAY = "away"
+    NEW_PART = "new part"
+    DECISION = "decision"
+    STEP = "step"
+    BEHIND = "behind"
+
+
 @dataclass(frozen=True, slots=True)
 class Hindrance:
     """One thing that must happen first; `ref` where it is another step."""
 
     sentence: str
     ref: Ref | None = None
+    keeps: Keeps = Keeps.STEP
 
     @property
     def removal_id(self) -> int | None:
@@ -53,15 +64,17 @@ class Hindrance:
 
 def of_its_own(removal: Outline, shop: str | None) -> tuple[Hindrance, ...]:
     """What keeps a part out of the build whatever the others do: away, not here, undecided."""
-    found: list[str] = []
+    found: list[Hindrance] = []
     if shop is not None:
-        found.append(f"it is away at {shop}" if shop else "it is away")
+        said = f"it is away at {shop}" if shop else "it is away"
+        found.append(Hindrance(said, keeps=Keeps.AWAY))
     if removal.fate is Fate.RENEW and removal.replacement is not Replacement.HERE:
         word = "on order" if removal.replacement is Replacement.ORDERED else "not here yet"
-        found.append(f"the new part is {word}")
+        found.append(Hindrance(f"the new part is {word}", keeps=Keeps.NEW_PART))
     if removal.fate is Fate.DECIDE:
-        found.append("it is still to be inspected or measured and decided")
-    return tuple(Hindrance(sentence) for sentence in found)
+        said = "it is still to be inspected or measured and decided"
+        found.append(Hindrance(said, keeps=Keeps.DECISION))
+    return tuple(found)
 
 
 def standing(

@@ -8,7 +8,7 @@ from bagtag.domain.fitting import Ref, Rule, Task, TaskKind, part
 from bagtag.domain.model import Area, SignOff
 from bagtag.domain.order_problem import Because, Tie
 from bagtag.domain.order_why import why
-from bagtag.domain.standing import Hindrance, Standing, standing
+from bagtag.domain.standing import Hindrance, Keeps, Standing, standing
 from bagtag.services.planning import Planned, planned
 from bagtag.store.work import Store
 
@@ -164,11 +164,11 @@ def hindrances_of(known: Planned, ref: Ref) -> tuple[Hindrance, ...]:
     ]
     room = max(NAMED - len(first), 1)
     behind = [
-        Hindrance(f"{known.called(other)} must go behind it", other)
+        Hindrance(f"{known.called(other)} must go behind it", other, Keeps.BEHIND)
         for other in waiting.behind[:room]
     ]
     rest = len(waiting.behind) - len(behind)
-    more = [Hindrance(f"and {rest} more behind it")] if rest else []
+    more = [Hindrance(f"and {rest} more behind it", keeps=Keeps.BEHIND)] if rest else []
     return (*known.own(ref), *first, *behind, *more)
 
 

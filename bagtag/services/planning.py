@@ -12,6 +12,7 @@ from bagtag.domain.order_input import BuildRows, areas_of_steps, problem
 from bagtag.domain.order_plan import InForce, in_force
 from bagtag.domain.order_problem import Plan, Tie
 from bagtag.domain.order_why import needs
+from bagtag.domain.sign_off import looked_at, must_not_sign
 from bagtag.domain.standing import Hindrance, Outline, of_its_own
 from bagtag.domain.tie_words import Words
 from bagtag.store import belongings, fittings, jobs, journal, removals
@@ -112,24 +113,17 @@ class Planned:
         later = self.tightenings.get(ref)
         return self.called(later.anchor.of) if later is not None and later.anchor.of else ""
 
-    def not_by(self, ref: Ref) -> tuple[str, ...]:
-        """Who must not sign a hold point: all who signed what it looks at, which is what is in its
-        area and in those below, and the step beside it."""
-        one = self.tasks.get(ref)
-        if one is None or one.kind is not TaskKind.HOLD_POINT:
-            return ()
-        area_id = self.places.get(ref)
-        inside = tree.below(self.rows.areas, area_id) if area_id is not None else {None}
-        names = {
-            sign_off.who.casefold(): sign_off.who
-            for other, sign_off in self.signed.items()
-            if (self.places.get(other) in inside or other == one.anchor.of)
-            and not self._is_hold(other)
-        }
-        return tuple(names.values())
+    @cached_property
+    def holds(self) -> frozenset[Ref]:
+        """The hold points."""
+        return frozenset(ref for ref, one in self.tasks.items() if one.kind is TaskKind.HOLD_POINT)
 
-    def _is_hold(self, ref: Ref) -> bool:
-        return ref in self.tasks and self.tasks[ref].kind is TaskKind.HOLD_POINT
+    def not_by(self, ref: Ref) -> tuple[str, ...]:
+        """Who must not sign a step: nobody, but for a hold point."""
+        if ref not in self.holds:
+            return ()
+        work = looked_at(ref, self.tasks[ref], self.places, self.rows.areas)
+        return must_not_sign(work - self.holds, self.signed)
 
 
 def planned(store: Store, job_id: int, *, who: str = "") -> Planned:

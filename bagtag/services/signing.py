@@ -3,16 +3,17 @@
 from collections.abc import Sequence
 from dataclasses import asdict, dataclass, field
 
-from bagtag.domain import asked
+from bagtag.domain import asked, sign_off
 from bagtag.domain.change import Change
 from bagtag.domain.datum import Datum
 from bagtag.domain.entry import clean_text
 from bagtag.domain.errors import BadInput, NotFound
-from bagtag.domain.fitting import Asked, Counted, Figure, Ref, Task, TaskKind
+from bagtag.domain.fitting import Asked, Figure, Ref, Task, TaskKind
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.model import Fate, Removal
 from bagtag.domain.order_problem import Because
 from bagtag.domain.resolve import told
+from bagtag.domain.sign_off import SignForm
 from bagtag.domain.standing import Hindrance
 from bagtag.domain.which_way import Fact
 from bagtag.services import board
@@ -22,6 +23,9 @@ from bagtag.store import belongings, fittings, removals, rows, tables
 from bagtag.store.act import Act
 from bagtag.store.work import Store
 
+__all__ = ["Missing", "SignForm", "SignSheet", "figures_of", "sheet", "sign", "take_back"]
+
+NOTHING_MORE = SignForm()
 PICTURED = 200
 """Of how many missing parts without a photo it is told how they sit: more are not looked through.
 """
@@ -64,51 +68,42 @@ class SignSheet:
     @property
     def asks_nothing(self) -> bool:
         """Whether one key is enough."""
+        return not (self.asks_more or self.hindrances)
+
+    @property
+    def asks_more(self) -> bool:
+        """Whether it asks for more than a reason: figures, counts, another name."""
         counted = any((line.count or 0) > 1 for line in self.held)
-        return not (self.asks or self.may_ask or counted or self.hindrances or self.not_by)
-
-
-@dataclass(frozen=True, slots=True)
-class SignForm:
-    """What a person says at sign-off. `reason` is why it is signed although it waits, a figure is
-    out of its limits or the fasteners do not count up."""
-
-    note: str = ""
-    reason: str = ""
-    figures: tuple[Figure, ...] = ()
-    counts: tuple[Counted, ...] = ()
+        return bool(self.asks or self.may_ask or counted or self.not_by)
 
 
 def sheet(store: Store, ref: Ref) -> SignSheet:
     """What signing this step asks for, as the job stands now."""
-    removal, task = _found(store, ref)
-    return _sheet(store, ref, removal, task)
+    return _sheet(store, ref, _found(store, ref))
 
 
-def _sheet(store: Store, ref: Ref, removal: Removal | None, task: Task | None) -> SignSheet:
-    job_id = (removal or task).job_id  # type: ignore[union-attr]  # one of the two is there
-    known = planned(store, job_id)
+def _sheet(store: Store, ref: Ref, step: Removal | Task) -> SignSheet:
+    known = planned(store, step.job_id)
     later = known.torque_after(ref)
-    tightened = _tightened(store, task)
-    held = tightened if task else removal.held_by if removal else ()
-    asks = task.asks if task else removal.asks if removal else ()
+    own = step.held_by if isinstance(step, Removal) else ()
+    held = own if isinstance(step, Removal) else _tightened(store, step)
     return SignSheet(
         ref=ref,
-        job_id=job_id,
+        job_id=step.job_id,
         called=known.called(ref),
-        asks=asks,
+        asks=step.asks,
         may_ask=() if later else asked.torque_asked(held),
-        held=() if task else held,
+        held=own,
         hindrances=() if ref in known.signed else board.hindrances_of(known, ref),
         missing=_missing(store, known, ref),
         not_by=known.not_by(ref),
         torque_later=later,
-        datum=job_cases.get_job(store, job_id).datum,
+        datum=job_cases.get_job(store, step.job_id).datum,
     )
 
 
-def _tightened(store: Store, task: Task | None) -> tuple[HeldBy, ...]:
-    if task is None or task.kind is not TaskKind.TIGHTENING or task.removal_id is None:
+def _tightened(store: Store, task: Task) -> tuple[HeldBy, ...]:
+    if task.kind is not TaskKind.TIGHTENING or task.removal_id is None:
         return ()
     with store.read() as connection:
         part = removals.get(connection, task.removal_id)
@@ -139,33 +134,32 @@ def _missing(store: Store, known: Planned, ref: Ref) -> tuple[Missing, ...]:
     )
 
 
-def _found(store: Store, ref: Ref) -> tuple[Removal | None, Task | None]:
+def _found(store: Store, ref: Ref) -> Removal | Task:
+    get = removals.get if ref.removal_id is not None else fittings.get_task
     with store.read() as connection:
-        removal = removals.get(connection, ref.id) if ref.removal_id is not None else None
-        task = fittings.get_task(connection, ref.id) if ref.task_id is not None else None
-    if removal is None and task is None:
+        step = get(connection, ref.id)
+    if step is None:
         raise NotFound("This step is no longer in the build. Choose it again.")
-    return removal, task
+    return step
 
 
-def sign(store: Store, ref: Ref, form: SignForm = SignForm(), *, who: str) -> Change:
+def sign(store: Store, ref: Ref, form: SignForm = NOTHING_MORE, *, who: str) -> Change:
     """Sign a step off as done; BadInput says what is still wanted, and keeps nothing."""
-    removal, task = _found(store, ref)
+    step = _found(store, ref)
     name = clean_text(who, limit=100)
     if not name:
         raise BadInput("Say who fitted it: a name or initials.", field="who")
-    if removal is not None and removal.fate is Fate.SCRAP:
-        raise BadInput(f"{removal.number} {removal.name} is scrapped. Change its fate first.")
-    wanted = _sheet(store, ref, removal, task)
-    reason = clean_text(form.reason, limit=500)
-    _check(wanted, form, name, reason)
+    if isinstance(step, Removal) and step.fate is Fate.SCRAP:
+        raise BadInput(f"{step.number} {step.name} is scrapped. Change its fate first.")
+    wanted = _sheet(store, ref, step)
+    kept = sign_off.checked(wanted, form, name)
     columns = {
         **rows.ref_columns(ref),
         "who": name,
-        "note": clean_text(form.note, limit=1000),
-        "reason": reason,
-        "figures": [asdict(figure) for figure in form.figures],
-        "counts": [asdict(count) for count in form.counts],
+        "note": clean_text(kept.note, limit=1000),
+        "reason": clean_text(kept.reason, limit=500),
+        "figures": [asdict(figure) for figure in kept.figures],
+        "counts": [asdict(count) for count in kept.counts],
     }
 
     def do(act: Act) -> None:
@@ -173,76 +167,23 @@ def sign(store: Store, ref: Ref, form: SignForm = SignForm(), *, who: str) -> Ch
             raise BadInput(f"{wanted.called} is signed off already.")
         act.insert(tables.sign_off, at=rows.now(), **columns)
 
-    verb = "fit" if removal is not None else "do"
+    verb = "fit" if ref.removal_id is not None else "do"
     return store.act(f"{verb} {wanted.called}", do, who=name, job_id=wanted.job_id)
-
-
-def _check(wanted: SignSheet, form: SignForm, name: str, reason: str) -> None:
-    _check_name(wanted, name)
-    _check_figures(wanted, form)
-    against = _against(wanted, form)
-    if against and not reason:
-        raise BadInput(against, field="reason")
-
-
-def _check_name(wanted: SignSheet, name: str) -> None:
-    same = next((other for other in wanted.not_by if is_same_person(name, other)), None)
-    if same is not None:
-        raise BadInput(
-            f"A hold point wants a second pair of eyes: {same} did the work it looks at, so "
-            "another must sign it.",
-            field="who",
-        )
-
-
-def is_same_person(one: str, other: str) -> bool:
-    """Whether two names are one person's: "N. Birch" and "n birch" are."""
-    return _letters(one) == _letters(other)
-
-
-def _letters(name: str) -> str:
-    return "".join(letter for letter in name.casefold() if letter.isalnum())
-
-
-def _check_figures(wanted: SignSheet, form: SignForm) -> None:
-    given = {figure.name for figure in form.figures}
-    for one in wanted.asks:
-        if one.name not in given and not form.note.strip():
-            raise BadInput(
-                f"Give the {one.name}, or say in the note why there is none.", field=one.name
-            )
-    for figure in form.figures:
-        asked.figure(Asked(figure.name, figure.unit, figure.low, figure.high), figure.value)
-
-
-def _against(wanted: SignSheet, form: SignForm) -> str:
-    """The first thing that speaks against signing now, with what to do about it."""
-    if wanted.hindrances:
-        return (
-            f"{wanted.called} waits: {wanted.hindrances[0].sentence}. Do that first, or say why "
-            "it goes in now."
-        )
-    for figure in form.figures:
-        if said := asked.outside(figure):
-            return f"{said}. Measure again, or say why it is fitted all the same."
-    said = asked.miscounted(form.counts, wanted.held)
-    return f"{said}. Find the rest, or say where they are." if said else ""
 
 
 def take_back(store: Store, ref: Ref, *, who: str = "") -> Change:
     """Take a sign-off back: the step is open again."""
-    removal, task = _found(store, ref)
-    called = f"{removal.number} {removal.name}" if removal else task.name if task else ""
+    step = _found(store, ref)
+    called = f"{step.number} {step.name}" if isinstance(step, Removal) else step.name
 
     def do(act: Act) -> None:
-        sign_off = belongings.sign_off_of(act.connection, ref)
-        if sign_off is None:
+        signed = belongings.sign_off_of(act.connection, ref)
+        if signed is None:
             raise BadInput(f"{called} is not signed off.")
-        act.delete(tables.sign_off, sign_off.id)
+        act.delete(tables.sign_off, signed.id)
 
-    job_id = removal.job_id if removal else task.job_id if task else 0
-    title = f"take back the fitting of {called}" if removal else f"take back {called}"
-    return store.act(title, do, who=who, job_id=job_id)
+    what = "the fitting of " if ref.removal_id is not None else ""
+    return store.act(f"take back {what}{called}", do, who=who, job_id=step.job_id)
 
 
 def figures_of(asks: Sequence[Asked], values: Sequence[float | None]) -> tuple[Figure, ...]:

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from bagtag import services
 from bagtag.domain.errors import Trouble
 from bagtag.domain.hardware import OVERRIDE
+from bagtag.domain.sign_off import is_same_person
 from bagtag.ui.card.card_block import Block
 from bagtag.ui.card.card_parts import Scroll
 from bagtag.ui.card.sign_rows import CountRow, FigureRow
@@ -77,7 +78,7 @@ class SignFields(Scroll):
         self.sheet, self.bench = sheet, bench
         self._make_rows(sheet)
         self.waits.say("It waits", waits_words(sheet))
-        self.hold.say("A second pair of eyes signs this", hold_words(sheet))
+        self.hold.say("A second pair of eyes signs this", hold_words(sheet.not_by))
         self.later.setText(f"Run in by hand now. Final torque after {sheet.torque_later}.")
         self.later.setVisible(bool(sheet.torque_later))
         self.override.setVisible(bool(sheet.may_ask) or any(line.torque for line in sheet.held))
@@ -173,8 +174,7 @@ class SignFields(Scroll):
     def _same(self, name: str) -> str:
         """The name among those who must not sign that is the same person's."""
         not_by = self.sheet.not_by if self.sheet else ()
-        same = services.signing.is_same_person
-        return next((one for one in not_by if name and same(name, one)), "")
+        return next((one for one in not_by if name and is_same_person(name, one)), "")
 
     # What was said
 

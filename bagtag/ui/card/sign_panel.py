@@ -148,17 +148,13 @@ class SignPanel(QWidget):
         """It is closed over what is missing; what else is asked comes next."""
         assert self.sheet is not None
         reason = self.closing.line.text()
-        if self._asks_more(self.sheet):
+        if self.sheet.asks_more or not self.desk.who:
             self._keep()
             self.fields.show_sheet(self.sheet, self._kept[self.sheet.ref], self.desk.who)
             self._stack.setCurrentWidget(self.page)
             self.fields.focus_on("")
         else:
             self._sign(services.signing.SignForm(reason=reason), self.desk.who)
-
-    def _asks_more(self, sheet: SignSheet) -> bool:
-        counted = any((line.count or 0) > 1 for line in sheet.held)
-        return bool(sheet.asks or sheet.may_ask or counted or sheet.not_by or not self.desk.who)
 
     def _heard(self, _: Change) -> None:
         """The job is different: what is asked may be too."""

@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from bagtag.domain import asked
 from bagtag.domain.fitting import Asked, Figure
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.phrases import listed
+from bagtag.domain.standing import Hindrance, Keeps
 
 if TYPE_CHECKING:
     from bagtag.domain.model import SignOff
-    from bagtag.domain.standing import Hindrance
     from bagtag.services.signing import SignSheet
 
 
@@ -23,12 +24,7 @@ def behind_words(sheet: SignSheet) -> tuple[str, ...]:
 
 def beside_what_is_behind(sheet: SignSheet) -> tuple[Hindrance, ...]:
     """What must happen first, but for what is behind it: that has a list of its own."""
-    behind = {one.ref for one in sheet.missing}
-    return tuple(
-        hindrance
-        for hindrance in sheet.hindrances
-        if hindrance.ref not in behind and not hindrance.sentence.endswith("more behind it")
-    )
+    return tuple(one for one in sheet.hindrances if one.keeps is not Keeps.BEHIND)
 
 
 def waits_words(sheet: SignSheet) -> tuple[str, ...]:
@@ -37,12 +33,12 @@ def waits_words(sheet: SignSheet) -> tuple[str, ...]:
     return (*behind_words(sheet), *beside)
 
 
-def hold_words(sheet: SignSheet) -> tuple[str, ...]:
-    """Who must not sign a hold point."""
-    if not sheet.not_by:
+def hold_words(not_by: Sequence[str]) -> tuple[str, ...]:
+    """Who must not sign a hold point; nothing for nobody."""
+    if not not_by:
         return ()
-    did = "did the work it looks at, so another must sign it"
-    return (f"{listed(sheet.not_by)} {did}",)
+    names = listed(not_by)
+    return (f"{names} did the work it looks at. Another must sign it than {names}.",)
 
 
 def asks_words(asks: tuple[Asked, ...]) -> str:

@@ -11,11 +11,13 @@ from bagtag import services
 from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
 from bagtag.domain.fitting import Ref, task
+from bagtag.domain.standing import Standing
 from bagtag.ui.card.card_block import Block
 from bagtag.ui.card.card_parts import Emptiness, Scroll
 from bagtag.ui.card.sign_panel import SignPanel
+from bagtag.ui.card.sign_words import hold_words
 from bagtag.ui.card.task_acts import TaskActs
-from bagtag.ui.card.task_facts import TaskFacts, TaskPieces, TaskTorques, hold_words
+from bagtag.ui.card.task_facts import TaskFacts, TaskPieces, TaskTorques
 from bagtag.ui.card.task_head import TaskHead
 from bagtag.ui.card.why_here import WhyHere
 from bagtag.ui.desk import Desk
@@ -115,7 +117,7 @@ class TaskCardView(QFrame):
         parts = (self.head, self.torques, self.facts, self.pieces, self.acts)
         for part in parts:
             part.show_card(card)
-        self.hold.say("A second pair of eyes signs this", hold_words(card))
+        self.hold.say("A second pair of eyes signs this", hold_words(_barred(card)))
         self.cautions.say("", card.cautions)
         if card.step.sign_off is not None:
             self.signing.set_aside(None)
@@ -168,3 +170,8 @@ class TaskCardView(QFrame):
     def _why(self) -> None:
         self.why.show_step(self.ref)
         self.view.verticalScrollBar().setValue(0)
+
+
+def _barred(card: TaskCard) -> tuple[str, ...]:
+    """Who must not sign it, while it is open."""
+    return () if card.step.standing is Standing.IN else card.not_by

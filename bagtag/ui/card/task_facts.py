@@ -8,7 +8,6 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from bagtag.domain.hardware import HeldBy, Torque
 from bagtag.domain.passes import by_angle, passes
-from bagtag.domain.phrases import listed
 from bagtag.domain.standing import Standing
 from bagtag.ui.card.card_facts import hardware
 from bagtag.ui.card.card_parts import Values
@@ -127,10 +126,3 @@ def _line(piece: Piece) -> StepLine:
         depth=piece.depth,
         is_quiet=done,
     )
-
-
-def hold_words(card: TaskCard) -> tuple[str, ...]:
-    """Who must not sign a hold point."""
-    if not card.not_by or card.step.standing is Standing.IN:
-        return ()
-    return (f"Another must sign it than {listed(card.not_by)}, who did the work it looks at.",)

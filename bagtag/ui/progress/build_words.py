@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-from bagtag.domain.standing import Standing
+from bagtag.domain.standing import Keeps, Standing
 
 if TYPE_CHECKING:
     from bagtag.services.board import Board, Step
@@ -38,8 +38,7 @@ def _reason(step: "Step") -> str:
         return "away"
     if step.standing is not Standing.WAITS:
         return ""
-    own = [h.sentence for h in step.hindrances if h.ref is None]
-    if any("new part" in sentence for sentence in own):
+    keeps = {hindrance.keeps for hindrance in step.hindrances}
+    if Keeps.NEW_PART in keeps:
         return "for a new part"
-    decided = any("decided" in sentence for sentence in own)
-    return "to be decided" if decided else "for earlier steps"
+    return "to be decided" if Keeps.DECISION in keeps else "for earlier steps"
