@@ -1,11 +1,10 @@
 """The closing count by container: what each still holds, and whether every bag is emptied."""
 
-from collections.abc import Mapping
-
 from bagtag.domain.closing_bench import Bench
 from bagtag.domain.closing_rows import ContainerLine
 from bagtag.domain.closing_sizes import natural
 from bagtag.domain.model import Container, Removal
+from bagtag.domain.nesting import in_tree_order
 
 
 def by_container(bench: Bench) -> tuple[ContainerLine, ...]:
@@ -15,7 +14,7 @@ def by_container(bench: Bench) -> tuple[ContainerLine, ...]:
     for removal in bench.log:
         if removal.container_id in bench.containers and bench.is_left(removal):
             held.setdefault(removal.container_id, []).append(removal)
-    order = _in_tree_order(bench.containers)
+    order = in_tree_order(bench.containers.values(), _rank)
     pieces = {id_: sum(r.quantity for r in parts) for id_, parts in held.items()}
     for _, one in reversed(order):
         if one.parent_id in bench.containers:
@@ -32,16 +31,5 @@ def by_container(bench: Bench) -> tuple[ContainerLine, ...]:
     )
 
 
-def _in_tree_order(containers: Mapping[int, Container]) -> list[tuple[int, Container]]:
-    """(depth, container), each before what stands in it."""
-    children: dict[int | None, list[Container]] = {}
-    for one in sorted(containers.values(), key=lambda c: (natural(c.label), c.id), reverse=True):
-        parent = one.parent_id if one.parent_id in containers else None
-        children.setdefault(parent, []).append(one)
-    listed: list[tuple[int, Container]] = []
-    open_ = [(0, one) for one in children.get(None, ())]
-    while open_:
-        depth, one = open_.pop()
-        listed.append((depth, one))
-        open_ += [(depth + 1, inner) for inner in children.get(one.id, ())]
-    return listed
+def _rank(one: Container) -> tuple[object, int]:
+    return natural(one.label), one.id

@@ -1,6 +1,7 @@
 """Containers that stand in one another: bag 12 in tray 3 on shelf B."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
+from typing import Any
 
 from bagtag.domain.errors import BadInput
 from bagtag.domain.model import Container
@@ -16,6 +17,24 @@ def chain(containers: Mapping[int, Container], container_id: int | None) -> tupl
         labels.append(containers[container_id].label)
         container_id = containers[container_id].parent_id
     return tuple(labels)
+
+
+def in_tree_order(
+    containers: Iterable[Container], rank: Callable[[Container], Any]
+) -> list[tuple[int, Container]]:
+    """(depth, container), each before what stands in it, those side by side by their rank."""
+    ordered = sorted(containers, key=rank, reverse=True)
+    ids = {one.id for one in ordered}
+    children: dict[int | None, list[Container]] = {}
+    for one in ordered:
+        children.setdefault(one.parent_id if one.parent_id in ids else None, []).append(one)
+    listed: list[tuple[int, Container]] = []
+    open_ = [(0, one) for one in children.get(None, ())]
+    while open_:
+        depth, one = open_.pop()
+        listed.append((depth, one))
+        open_ += [(depth + 1, within) for within in children.get(one.id, ())]
+    return listed
 
 
 def inside(containers: Iterable[Container], container_id: int) -> set[int]:

@@ -168,23 +168,11 @@ def list_containers(store: Store, job_id: int) -> list[ContainerRow]:
         contents = {c.id: tuple(removals.ids_in_container(connection, c.id)) for c in known}
     by_id = {container.id: container for container in known}
     rows: list[ContainerRow] = []
-    for depth, container in _in_tree_order(known):
+    for depth, container in nesting.in_tree_order(known, _sort_key):
         where = nesting.chain(by_id, container.parent_id)
         code = tags.get(container.id, "")
         rows.append(ContainerRow(container, depth, code, where, contents[container.id]))
     return rows
-
-
-def _in_tree_order(known: Sequence[Container]) -> list[tuple[int, Container]]:
-    ids = {container.id for container in known}
-    ordered = sorted(known, key=_sort_key, reverse=True)
-    listed: list[tuple[int, Container]] = []
-    open_ = [(0, c) for c in ordered if c.parent_id not in ids]
-    while open_:
-        depth, container = open_.pop()
-        listed.append((depth, container))
-        open_ += [(depth + 1, c) for c in ordered if c.parent_id == container.id]
-    return listed
 
 
 _LARGEST_FIRST = list(reversed(ContainerKind))
