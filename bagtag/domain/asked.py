@@ -1,10 +1,11 @@
 """Figures at sign-off: what is asked for, and how a figure stands to its limits."""
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from math import isfinite
 
 from bagtag.domain.errors import BadInput
-from bagtag.domain.fitting import Asked, Counted, Figure, TaskKind
+from bagtag.domain.fitting import Asked, Counted, Figure
 from bagtag.domain.hardware import HeldBy
 
 MOST = 1e7
@@ -12,13 +13,6 @@ MOST = 1e7
 WRENCH, SMALL_WRENCH, SMALL = 0.04, 0.06, 10.0
 """How far a setting torque tool may be off, above and up to 10 N·m (ISO 6789-1:2017, from
 memory)."""
-
-USUAL: dict[TaskKind, tuple[Asked, ...]] = {
-    TaskKind.PLASTIGAUGE: (Asked("clearance", "mm"),),
-    TaskKind.END_FLOAT: (Asked("end float", "mm"),),
-    TaskKind.FILL_OIL: (Asked("oil filled", "l"),),
-}
-"""What a kind of task asks for unless it is told otherwise (common practice, no source)."""
 
 
 def torque_asked(held_by: Sequence[HeldBy]) -> tuple[Asked, ...]:
@@ -31,7 +25,7 @@ def _torque(line: HeldBy) -> Asked:
     value = line.torque.value
     share = SMALL_WRENCH if line.torque.newton_metres() <= SMALL else WRENCH
     low, high = (round(value * (1 + sign * share), 6) for sign in (-1, 1))
-    return Asked(_torque_name(line), line.torque.unit.value, low, high)
+    return Asked(_torque_name(line), line.torque.unit.value, low, high, value)
 
 
 def _torque_name(line: HeldBy) -> str:
@@ -89,5 +83,5 @@ def checked_asks(asks: Iterable[Asked]) -> tuple[Asked, ...]:
                 f"The limits of {name} are the wrong way round: {one.low:g} is above {one.high:g}.",
                 field="asks",
             )
-        found[name.casefold()] = Asked(name[:60], one.unit.strip()[:20], one.low, one.high)
+        found[name.casefold()] = replace(one, name=name[:60], unit=one.unit.strip()[:20])
     return tuple(found.values())

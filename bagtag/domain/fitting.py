@@ -64,12 +64,14 @@ class Anchor:
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """A figure that is asked for when a step is signed off; limits belong to what is allowed."""
+    """A figure that is asked for when a step is signed off; limits belong to what is allowed.
+    `given` is what it should be, where the manual gives that: a torque."""
 
     name: str
     unit: str = ""
     low: float | None = None
     high: float | None = None
+    given: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,25 +10,11 @@ from bagtag.domain.entry import clean_text
 from bagtag.domain.errors import BadInput, NotFound
 from bagtag.domain.fitting import Anchor, Asked, Beside, Ref, Task, TaskKind, part, task
 from bagtag.domain.model import Fate, Removal, TagRole
+from bagtag.domain.task_kinds import NAMES, usual_asks
 from bagtag.services import codes_drawn, forgetting, strip
 from bagtag.store import fittings, jobs, removals, rows, tables
 from bagtag.store.act import Act
 from bagtag.store.work import Store
-
-NAMES = {
-    TaskKind.CLEAN: "clean",
-    TaskKind.OIL: "oil",
-    TaskKind.PRELUBE: "prelube",
-    TaskKind.PLASTIGAUGE: "gauge the bearing clearance (plastigauge)",
-    TaskKind.END_FLOAT: "measure the end float",
-    TaskKind.FILL_OIL: "fill with oil",
-    TaskKind.INSPECT: "inspect",
-    TaskKind.HOLD_POINT: "hold point: a second pair of eyes",
-    TaskKind.BENCH_BUILD: "bench build",
-    TaskKind.TIGHTENING: "final torque",
-    TaskKind.OTHER: "",
-}
-"""What a task is called that is given no name."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +70,7 @@ def _columns(form: TaskForm) -> dict[str, object]:
     name = clean_text(form.name, limit=200) or NAMES[form.kind]
     if not name:
         raise BadInput("Say what is to be done, for example: turn it by hand.", field="name")
-    asks = asked.USUAL.get(form.kind, ()) if form.asks is None else form.asks
+    asks = usual_asks(form.kind) if form.asks is None else form.asks
     return {
         "kind": form.kind.value,
         "name": name,

@@ -91,7 +91,7 @@ class SignFields(Scroll):
         """The figures that must be given, the counts, then the torques that may be."""
         clear_layout(self._rows)
         asks = [FigureRow(one, self.rows) for one in sheet.asks]
-        torques = [FigureRow(one, self.rows, is_torque=True) for one in sheet.may_ask]
+        torques = [FigureRow(one, self.rows) for one in sheet.may_ask]
         counted = ((n, line) for n, line in enumerate(sheet.held) if line.count != 0)
         self.figures = [*asks, *torques]
         self.counts = [CountRow(place, line, self.rows) for place, line in counted]

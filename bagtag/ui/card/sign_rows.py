@@ -102,9 +102,9 @@ class AskRow(QWidget):
 class FigureRow(AskRow):
     """A figure, its unit and its limits."""
 
-    def __init__(self, wanted: Asked, parent: QWidget, *, is_torque: bool = False) -> None:
-        """A torque may be left out: what was given stands as the hint."""
-        self._given = _given(wanted) if is_torque else ""
+    def __init__(self, wanted: Asked, parent: QWidget) -> None:
+        """What may be left out has what was given as its hint."""
+        self._given = f"{wanted.given:g}" if wanted.given is not None else ""
         super().__init__(wanted.name, wanted.unit, parent, hint=self._given)
         self.asked = wanted
         self._judge()
@@ -191,11 +191,6 @@ class CountRow(AskRow):
         else:
             self.verdict.say("all back" if one else "", TICK if one else None)
         self._describe()
-
-
-def _given(wanted: Asked) -> str:
-    """The torque that was given: its limits lie as far below it as above."""
-    return f"{((wanted.low or 0) + (wanted.high or 0)) / 2:g}"
 
 
 def _fasteners(held: HeldBy) -> str:

@@ -3,7 +3,7 @@
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QWidget
 
-from bagtag.domain.fitting import Beside, TaskKind
+from bagtag.domain.fitting import TaskKind
 from bagtag.ui.card.task_signs import sign_of
 from bagtag.ui.forms.choices import Choices, Option
 from bagtag.ui.stages.stage_keys import LoneKeys
@@ -23,12 +23,6 @@ KINDS = tuple(
     Option(kind, word, key=str(number), picture=sign_of(kind))
     for number, (kind, word) in enumerate(_WORDS.items(), start=1)
 )
-BEFORE = (TaskKind.CLEAN, TaskKind.OIL)
-"""What is done to a part before it goes in; all else is done after (common practice, no source)."""
-
-
-def usual_side(kind: TaskKind) -> Beside:
-    return Beside.BEFORE if kind in BEFORE else Beside.AFTER
 
 
 class KindChoices(Choices):

@@ -8,16 +8,16 @@ from uuid import uuid4
 from PySide6.QtWidgets import QWidget
 
 from bagtag import services
-from bagtag.domain import asked
 from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
 from bagtag.domain.fitting import Ref, Task, TaskKind, task
+from bagtag.domain.task_kinds import NAMES, usual_asks, usual_side
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import Field, Line
 from bagtag.ui.order.add_asks import AskRows
 from bagtag.ui.order.add_beside import BesidePick
 from bagtag.ui.order.add_dialog import BuildDialog
-from bagtag.ui.order.add_kinds import KindChoices, usual_side
+from bagtag.ui.order.add_kinds import KindChoices
 from bagtag.ui.order.add_more import MoreOfTask
 from bagtag.ui.order.build_form import open_bench_build
 from bagtag.ui.order.pick_rows import Rows, rows_of
@@ -143,12 +143,12 @@ class TaskDialog(BuildDialog):
         self.fields["kind"].say("")
         kind = self.kind.value
         if self.name.text().strip() in ("", self._suggested):
-            self._suggested = services.tasks.NAMES[kind]
+            self._suggested = NAMES[kind]
             self.name.setText(self._suggested)
         if self.task is None:
             self.beside.suggest(usual_side(kind))
             if self.asks.is_untouched:
-                self.asks.set_asks(asked.USUAL.get(kind, ()))
+                self.asks.set_asks(usual_asks(kind))
 
     def _follow_step(self) -> None:
         self.more.follow(self._rows.step(self.beside.ref), is_new=self._task_id is None)
