@@ -10,15 +10,14 @@ from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 from bagtag import services
 from bagtag.domain.errors import Trouble
 from bagtag.domain.fitting import Beside, Ref, RuleKind
-from bagtag.domain.phrases import listed
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import label
 from bagtag.ui.order.order_newest import Newest
+from bagtag.ui.order.what_if_words import along_words, breaks_words
 
 if TYPE_CHECKING:
     from bagtag.services.rules import WhatIf
 
-NAMED = 4
 _SO_ALREADY = "The plan has it so already; the rule keeps it so."
 
 
@@ -74,13 +73,7 @@ class Outcome(QFrame):
 
     def _found(self, found: WhatIf) -> None:
         self.has_breaks = bool(found.breaks)
-        broken = "; ".join(found.breaks[:NAMED])
-        rest = len(found.moves) - NAMED
-        names = [*found.moves[:NAMED], *([f"{rest} more"] if rest > 0 else [])]
-        self._say(
-            f"✕ It would break: {broken}." if broken else "",
-            f"Comes along: {listed(names)}." if names else "",
-        )
+        self._say(breaks_words(found), along_words(found))
         self.known.emit()
 
     def _failed(self, error: Exception) -> None:

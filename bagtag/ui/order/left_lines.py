@@ -124,7 +124,7 @@ def force_words(row: RuleRow) -> str:
 
 def frees_words(freed: Freed) -> str:
     """ "24 steps wait for it alone"."""
-    others = freed.count - 1
+    others = freed.alone - 1
     steps = f"{others} steps wait" if others > 1 else "1 step waits"
     return f"{steps} for it alone"
 

@@ -70,7 +70,7 @@ class NowLines:
         return False, None
 
     def _frees(self) -> Iterator[Line]:
-        found = [freed for freed in self.board.frees if freed.count > 1][: self.most_frees]
+        found = [freed for freed in self.board.frees if freed.alone > 1][: self.most_frees]
         if found:
             yield Heading(FREES)
         for freed in found:

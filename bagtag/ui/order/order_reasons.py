@@ -97,8 +97,8 @@ class ReasonsPanel(QFrame):
         )
         for sentence in self._said:
             self._add(label(sentence, self.view.body))
-        for rule_id, words, in_force in found.rules[:MOST]:
-            self._add_rule(rule_id, words, in_force)
+        for row in found.rules[:MOST]:
+            self._add_rule(row.rule.id, row.words, row.in_force)
         self.view.column.addStretch(1)
         self.view.verticalScrollBar().setValue(0)
 

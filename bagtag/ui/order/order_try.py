@@ -8,14 +8,13 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
-from bagtag.domain.phrases import capital, listed
 from bagtag.ui.forms.basics import ENTER, Field, Line, button, label, tight
+from bagtag.ui.order.what_if_words import along_words, breaks_words
 from bagtag.ui.theme import mark
 
 if TYPE_CHECKING:
     from bagtag.services.rules import WhatIf
 
-NAMED = 4
 LOOKING = "Looking where it would stand …"
 STILL = "It stands where it stood. Go on with Alt and the arrows, or Esc."
 
@@ -72,13 +71,7 @@ class TryPanel(QFrame):
 
     def show_found(self, found: WhatIf) -> None:
         """What a move would make, which ties it would break, and what comes along."""
-        broken = "; ".join(found.breaks[:NAMED])
-        along = _named(found.moves)
-        self._say(
-            found.words,
-            f"✕ It would break: {broken}." if broken else "",
-            f"Comes along: {along}." if along else "",
-        )
+        self._say(found.words, breaks_words(found), along_words(found))
         self._offer(*((self.go, self.back) if found.kind is not None else (self.back,)))
 
     def show_wrong(self, sentence: str) -> None:
@@ -130,10 +123,3 @@ class TryPanel(QFrame):
             self.put_back.emit()
         else:
             super().keyPressEvent(event)
-
-
-def _named(names: tuple[str, ...]) -> str:
-    more = len(names) - NAMED
-    if more <= 0:
-        return capital(listed(names)) if names else ""
-    return f"{', '.join(names[:NAMED])} and {more} more"
