@@ -168,8 +168,8 @@ def _build_lines(plan: Board, rows: Mapping[int, StripRow], pdf: Path | None) ->
         if step.hindrances:
             yield f"         waits: {'; '.join(h.sentence for h in step.hindrances)}"
     for freed in plan.frees[:3]:
-        steps = "step waits" if freed.waiting == 1 else "steps wait"
-        yield f"{freed.called}: {freed.why}; {freed.waiting} {steps} for it, {freed.count} alone."
+        steps = "step waits" if freed.all == 1 else "steps wait"
+        yield f"{freed.called}: {freed.why}; {freed.all} {steps} for it, {freed.alone} alone."
     yield f"{plan.done} of {len(plan.steps)} fitted. {OVERRIDE}"
     if pdf is not None:
         yield f"The checklist is in {pdf}."

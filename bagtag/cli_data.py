@@ -74,7 +74,7 @@ def step(step: Step, removal_: Removal | None, code: str) -> Data:
 
 def freed(one: Freed) -> Data:
     """What keeps others out, how many wait for it, and how many for it alone."""
-    return {"step": one.called, "why": one.why, "steps": one.waiting, "alone": one.count}
+    return {"step": one.called, "why": one.why, "steps": one.all, "alone": one.alone}
 
 
 def sign_off(done: SignOff) -> Data:

@@ -4,12 +4,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from bagtag.domain import tie_words
-from bagtag.domain.fitting import Ref, Rule, Task, TaskKind, part
+from bagtag.domain.fitting import Ref, Task, TaskKind, part
 from bagtag.domain.model import Area, SignOff
 from bagtag.domain.order_problem import Because, Tie
 from bagtag.domain.order_why import why
 from bagtag.domain.standing import Hindrance, Keeps, Standing, standing
 from bagtag.services.planning import Planned, planned
+from bagtag.services.rules import RuleRow, row_of
 from bagtag.store.work import Store
 
 NAMED = 3
@@ -53,13 +54,13 @@ class Step:
 @dataclass(frozen=True, slots=True)
 class Freed:
     """A step that keeps others out by itself: why, how many wait for it alone, itself among them,
-    and how many for it and others besides."""
+    and how many in all."""
 
     ref: Ref
     called: str
     why: str
-    count: int
-    waiting: int = 0
+    alone: int
+    all: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,11 +91,6 @@ class Board:
 
     def step_of(self, removal_id: int) -> Step | None:
         return self.step(part(removal_id))
-
-    def called(self, ref: Ref) -> str:
-        """What a step is called; nothing for one that is not in the build."""
-        step = self.step(ref)
-        return step.called if step is not None else ""
 
 
 def board(store: Store, job_id: int, *, who: str = "") -> Board:
@@ -205,11 +201,11 @@ def no_order(known: Planned) -> NoOrder | None:
 @dataclass(frozen=True, slots=True)
 class Reasons:
     """Why a step stands where it does: a sentence for each tie, the nearest first; and the rules
-    that name it, each with whether it is in force."""
+    that name it."""
 
     held: tuple[str, ...]
     forced: tuple[str, ...]
-    rules: tuple[tuple[int, str, bool], ...]
+    rules: tuple[RuleRow, ...]
 
 
 def reasons(store: Store, job_id: int, ref: Ref, *, who: str = "") -> Reasons:
@@ -220,14 +216,8 @@ def reasons(store: Store, job_id: int, ref: Ref, *, who: str = "") -> Reasons:
     return Reasons(
         tie_words.held_words(found.held, known.words),
         tie_words.forced_words(found.pulled, known.words),
-        tuple(_rule_line(known, rule) for rule in rules),
+        tuple(row_of(known, rule) for rule in rules),
     )
-
-
-def _rule_line(known: Planned, rule: Rule) -> tuple[int, str, bool]:
-    known_steps = set(known.plan.order)
-    in_force = rule.id not in known.found.suspended and known_steps.issuperset(rule.members)
-    return rule.id, tie_words.rule_words(rule, known.called), in_force
 
 
 def areas_opened(areas: Sequence[Area], removal_id: int) -> tuple[str, ...]:

@@ -98,9 +98,21 @@ class Planned:
     def why_stuck(self, ref: Ref) -> str:
         return "; ".join(hindrance.sentence for hindrance in self.own(ref))
 
+    @cached_property
+    def steps(self) -> frozenset[Ref]:
+        """Every step of the plan."""
+        return frozenset(self.plan.order)
+
+    @cached_property
+    def _pieces(self) -> dict[int | None, list[Ref]]:
+        found: dict[int | None, list[Ref]] = {}
+        for ref in self.plan.order:
+            found.setdefault(self.build_id(ref), []).append(ref)
+        return found
+
     def pieces(self, build_id: int) -> list[Ref]:
         """The pieces of a bench build, in the order of the plan."""
-        return [ref for ref in self.plan.order if self.build_id(ref) == build_id]
+        return self._pieces.get(build_id, [])
 
     @cached_property
     def tightenings(self) -> dict[Ref, Task]:

@@ -147,13 +147,13 @@ def drop_rule(store: Store, rule_id: int, *, who: str = "") -> Change:
 def rules_of(store: Store, job_id: int, *, who: str = "") -> list[RuleRow]:
     """The rules of a job, the newest first."""
     known = planned(store, job_id, who=who)
-    return [_row(known, rule) for rule in reversed(known.rows.rules)]
+    return [row_of(known, rule) for rule in reversed(known.rows.rules)]
 
 
-def _row(known: Planned, rule: Rule) -> RuleRow:
+def row_of(known: Planned, rule: Rule) -> RuleRow:
+    """A rule as a list shows it, by a plan that is at hand."""
     words = tie_words.rule_words(rule, known.called)
-    steps = set(known.plan.order)
-    asleep = next((ref for ref in rule.members if ref not in steps), None)
+    asleep = next((ref for ref in rule.members if ref not in known.steps), None)
     if asleep is not None:
         return RuleRow(rule, words, False, f"{known.called(asleep)} does not go back")
     if rule.id in known.found.suspended:

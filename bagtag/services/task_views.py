@@ -1,6 +1,6 @@
 """What the screens show of a task of the build: its card."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from bagtag.domain.cautions import cautions
@@ -74,7 +74,7 @@ def card(store: Store, task_id: int) -> TaskCard:
         tightens=removal,
         cautions=_cautions(store, removal),
         not_by=known.not_by(task(task_id)),
-        pieces=tuple(_pieces(known, one.id, _by_build(known), 0)),
+        pieces=tuple(_pieces(known, one.id, 0)),
     )
 
 
@@ -100,23 +100,11 @@ def _stands(one: Task, known: Planned) -> str:
     return "after everything else" if one.anchor.beside is Beside.AFTER else "before everything"
 
 
-def _by_build(known: Planned) -> Mapping[int, list[Ref]]:
-    """The pieces of each bench build, in the order of the plan."""
-    found: dict[int, list[Ref]] = {}
-    for ref in known.plan.order:
-        build_id = known.build_id(ref)
-        if build_id is not None:
-            found.setdefault(build_id, []).append(ref)
-    return found
-
-
-def _pieces(
-    known: Planned, build_id: int, inside: Mapping[int, list[Ref]], depth: int
-) -> Iterator[Piece]:
+def _pieces(known: Planned, build_id: int, depth: int) -> Iterator[Piece]:
     """The pieces in the order of the plan, each followed by those of a build that it is."""
-    for ref in inside.get(build_id, ()):
+    for ref in known.pieces(build_id):
         step = board.step_of(known, ref, 0, (ref,))
         waits = step.hindrances[0].sentence if step.hindrances else ""
         yield Piece(ref, step.called, step.standing, depth, waits)
         if ref.task_id is not None:
-            yield from _pieces(known, ref.task_id, inside, depth + 1)
+            yield from _pieces(known, ref.task_id, depth + 1)

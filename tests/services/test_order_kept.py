@@ -52,7 +52,7 @@ def test_the_log_read_backwards_until_a_rule_says_otherwise(store, job_id, case)
     said = services.board.reasons(store, job_id, case["dowels"], who="Ada")
     assert "5 shaft must have it in first" in said.forced[0]
     assert "they guide it" in said.forced[0]
-    assert [in_force for _, _, in_force in said.rules] == [True]
+    assert [row.in_force for row in said.rules] == [True]
     services.history.undo(store, job_id)
     assert order(store, job_id) == ["shaft", "gear", "dowels", "gasket", "cover"]
     services.history.redo(store, job_id)
@@ -217,7 +217,7 @@ def test_what_one_casting_away_leaves_to_be_done(store, job_id, log):
     assert {s.name for s in board.steps if s.standing is Standing.NEXT} == {"piston", "pump"}
     assert {s.name for s in board.steps if not s.roots} == {"piston", "pump", "sump"}
     (freed,) = board.frees
-    assert (freed.called, freed.why, freed.count) == ("2 barrel", "it is away at the borer", 2)
+    assert (freed.called, freed.why, freed.alone) == ("2 barrel", "it is away at the borer", 2)
 
 
 def test_figures_are_held_against_their_limits(store, job_id, case):

@@ -83,8 +83,8 @@ class WhyHere(QFrame):
         said = [f"{capital(sentence)}." for sentence in (*found.held, *found.forced)]
         self.said.setText("\n".join(said) or as_it_stands(self.ref))
         clear_layout(self._rows)
-        for rule_id, words, in_force in found.rules:
-            slip = RuleSlip(rule_id, words, self.rules, in_force=in_force)
+        for row in found.rules:
+            slip = RuleSlip(row.rule.id, row.words, self.rules, in_force=row.in_force)
             slip.dropped.connect(self._drop)
             self._rows.addWidget(slip)
         self.rules.setVisible(bool(found.rules))
