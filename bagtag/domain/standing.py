@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from enum import StrEnum
+from enum import IntEnum, StrEnum
 
 from bagtag.domain.fitting import Ref, part
 from bagtag.domain.model import Fate, Origin, Replacement
@@ -37,6 +37,15 @@ class Outline:
     @property
     def called(self) -> str:
         return f"{self.number} {self.name}"
+
+
+class Reach(IntEnum):
+    """How near a step is: it can go in now, today after others, or it waits for something that no
+    fitting settles."""
+
+    NOW = 0
+    TODAY = 1
+    WAITS = 2
 
 
 class Keeps(StrEnum):
@@ -88,3 +97,10 @@ def standing(
     if away:
         return Standing.AWAY
     return Standing.WAITS if hindrances else Standing.NEXT
+
+
+def reach(word: Standing, roots: Sequence[Ref]) -> Reach:
+    """`roots` are the steps that keep it out by themselves."""
+    if word in {Standing.NEXT, Standing.IN}:
+        return Reach.NOW
+    return Reach.WAITS if roots or word is Standing.AWAY else Reach.TODAY

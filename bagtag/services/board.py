@@ -8,7 +8,7 @@ from bagtag.domain.fitting import Ref, Task, TaskKind, part
 from bagtag.domain.model import Area, SignOff
 from bagtag.domain.order_problem import Because, Tie
 from bagtag.domain.order_why import why
-from bagtag.domain.standing import Hindrance, Keeps, Standing, standing
+from bagtag.domain.standing import Hindrance, Keeps, Reach, Standing, reach, standing
 from bagtag.services.planning import Planned, planned
 from bagtag.services.rules import RuleRow, row_of
 from bagtag.store.work import Store
@@ -49,6 +49,10 @@ class Step:
     @property
     def called(self) -> str:
         return f"{self.number} {self.name}".strip()
+
+    @property
+    def reach(self) -> Reach:
+        return reach(self.standing, self.roots)
 
 
 @dataclass(frozen=True, slots=True)

@@ -31,8 +31,8 @@ def test_a_figure_is_outside_exactly_when_it_is(low, high, value):
 
 
 def test_limits_belong_to_what_is_allowed():
-    """Main bearing clearance, standard 0.004 to 0.022 mm, limit 0.050 mm: a car manual's figures
-    (see the check values of bearing clearance in this project's own sources)."""
+    """Main bearing clearance, standard 0.004 to 0.022 mm, limit 0.050 mm: a car's workshop manual,
+    "Bearing - Clearance", method A, read as a stored excerpt."""
     asked = Asked("clearance", "mm", 0.004, 0.022)
     assert [outside(figure(asked, value)) for value in (0.004, 0.022)] == ["", ""]
     assert outside(figure(asked, 0.05)) == "clearance 0.05 mm is above 0.022"

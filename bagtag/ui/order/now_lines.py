@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from bagtag.domain.fitting import Ref, task
-from bagtag.domain.standing import Standing
+from bagtag.domain.standing import Reach, Standing
 from bagtag.ui.order.left_lines import (
     Area,
     Fold,
@@ -26,7 +26,6 @@ if TYPE_CHECKING:
 
 FREES = "What would free the most"
 AFTER = "after these"
-READY, THEN, WAITING = range(3)
 
 
 @dataclass(slots=True)
@@ -38,9 +37,9 @@ class _Group:
     steps: tuple[list[Step], list[Step], list[Step]] = field(default_factory=lambda: ([], [], []))
 
     @property
-    def best(self) -> tuple[int, int]:
+    def best(self) -> tuple[Reach, int]:
         """What it has to offer, and where in the plan: areas stand in that order."""
-        kind = next(kind for kind in (READY, THEN, WAITING) if self.steps[kind])
+        kind = next(kind for kind in Reach if self.steps[kind])
         return kind, self.steps[kind][0].place
 
 
@@ -51,12 +50,12 @@ class NowLines:
         self.board, self.opened, self.most_frees = board, opened, most_frees
         self.pieces = pieces_by_build(board.steps)
         self.called = {step.ref: step.called for step in board.steps}
-        self._kinds: dict[Ref, int] = {}
+        self._kinds: dict[Ref, Reach] = {}
 
     def all(self) -> list[Line]:
         groups = self._groups()
         lines: list[Line] = [*self._frees()]
-        if groups and groups[0].best[0] != READY:
+        if groups and groups[0].best[0] is not Reach.NOW:
             lines.append(Said("Nothing can go in now."))
         for group in groups:
             lines += self._of_area(group, alone=len(groups) == 1)
@@ -65,7 +64,7 @@ class NowLines:
     def area_of(self, ref: Ref) -> tuple[bool, Area]:
         """Whether a step waits behind the fold of an area, and of which."""
         for group in self._groups():
-            if any(ref in self._inside(step) for step in group.steps[WAITING]):
+            if any(ref in self._inside(step) for step in group.steps[Reach.WAITS]):
                 return True, group.area
         return False, None
 
@@ -92,12 +91,12 @@ class NowLines:
         pieces = self.pieces.get(step.ref, ())
         return step.standing is Standing.IN and all(self._is_done(piece) for piece in pieces)
 
-    def kind_of(self, step: Step) -> int:
+    def kind_of(self, step: Step) -> Reach:
         """Ready, to come after others, or waiting; a bench build is what its pieces are at best."""
         known = self._kinds.get(step.ref)
         if known is None:
             inner = [self.kind_of(one) for one in self._open_pieces(step)]
-            known = self._kinds[step.ref] = min([_own_kind(step), *inner])
+            known = self._kinds[step.ref] = min([step.reach, *inner])
         return known
 
     def _open_pieces(self, step: Step) -> list[Step]:
@@ -146,14 +145,8 @@ class NowLines:
         counted = pieces_words(step, self.pieces.get(step.ref, ()))
         if counted:
             return counted
-        return "then" if _own_kind(step) == THEN else step.standing.value
+        return "then" if step.reach is Reach.TODAY else step.standing.value
 
 
-def _own_kind(step: Step) -> int:
-    if step.standing in {Standing.NEXT, Standing.IN}:
-        return READY
-    return WAITING if step.roots or step.standing is Standing.AWAY else THEN
-
-
-def _best(group: _Group) -> tuple[int, int]:
+def _best(group: _Group) -> tuple[Reach, int]:
     return group.best
