@@ -99,19 +99,20 @@ class Board:
 
 def board(store: Store, job_id: int, *, who: str = "") -> Board:
     """The build of a job as it stands now."""
-    return board_of(planned(store, job_id, who=who))
+    return board_of(planned(store, job_id), who)
 
 
-def board_of(known: Planned) -> Board:
+def board_of(known: Planned, who: str = "") -> Board:
     groups = {ref: group for group in known.plan.groups for ref in group}
     steps = tuple(
-        step_of(known, ref, place, groups[ref]) for place, ref in enumerate(known.plan.order, 1)
+        step_of(known, ref, place, groups[ref], who)
+        for place, ref in enumerate(known.plan.order, 1)
     )
     frees = tuple(
         Freed(one.ref, known.called(one.ref), known.why_stuck(one.ref), one.alone, one.all)
         for one in known.now.frees
     )
-    return Board(known.job_id, steps, frees, no_order(known))
+    return Board(known.job_id, steps, frees, no_order(known, who))
 
 
 def one_step(known: Planned, ref: Ref) -> Step | None:
@@ -122,9 +123,9 @@ def one_step(known: Planned, ref: Ref) -> Step | None:
     return None
 
 
-def step_of(known: Planned, ref: Ref, place: int, group: Sequence[Ref]) -> Step:
+def step_of(known: Planned, ref: Ref, place: int, group: Sequence[Ref], who: str = "") -> Step:
     line, task = known.lines.get(ref), known.tasks.get(ref)
-    hindrances = () if ref in known.signed else hindrances_of(known, ref)
+    hindrances = () if ref in known.signed else hindrances_of(known, ref, who)
     return Step(
         place=place,
         ref=ref,
@@ -150,13 +151,13 @@ def _word(known: Planned, ref: Ref, hindrances: Sequence[Hindrance]) -> Standing
     return standing(line, fitted=fitted, away=line.id in known.out, hindrances=hindrances)
 
 
-def hindrances_of(known: Planned, ref: Ref) -> tuple[Hindrance, ...]:
+def hindrances_of(known: Planned, ref: Ref, who: str = "") -> tuple[Hindrance, ...]:
     """Every reason why a step cannot go in now; those behind an opener past the first few are
     only counted."""
     waiting = known.now.waiting.get(ref)
     if waiting is None:
         return known.own(ref)
-    first = [_tied(known, tie) for tie in waiting.ties]
+    first = [_tied(known, tie, who) for tie in waiting.ties]
     first += [_comes_first(known, before) for before in waiting.before]
     first += [
         Hindrance(f"{known.called(mate)} goes in with it, and {known.why_stuck(mate)}", mate)
@@ -175,11 +176,11 @@ def hindrances_of(known: Planned, ref: Ref) -> tuple[Hindrance, ...]:
 _PLAIN = (Because.BENCH, Because.ANCHOR, Because.TIGHTENING)
 
 
-def _tied(known: Planned, tie: Tie) -> Hindrance:
+def _tied(known: Planned, tie: Tie, who: str) -> Hindrance:
     """A rule is named as such; what lies in the steps themselves needs no reason."""
     if tie.because in _PLAIN:
         return _comes_first(known, tie.before)
-    return Hindrance(tie_words.holds(tie, known.words), tie.before)
+    return Hindrance(tie_words.holds(tie, known.words(who)), tie.before)
 
 
 def _comes_first(known: Planned, ref: Ref) -> Hindrance:
@@ -188,18 +189,16 @@ def _comes_first(known: Planned, ref: Ref) -> Hindrance:
     return Hindrance(f"{known.called(ref)} must {'be done' if is_done else 'go in'} first", ref)
 
 
-def no_order(known: Planned) -> NoOrder | None:
+def no_order(known: Planned, who: str = "") -> NoOrder | None:
     """Why not all rules hold, where they do not."""
     circle = known.found.circle
     if circle is None:
         return None
-    rules = {rule.id: rule for rule in known.rows.rules}
     said = tuple(
-        (id_, tie_words.rule_words(rules[id_], known.called))
+        (id_, tie_words.rule_words(known.rules[id_], known.called))
         for id_ in tie_words.droppable(circle)
-        if id_ in rules
     )
-    return NoOrder(tie_words.circle_words(circle, known.words), said, known.found.suspended)
+    return NoOrder(tie_words.circle_words(circle, known.words(who)), said, known.found.suspended)
 
 
 @dataclass(frozen=True, slots=True)
@@ -214,12 +213,13 @@ class Reasons:
 
 def reasons(store: Store, job_id: int, ref: Ref, *, who: str = "") -> Reasons:
     """What holds a step back, what brought it forward, and which rules name it."""
-    known = planned(store, job_id, who=who)
+    known = planned(store, job_id)
+    words = known.words(who)
     found = why(known.plan, ref)
     rules = (rule for rule in known.rows.rules if ref in rule.members)
     return Reasons(
-        tie_words.held_words(found.held, known.words),
-        tie_words.forced_words(found.pulled, known.words),
+        tie_words.held_words(found.held, words),
+        tie_words.forced_words(found.pulled, words),
         tuple(row_of(known, rule) for rule in rules),
     )
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
 from bagtag.domain import areas as tree
-from bagtag.domain.fitting import Ref, Task, TaskKind, part, task
+from bagtag.domain.fitting import Ref, Rule, Task, TaskKind, part, task
 from bagtag.domain.model import Area, Away, SignOff
 from bagtag.domain.now import Lane, Now, now
 from bagtag.domain.order_input import BuildRows, areas_of_steps, problem
@@ -28,7 +28,6 @@ class Planned:
     signed: Mapping[Ref, SignOff]
     out: Mapping[int, Away]
     found: InForce
-    who: str = ""
 
     @property
     def plan(self) -> Plan:
@@ -62,9 +61,12 @@ class Planned:
         return now(self.plan, self.needs, lanes, self.signed.keys(), stuck)
 
     @cached_property
-    def words(self) -> Words:
-        rules = {rule.id: rule for rule in self.rows.rules}
-        return Words(self.called, self.area_name, rules, self.who)
+    def rules(self) -> dict[int, Rule]:
+        return {rule.id: rule for rule in self.rows.rules}
+
+    def words(self, who: str = "") -> Words:
+        """What steps, areas and rules are called for a person at the bench."""
+        return Words(self.called, self.area_name, self.rules, who)
 
     def called(self, ref: Ref) -> str:
         """What a step is called: "27 fork R", "measure the end float"."""
@@ -138,7 +140,7 @@ class Planned:
         return must_not_sign(work - self.holds, self.signed)
 
 
-def planned(store: Store, job_id: int, *, who: str = "") -> Planned:
+def planned(store: Store, job_id: int) -> Planned:
     """The plan of a job as it stands now; one that works also where its rules do not all hold.
 
     Every act has its entry in the journal, so a plan holds until the next: the card, the board and
@@ -146,15 +148,15 @@ def planned(store: Store, job_id: int, *, who: str = "") -> Planned:
     """
     with store.read() as connection:
         newest = journal.newest(connection)
-    return _planned(store, job_id, newest, who)
+    return _planned(store, job_id, newest)
 
 
 @lru_cache(maxsize=2)
-def _planned(store: Store, job_id: int, _: int, who: str) -> Planned:
-    return planned_afresh(store, job_id, who=who)
+def _planned(store: Store, job_id: int, _: int) -> Planned:
+    return planned_afresh(store, job_id)
 
 
-def planned_afresh(store: Store, job_id: int, *, who: str = "") -> Planned:
+def planned_afresh(store: Store, job_id: int) -> Planned:
     """The same, from the rows alone, whatever the journal says."""
     with store.read() as connection:
         signed = belongings.sign_offs(connection, job_id)
@@ -166,4 +168,4 @@ def planned_afresh(store: Store, job_id: int, *, who: str = "") -> Planned:
             signed=list(signed),
         )
         out = belongings.away_now(connection, job_id)
-    return Planned(job_id, rows, signed, out, in_force(problem(rows)), who)
+    return Planned(job_id, rows, signed, out, in_force(problem(rows)))

@@ -53,7 +53,7 @@ def add_rule(
 ) -> Change:
     """Make a rule; `new_id` is its id. One that leaves no order that works is kept and out of force
     until another is dropped (the board says so)."""
-    known = planned(store, job_id, who=who)
+    known = planned(store, job_id)
     named = tuple(members)
     _check(known, kind, named)
     rule = Rule(0, job_id, kind, named, clean_text(why, limit=300))
@@ -144,9 +144,9 @@ def drop_rule(store: Store, rule_id: int, *, who: str = "") -> Change:
     )
 
 
-def rules_of(store: Store, job_id: int, *, who: str = "") -> list[RuleRow]:
+def rules_of(store: Store, job_id: int) -> list[RuleRow]:
     """The rules of a job, the newest first."""
-    known = planned(store, job_id, who=who)
+    known = planned(store, job_id)
     return [row_of(known, rule) for rule in reversed(known.rows.rules)]
 
 
@@ -166,10 +166,7 @@ def what_if(
 ) -> WhatIf:
     """What would come of a step standing just before or after another. BadInput where it cannot
     be asked: a step that is in already."""
-    return what_if_of(planned(store, job_id, who=who), moved, beside, other)
-
-
-def what_if_of(known: Planned, moved: Ref, beside: Beside, other: Ref) -> WhatIf:
+    known = planned(store, job_id)
     newest = max((rule.id for rule in known.rows.rules), default=0) + 1
     found = trial(known.found.problem, moved, beside, other, source=newest)
     if found.kind is None:
@@ -179,6 +176,6 @@ def what_if_of(known: Planned, moved: Ref, beside: Beside, other: Ref) -> WhatIf
         words=_said(rule, known),
         kind=found.kind,
         members=found.members,
-        breaks=tuple(tie_words.says(tie, known.words) for tie in found.broken),
+        breaks=tuple(tie_words.says(tie, known.words(who)) for tie in found.broken),
         moves=tuple(known.called(ref) for ref in found.moves),
     )

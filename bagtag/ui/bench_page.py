@@ -199,7 +199,7 @@ class BenchPage(Stage):
 
     def show_task(self, task_id: int) -> None:
         """Put a task of the build on its card."""
-        self._sought = 0
+        self._sought, self._next_wanted = 0, False
         self.side.show_task(task_id)
 
     def focus_left(self) -> None:

@@ -246,10 +246,12 @@ class WindowWork(QObject):
 
     def show_step(self, ref: Ref) -> None:
         """Show a step of the build of this job: a removal on its card, a task on its own."""
+        if ref.removal_id is not None:
+            self.bench.show_removal(ref.removal_id)  # sought before the build would offer its next
         if self.stage != "Build":
             self.go_to("Build")
         if ref.removal_id is not None:
-            self.show_removal(ref.removal_id)
+            self.bench.show_removal(ref.removal_id)
         else:
             self.bench.show_task(ref.id)
 

@@ -10,6 +10,8 @@ from bagtag.domain.fitting import TaskKind
 from bagtag.domain.model import Fate, Replacement
 from bagtag.domain.standing import Standing
 from bagtag.services.signing import SignForm
+from bagtag.services.tags import Leads
+from bagtag.ui.field.one_field import HINTS
 from bagtag.ui.order.add_menu import AddMenu
 from bagtag.ui.order.rule_form import RuleDialog
 
@@ -180,3 +182,44 @@ def test_a_hold_point_is_signed_by_another(bench):
     assert "N. Birch" in card.signing.sheet.not_by
     bench.press(KEYS.Key_Escape)
     assert not card.signing.isVisible()
+
+
+def hold_point(bench) -> tuple[int, str]:
+    """The id of the hold point's task, and its code."""
+    hold = next(step for step in board(bench).steps if step.name.startswith("hold point"))
+    return hold.task.id, services.task_views.card(bench.desk.store, hold.task.id).code
+
+
+def test_a_task_is_found_by_its_code_while_parts_are_logged(bench):
+    """Typed in the one field, letter by letter, on Strip; the build does not offer its next."""
+    task_id, code = hold_point(bench)
+    bench.stage(2)
+    bench.control(KEYS.Key_L)
+    for letter in code:
+        bench.type(letter)
+        bench.settle()
+    assert bench.window.field.frame.hint.endswith("open its card")
+    bench.press(KEYS.Key_Return)
+    side = bench.window.work.bench.side
+    assert bench.window.work.stage == "Build"
+    assert (side.task_id, side.task_card.card.task.id) == (task_id, task_id)
+    assert side.task_card.isVisible()
+
+
+def test_what_does_not_add_up_leads_to_its_own_card(bench):
+    """From Close, with nothing on the card before: the part pressed, and not the next step."""
+    bench.stage(2)
+    bench.stage(8)
+    listed = bench.window.pages.currentWidget().left
+    wanted = listed.leftovers.lines[3].ref
+    listed.setFocus()
+    for _ in range(3):
+        bench.press(KEYS.Key_Down)
+    bench.press(KEYS.Key_Return)
+    assert bench.window.work.stage == "Build"
+    assert bench.window.work.bench.side.step == wanted
+    assert bench.window.work.bench.card.card.removal.id == wanted.id
+
+
+def test_each_place_that_a_code_leads_to_has_its_hint():
+    assert set(HINTS) == {leads.value for leads in Leads}

@@ -29,6 +29,13 @@ if TYPE_CHECKING:
 ON_STRIP = "write it as on tape, scan a tag, or type a word to find"
 ELSEWHERE = "scan a tag, or type a code or a word to find"
 HITS = 7
+HINTS = {
+    "removal": "open its card",
+    "container": "show {name}",
+    "task": "open its card",
+    "blank": "hang it",
+}
+"""What Enter does with a code, by where it leads."""
 
 
 class OneField(QWidget):
@@ -237,8 +244,7 @@ class OneField(QWidget):
         if found.tag.code != self.code:
             return
         self._show_tag(name)
-        hints = {"removal": "open its card", "container": f"show {name}", "blank": "hang it"}
-        self.frame.set_hint(f"Enter: {hints[found.leads.value]}")
+        self.frame.set_hint(f"Enter: {HINTS[found.leads].format(name=name)}")
 
     def _code_unknown(self, error: Exception) -> None:
         from bagtag.domain.errors import Trouble

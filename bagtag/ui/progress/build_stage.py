@@ -9,7 +9,6 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag import services
 from bagtag.domain.change import Change
-from bagtag.domain.errors import Trouble
 from bagtag.domain.fitting import Ref
 from bagtag.domain.standing import Standing
 from bagtag.ui.card.card_parts import Act
@@ -55,6 +54,7 @@ class BuildBar(QFrame):
         self.progress = Progress(self)
         self.count = label("", self, scale="head")
         self.waiting = OneLine(self)
+        mark(self.waiting, tone="muted")
         self.next = Act("Next step", NEXT, self, role="primary")
         self.add = Act("Add", ADD, self)
         self.paper = Act("Checklist", PAPER, self)
@@ -88,7 +88,7 @@ class BuildBar(QFrame):
         """Ask for the board of the chosen job."""
         if self.desk.job_id:
             read = partial(services.board.board, who=self.desk.who)
-            self.desk.ask(read, self.desk.job_id, then=self._show, failed=self._no_order)
+            self.desk.ask(read, self.desk.job_id, then=self._show)
 
     def hear(self, change: Change) -> None:
         if change.job_id in (0, self.desk.job_id):
@@ -102,20 +102,9 @@ class BuildBar(QFrame):
         self.progress.show_shares(board.done, ready, of)
         self.count.setText(progress_words(board.done, of))
         self.waiting.say(waiting_words(board))
-        mark(self.waiting, tone="muted")
         self.next.setEnabled(bool(self._ready()))
         self.paper.setEnabled(bool(of))
         self.board_read.emit(board)
-
-    def _no_order(self, error: Exception) -> None:
-        if not isinstance(error, Trouble):
-            self.desk.tell_error(error)
-            return
-        self.board = None
-        self.count.setText("No order works")
-        self.waiting.say(error.sentence)
-        mark(self.waiting, tone="accent")
-        self.next.setEnabled(False)
 
     def _ready(self) -> list["Step"]:
         steps = self.board.steps if self.board else ()
