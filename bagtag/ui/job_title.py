@@ -102,7 +102,7 @@ class JobTitle(QAbstractButton):
 
 def _shortened(text: str, font: object, width: int) -> str:
     """Cut at the end with an ellipsis where it is too wide."""
-    metrics = QFontMetrics(font)  # type: ignore[call-overload]  # QFont
+    metrics = QFontMetrics(font)  # type: ignore[call-overload]  # `object` is a QFont here
     if metrics.horizontalAdvance(text) <= width:
         return text
     while text and metrics.horizontalAdvance(text + "…") > width:

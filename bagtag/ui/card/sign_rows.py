@@ -96,6 +96,7 @@ class AskRow(QWidget):
         self.line.setAccessibleDescription(self.verdict.said.text())
 
     def _judge(self) -> None:
+        """Say how what is typed stands: each sort of row knows."""
         raise NotImplementedError
 
 

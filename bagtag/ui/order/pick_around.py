@@ -8,7 +8,7 @@ class Around(QWidget):
     """It has no focus proxy: Tab would jump back to that from whatever stands after it."""
 
     def first(self) -> QWidget:
-        """What gets the keys."""
+        """What gets the keys: each widget made of others knows."""
         raise NotImplementedError
 
     def focusInEvent(self, event: QFocusEvent) -> None:
