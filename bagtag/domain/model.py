@@ -7,6 +7,7 @@ from enum import StrEnum
 from bagtag.domain.datum import Datum, Side
 from bagtag.domain.fitting import Asked, Counted, Figure, Ref, part, task
 from bagtag.domain.hardware import HeldBy
+from bagtag.domain.tightening import Pass
 from bagtag.domain.which_way import Fact
 
 
@@ -111,7 +112,8 @@ class Removal:
     `kind` is the part kind a person chose; empty, its name says it. `side` is the side of the
     machine it sat on, `size` its own size as marked or measured ("25x42x7"), `unanswered` the
     questions of its kind that were skipped. `origin` says how it came into the log, `build_id` is
-    the bench build it is a piece of, `asks` the figures asked for when it is signed off.
+    the bench build it is a piece of, `asks` the figures asked for when it is signed off, `passes`
+    how the manual tightens it, `tools` the special tools it needs, with commas between.
     """
 
     id: int
@@ -141,6 +143,8 @@ class Removal:
     origin: Origin = Origin.OFF
     build_id: int | None = None
     asks: tuple[Asked, ...] = ()
+    passes: tuple[Pass, ...] = ()
+    tools: str = ""
 
 
 @dataclass(frozen=True, slots=True)

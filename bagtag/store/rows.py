@@ -5,7 +5,7 @@ from dataclasses import asdict
 from datetime import date, datetime
 from typing import Any, Protocol
 
-from bagtag.domain import hardware, which_way
+from bagtag.domain import hardware, holes, tightening, which_way
 from bagtag.domain.datum import Datum, Side
 from bagtag.domain.fitting import (
     Anchor,
@@ -38,6 +38,9 @@ from bagtag.domain.model import (
     Tag,
     TagRole,
 )
+from bagtag.domain.tool_out import ToolOut
+from bagtag.domain.torque import Length, TorqueUnit
+from bagtag.domain.wrench import Wrench
 
 
 class Columns(Protocol):
@@ -121,6 +124,8 @@ def removal(row: Columns) -> Removal:
         origin=Origin(row["origin"]),
         build_id=row["build_id"],
         asks=asks(row["asks"]),
+        passes=tightening.from_data(row["passes"]),
+        tools=row["tools"],
     )
 
 
@@ -174,7 +179,8 @@ def sign_off(row: Columns) -> SignOff:
     )
 
 
-def _ref(removal_id: int | None, task_id: int | None) -> Ref | None:
+def ref(removal_id: int | None, task_id: int | None) -> Ref | None:
+    """The step that two columns name, None where neither does."""
     if removal_id is not None:
         return part(removal_id)
     return task(task_id) if task_id is not None else None
@@ -189,7 +195,7 @@ def ref_columns(ref: Ref | None, prefix: str = "") -> dict[str, int | None]:
 
 
 def task_row(row: Columns) -> Task:
-    of = _ref(row["anchor_removal_id"], row["anchor_task_id"])
+    of = ref(row["anchor_removal_id"], row["anchor_task_id"])
     return Task(
         id=row["id"],
         uid=row["uid"],
@@ -209,7 +215,7 @@ def task_row(row: Columns) -> Task:
 
 def rule(row: Columns, members: Iterable[Columns]) -> Rule:
     """`members` are its rows, in rank."""
-    named = (_ref(member["removal_id"], member["task_id"]) for member in members)
+    named = (ref(member["removal_id"], member["task_id"]) for member in members)
     return Rule(
         id=row["id"],
         job_id=row["job_id"],
@@ -230,6 +236,56 @@ def away(row: Columns) -> Away:
         sent_at=datetime.fromisoformat(row["sent_at"]),
         due=date.fromisoformat(row["due"]) if row["due"] else None,
         back_at=_time(row["back_at"]),
+    )
+
+
+def hole_map(row: Columns) -> holes.HoleMap:
+    return holes.from_data(row["data"])
+
+
+def pass_tick(row: Columns) -> tightening.PassTick:
+    return tightening.PassTick(row["id"], row["place"], row["who"])
+
+
+def wrench(row: Columns) -> Wrench:
+    made = row["calibrated_on"]
+    return Wrench(
+        name=row["name"],
+        low=row["low"],
+        high=row["high"],
+        unit=TorqueUnit(row["unit"]),
+        step=row["step"],
+        length=Length(row["length"], row["length_unit"]) if row["length"] is not None else None,
+        calibrated_on=date.fromisoformat(made) if made else None,
+        note=row["note"],
+        id=row["id"],
+    )
+
+
+def wrench_columns(one: Wrench) -> dict[str, Any]:
+    return {
+        "name": one.name,
+        "low": one.low,
+        "high": one.high,
+        "unit": one.unit.value,
+        "step": one.step,
+        "length": one.length.value if one.length else None,
+        "length_unit": one.length.unit if one.length else "",
+        "calibrated_on": one.calibrated_on.isoformat() if one.calibrated_on else None,
+        "note": one.note,
+    }
+
+
+def tool_out(row: Columns) -> ToolOut:
+    return ToolOut(
+        id=row["id"],
+        job_id=row["job_id"],
+        name=row["name"],
+        count=row["count"],
+        out_at=datetime.fromisoformat(row["out_at"]),
+        out_by=row["out_by"],
+        back_at=_time(row["back_at"]),
+        back_by=row["back_by"],
     )
 
 

@@ -7,6 +7,7 @@ from sqlalchemy import (
     JSON,
     CheckConstraint,
     Column,
+    Float,
     ForeignKey,
     Index,
     Integer,
@@ -126,6 +127,8 @@ removal = Table(
         nullable=True,
     ),
     Column("asks", JSON, nullable=False, server_default="[]"),
+    Column("passes", JSON, nullable=False, server_default="[]"),
+    _text("tools"),
     UniqueConstraint("job_id", "number"),
     CheckConstraint("quantity >= 1", name="quantity"),
     CheckConstraint("name <> ''", name="name"),
@@ -254,6 +257,60 @@ away = Table(
     sqlite_autoincrement=True,
 )
 
+hole_map = Table(
+    "hole_map",
+    metadata,
+    _id(),
+    Column("removal_id", Integer, ForeignKey("removal.id"), nullable=False, unique=True),
+    Column("data", JSON, nullable=False),
+    sqlite_autoincrement=True,
+)
+
+pass_tick = Table(
+    "pass_tick",
+    metadata,
+    _id(),
+    _link("removal_id", "removal"),
+    _link("task_id", "task"),
+    Column("place", Integer, nullable=False),
+    _text("who"),
+    Column("at", String(32), nullable=False),
+    UniqueConstraint("removal_id", "place"),
+    UniqueConstraint("task_id", "place"),
+    sqlite_autoincrement=True,
+)
+
+wrench = Table(
+    "wrench",
+    metadata,
+    _id(),
+    _text("name"),
+    Column("low", Float, nullable=False),
+    Column("high", Float, nullable=False),
+    _text("unit", 10),
+    Column("step", Float, nullable=True),
+    Column("length", Float, nullable=True),
+    _text("length_unit", 4),
+    Column("calibrated_on", String(10), nullable=True),
+    _text("note"),
+    sqlite_autoincrement=True,
+)
+
+tool_out = Table(
+    "tool_out",
+    metadata,
+    _id(),
+    _link("job_id", "job", required=True),
+    _text("name"),
+    Column("count", Integer, nullable=False, server_default="1"),
+    Column("out_at", String(32), nullable=False),
+    _text("out_by"),
+    Column("back_at", String(32), nullable=True),
+    _text("back_by"),
+    Index(None, "job_id"),
+    sqlite_autoincrement=True,
+)
+
 journal = Table(
     "journal",
     metadata,
@@ -273,7 +330,23 @@ journal = Table(
 
 JOURNALED = {
     t.name: t
-    for t in (job, area, container, removal, tag, photo, sign_off, away, task, rule, rule_member)
+    for t in (
+        job,
+        area,
+        container,
+        removal,
+        tag,
+        photo,
+        sign_off,
+        away,
+        task,
+        rule,
+        rule_member,
+        hole_map,
+        pass_tick,
+        wrench,
+        tool_out,
+    )
 }
 
 SEARCH = "removal_search"

@@ -3,5 +3,5 @@
 A test holds this list against the migration scripts.
 """
 
-KNOWN = ("0001", "0002", "0003")
+KNOWN = ("0001", "0002", "0003", "0004")
 HEAD = KNOWN[-1]
