@@ -20,6 +20,7 @@ if TYPE_CHECKING:
         fates,
         find,
         history,
+        holes,
         jobs,
         kinds,
         labels,
@@ -34,7 +35,12 @@ if TYPE_CHECKING:
         tape,
         task_views,
         tasks,
+        templates,
+        tightening,
+        tools,
+        torque,
         views,
+        wrenches,
     )
 
 __all__ = [
@@ -48,6 +54,7 @@ __all__ = [
     "fates",
     "find",
     "history",
+    "holes",
     "jobs",
     "kinds",
     "labels",
@@ -62,7 +69,12 @@ __all__ = [
     "tape",
     "task_views",
     "tasks",
+    "templates",
+    "tightening",
+    "tools",
+    "torque",
     "views",
+    "wrenches",
 ]
 
 

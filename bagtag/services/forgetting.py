@@ -3,7 +3,7 @@
 from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import Anchor, Beside, Ref, RuleKind, Task, TaskKind, part, task
 from bagtag.domain.model import Removal
-from bagtag.store import belongings, fittings, removals, rows, tables
+from bagtag.store import belongings, fittings, joints, removals, rows, tables
 from bagtag.store.act import Act
 
 
@@ -59,10 +59,20 @@ def drop_task(act: Act, one: Task) -> None:
         act.update(tables.task, other.id, **_anchor_columns(one.anchor))
     for tag in belongings.tags_of_task(act.connection, one.id):
         act.delete(tables.tag, tag.id)
+    forget_joint(act, ref)
+    act.delete(tables.task, one.id)
+
+
+def forget_joint(act: Act, ref: Ref) -> None:
+    """What was done on a step goes with it: its sign-off, its ticked passes, its hole map."""
     sign_off = belongings.sign_off_of(act.connection, ref)
     if sign_off is not None:
         act.delete(tables.sign_off, sign_off.id)
-    act.delete(tables.task, one.id)
+    for tick in joints.ticks_of(act.connection, ref).values():
+        act.delete(tables.pass_tick, tick.id)
+    map_id = joints.map_id(act.connection, ref.removal_id) if ref.removal_id is not None else None
+    if map_id is not None:
+        act.delete(tables.hole_map, map_id)
 
 
 def _in_its_stead(act: Act, removal: Removal, one: Task) -> Anchor:

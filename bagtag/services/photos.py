@@ -7,7 +7,7 @@ from bagtag.domain.change import Change
 from bagtag.domain.errors import BadInput, NotFound
 from bagtag.domain.model import Photo, PhotoRole
 from bagtag.services import strip
-from bagtag.store import belongings, tables
+from bagtag.store import belongings, joints, tables
 from bagtag.store.act import Act
 from bagtag.store.photo_files import Taken
 from bagtag.store.work import Store
@@ -110,10 +110,20 @@ def take_out(store: Store, photo_id: int, *, who: str = "") -> Change:
     """Take a photo off its removal; the file stays, so that undo brings it back."""
     photo = _get(store, photo_id)
     removal = strip.get_removal(store, photo.removal_id)
+
+    def do(act: Act) -> None:
+        act.delete(tables.photo, photo_id)
+        _refuse_under_map(act, photo)
+
     title = f"take a photo off {removal.number} {removal.name}"
-    return store.act(
-        title, lambda act: act.delete(tables.photo, photo_id), who=who, job_id=removal.job_id
-    )
+    return store.act(title, do, who=who, job_id=removal.job_id)
+
+
+def _refuse_under_map(act: Act, photo: Photo) -> None:
+    on = joints.map_of(act.connection, photo.removal_id)
+    left = belongings.photos_of(act.connection, [photo.removal_id]).get(photo.removal_id, ())
+    if on is not None and on.photo == photo.hash and photo.hash not in {p.hash for p in left}:
+        raise BadInput("The hole map lies on this photo. Put the map on another photo first.")
 
 
 def set_role(store: Store, photo_id: int, role: PhotoRole, *, who: str = "") -> Change:

@@ -221,9 +221,7 @@ def delete_removal(store: Store, removal_id: int, *, who: str = "") -> Change:
             act.delete(tables.tag, tag.id)
         for time in belongings.times_away(act.connection, removal_id):
             act.delete(tables.away, time.id)
-        sign_off = belongings.sign_off_of(act.connection, part(removal_id))
-        if sign_off is not None:
-            act.delete(tables.sign_off, sign_off.id)
+        forgetting.forget_joint(act, part(removal_id))
         act.delete(tables.removal, removal_id)
 
     return store.act(f"delete {removal.number} {removal.name}", do, who=who, job_id=removal.job_id)
