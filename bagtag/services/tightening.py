@@ -1,0 +1,197 @@
+"""Tightening: the passes of a joint, each ticked as it is done."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from bagtag.domain import schedule, tightening, wrench_use
+from bagtag.domain.change import Change
+from bagtag.domain.errors import BadInput, NotFound
+from bagtag.domain.fitting import Ref, Task, TaskKind, part, task
+from bagtag.domain.hardware import HeldBy
+from bagtag.domain.holes import HoleMap
+from bagtag.domain.model import Removal
+from bagtag.domain.schedule import Round
+from bagtag.domain.tightening import Pass, PassTick
+from bagtag.domain.torque import Torque
+from bagtag.domain.wrench import Wrench
+from bagtag.domain.wrench_use import WrenchUse
+from bagtag.services import strip
+from bagtag.services.planning import planned
+from bagtag.store import belongings, fittings, joints, removals, rows, tables
+from bagtag.store.act import Act
+from bagtag.store.work import Store
+
+
+@dataclass(frozen=True, slots=True)
+class Joint:
+    """How the fasteners of a step are tightened, and how far that has come.
+
+    `removal_id` is the part they hold, 0 for a task that tightens nothing. `rounds` are empty where
+    they are only run in by hand at this step. `uses` has, for each round, the settings of the
+    wrenches that reach its figures; `ticks` are the rounds that are done, by their place from 0.
+    """
+
+    ref: Ref
+    job_id: int
+    removal_id: int = 0
+    called: str = ""
+    held_by: tuple[HeldBy, ...] = ()
+    hole_map: HoleMap | None = None
+    passes: tuple[Pass, ...] = ()
+    rounds: tuple[Round, ...] = ()
+    uses: tuple[tuple[WrenchUse, ...], ...] = ()
+    ticks: tuple[PassTick, ...] = ()
+
+    @property
+    def ticked(self) -> frozenset[int]:
+        """The places of the rounds that are done."""
+        return frozenset(tick.place for tick in self.ticks)
+
+    @property
+    def due(self) -> int | None:
+        """The place of the first round that is not done; None where all are, or there are none."""
+        return next((n for n in range(len(self.rounds)) if n not in self.ticked), None)
+
+    @property
+    def unticked(self) -> tuple[int, ...]:
+        """The places that must be ticked before sign-off and are not: none where the part has no
+        passes of its own and none was ticked."""
+        if not (self.passes or self.ticks):
+            return ()
+        return tuple(n for n in range(len(self.rounds)) if n not in self.ticked)
+
+
+def joint(store: Store, ref: Ref) -> Joint:
+    """How a step's fasteners are tightened; that of a final tightening is its part's."""
+    with store.read() as connection:
+        get = removals.get if ref.removal_id is not None else fittings.get_task
+        step = get(connection, ref.id)
+    if step is None:
+        raise NotFound("This step is no longer in the build. Choose it again.")
+    return joint_of(store, ref, step)
+
+
+def joint_of(store: Store, ref: Ref, step: Removal | Task) -> Joint:
+    """The same, of a step that was read already."""
+    removal = step if isinstance(step, Removal) else _tightened(store, step)
+    if removal is None:
+        return Joint(ref, step.job_id)
+    with store.read() as connection:
+        hole_map = joints.map_of(connection, removal.id)
+        ticks = joints.ticks_of(connection, ref)
+        wrenches = joints.wrenches(connection)
+    is_later = ref.removal_id is not None and ref in planned(store, step.job_id).tightenings
+    rounds = () if is_later else _rounds(removal, hole_map)
+    return Joint(
+        ref,
+        step.job_id,
+        removal.id,
+        f"{removal.number} {removal.name}",
+        removal.held_by,
+        hole_map,
+        removal.passes,
+        rounds,
+        uses_of(removal.held_by, rounds, wrenches),
+        tuple(ticks[n] for n in sorted(ticks) if n < len(rounds)),
+    )
+
+
+def _tightened(store: Store, step: Task) -> Removal | None:
+    if step.kind is not TaskKind.TIGHTENING or step.removal_id is None:
+        return None
+    with store.read() as connection:
+        return removals.get(connection, step.removal_id)
+
+
+def _rounds(removal: Removal, hole_map: HoleMap | None) -> tuple[Round, ...]:
+    said = f"{removal.name} {removal.note}"
+    return schedule.rounds(removal.held_by, removal.passes, hole_map, said=said)
+
+
+def uses_of(
+    held_by: Sequence[HeldBy], rounds: Sequence[Round], wrenches: Sequence[Wrench]
+) -> tuple[tuple[WrenchUse, ...], ...]:
+    """What to set which wrench to, for the figures of each round; with one adapter and drag as the
+    line of hardware has them. A figure that no wrench reaches has none."""
+    lines = {name: line for line in held_by for name in (line.size(), line.mark) if name}
+    found = []
+    for one in rounds:
+        settings = (_use(lines.get(name), torque, wrenches) for name, torque in one.torques)
+        found.append(tuple(use for use in settings if use is not None))
+    return tuple(found)
+
+
+def _use(line: HeldBy | None, torque: Torque, wrenches: Sequence[Wrench]) -> WrenchUse | None:
+    adapter, drag = (line.adapter, line.drag) if line is not None else (None, None)
+    return wrench_use.best([torque], wrenches, adapter=adapter, drag=drag)
+
+
+def set_passes(store: Store, removal_id: int, passes: Sequence[Pass], *, who: str = "") -> Change:
+    """How the manual tightens a part; none are the usual ones. What was ticked is open again, at
+    its own step and at its final tightening."""
+    removal = strip.get_removal(store, removal_id)
+
+    def do(act: Act) -> None:
+        now = removals.get(act.connection, removal_id) or removal
+        found = joints.map_of(act.connection, removal_id)
+        kept = schedule.checked(passes, now.held_by, found)
+        if kept != now.passes:
+            act.update(tables.removal, removal_id, passes=tightening.to_data(kept))
+            untick_part(act, removal_id)
+
+    called = f"{removal.number} {removal.name}"
+    return store.act(f"the passes of {called}", do, who=who, job_id=removal.job_id)
+
+
+def untick_part(act: Act, removal_id: int) -> None:
+    """Open the passes of a part again, at its own step and at its final tightening."""
+    untick_all(act, part(removal_id))
+    for one in fittings.hanging_on(act.connection, part(removal_id)):
+        if one.removal_id == removal_id:
+            untick_all(act, task(one.id))
+
+
+def untick_all(act: Act, ref: Ref) -> None:
+    """Open every pass of a step again, within another act."""
+    for tick in joints.ticks_of(act.connection, ref).values():
+        act.delete(tables.pass_tick, tick.id)
+
+
+def tick(store: Store, ref: Ref, place: int, *, who: str = "") -> Change:
+    """One pass of a step is done, from 0. Saying it again adds nothing."""
+
+    def do(act: Act) -> None:
+        if place not in joints.ticks_of(act.connection, ref):
+            made = {"place": place, "who": act.who, "at": rows.now()}
+            act.insert(tables.pass_tick, **rows.ref_columns(ref), **made)
+
+    return _at_pass(store, ref, place, "tick", do, who=who)
+
+
+def untick(store: Store, ref: Ref, place: int, *, who: str = "") -> Change:
+    """A pass is open again."""
+
+    def do(act: Act) -> None:
+        known = joints.ticks_of(act.connection, ref).get(place)
+        if known is not None:
+            act.delete(tables.pass_tick, known.id)
+
+    return _at_pass(store, ref, place, "untick", do, who=who)
+
+
+def _at_pass(
+    store: Store, ref: Ref, place: int, word: str, do: Callable[[Act], None], *, who: str
+) -> Change:
+    found = joint(store, ref)
+    if not 0 <= place < len(found.rounds):
+        raise BadInput("This joint has other passes now. Look at them again.")
+
+    def open_only(act: Act) -> None:
+        if belongings.sign_off_of(act.connection, ref) is not None:
+            raise BadInput(
+                f"{found.called} is signed off already. Take that back to go over it again."
+            )
+        do(act)
+
+    title = f"{word} pass {place + 1} of {found.called}"
+    return store.act(title, open_only, who=who, job_id=found.job_id)
