@@ -68,11 +68,24 @@ def forget_joint(act: Act, ref: Ref) -> None:
     sign_off = belongings.sign_off_of(act.connection, ref)
     if sign_off is not None:
         act.delete(tables.sign_off, sign_off.id)
-    for tick in joints.ticks_of(act.connection, ref).values():
-        act.delete(tables.pass_tick, tick.id)
+    untick(act, ref)
     map_id = joints.map_id(act.connection, ref.removal_id) if ref.removal_id is not None else None
     if map_id is not None:
         act.delete(tables.hole_map, map_id)
+
+
+def untick(act: Act, ref: Ref) -> None:
+    """Every pass of a step is open again."""
+    for tick in joints.ticks_of(act.connection, ref).values():
+        act.delete(tables.pass_tick, tick.id)
+
+
+def untick_part(act: Act, removal_id: int) -> None:
+    """Every pass of a part is open again, at its own step and at its final tightening."""
+    untick(act, part(removal_id))
+    for one in fittings.hanging_on(act.connection, part(removal_id)):
+        if one.removal_id == removal_id:
+            untick(act, task(one.id))
 
 
 def _in_its_stead(act: Act, removal: Removal, one: Task) -> Anchor:

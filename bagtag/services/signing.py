@@ -16,7 +16,7 @@ from bagtag.domain.resolve import told
 from bagtag.domain.sign_off import SignForm
 from bagtag.domain.standing import Hindrance
 from bagtag.domain.which_way import Fact
-from bagtag.services import board
+from bagtag.services import board, forgetting
 from bagtag.services import jobs as job_cases
 from bagtag.services.planning import Planned, planned
 from bagtag.store import belongings, fittings, removals, rows, tables
@@ -172,7 +172,7 @@ def sign(store: Store, ref: Ref, form: SignForm = NOTHING_MORE, *, who: str) -> 
 
 
 def take_back(store: Store, ref: Ref, *, who: str = "") -> Change:
-    """Take a sign-off back: the step is open again."""
+    """Take a sign-off back: the step is open again, and so is every pass of it."""
     step = _found(store, ref)
     called = f"{step.number} {step.name}" if isinstance(step, Removal) else step.name
 
@@ -181,6 +181,7 @@ def take_back(store: Store, ref: Ref, *, who: str = "") -> Change:
         if signed is None:
             raise BadInput(f"{called} is not signed off.")
         act.delete(tables.sign_off, signed.id)
+        forgetting.untick(act, ref)
 
     what = "the fitting of " if ref.removal_id is not None else ""
     return store.act(f"take back {what}{called}", do, who=who, job_id=step.job_id)

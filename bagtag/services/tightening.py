@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from bagtag.domain import schedule, tightening, wrench_use
 from bagtag.domain.change import Change
 from bagtag.domain.errors import BadInput, NotFound
-from bagtag.domain.fitting import Ref, Task, TaskKind, part, task
+from bagtag.domain.fitting import Ref, Task, TaskKind
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.holes import HoleMap
 from bagtag.domain.model import Removal
@@ -15,7 +15,7 @@ from bagtag.domain.tightening import Pass, PassTick
 from bagtag.domain.torque import Torque
 from bagtag.domain.wrench import Wrench
 from bagtag.domain.wrench_use import WrenchUse
-from bagtag.services import strip
+from bagtag.services import forgetting, strip
 from bagtag.services.planning import planned
 from bagtag.store import belongings, fittings, joints, removals, rows, tables
 from bagtag.store.act import Act
@@ -137,24 +137,10 @@ def set_passes(store: Store, removal_id: int, passes: Sequence[Pass], *, who: st
         kept = schedule.checked(passes, now.held_by, found)
         if kept != now.passes:
             act.update(tables.removal, removal_id, passes=tightening.to_data(kept))
-            untick_part(act, removal_id)
+            forgetting.untick_part(act, removal_id)
 
     called = f"{removal.number} {removal.name}"
     return store.act(f"the passes of {called}", do, who=who, job_id=removal.job_id)
-
-
-def untick_part(act: Act, removal_id: int) -> None:
-    """Open the passes of a part again, at its own step and at its final tightening."""
-    untick_all(act, part(removal_id))
-    for one in fittings.hanging_on(act.connection, part(removal_id)):
-        if one.removal_id == removal_id:
-            untick_all(act, task(one.id))
-
-
-def untick_all(act: Act, ref: Ref) -> None:
-    """Open every pass of a step again, within another act."""
-    for tick in joints.ticks_of(act.connection, ref).values():
-        act.delete(tables.pass_tick, tick.id)
 
 
 def tick(store: Store, ref: Ref, place: int, *, who: str = "") -> Change:
