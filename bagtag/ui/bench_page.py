@@ -16,6 +16,7 @@ from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import Press
+from bagtag.ui.joint_keys import JointKeys
 from bagtag.ui.stage import Stage
 from bagtag.ui.strip.strip_view import StripView
 
@@ -85,6 +86,7 @@ class BenchPage(Stage):
         strip.rows.ready.connect(self._rows_ready)
         strip.rows.numbered.connect(self.numbered)
         self.desk.changed.connect(self._heard)
+        self.joint_keys = JointKeys(self)
 
     # Its parts beside the strip, each made when it is first needed
 
