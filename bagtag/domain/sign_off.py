@@ -10,13 +10,19 @@ from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import Asked, Counted, Figure, Ref, Task
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.model import Area, SignOff
+from bagtag.domain.phrases import capital, listed
 from bagtag.domain.standing import Hindrance
+from bagtag.domain.tool_out import ToolOut
+
+NAMED = 3
+"""How many tools that are still out a sentence names; the rest are counted."""
 
 
 @dataclass(frozen=True, slots=True)
 class SignForm:
-    """What a person says at sign-off. `reason` is why it is signed although it waits, a figure is
-    out of its limits or the fasteners do not count up."""
+    """What a person says at sign-off. `reason` is why it is signed although it waits, tools are
+    still out, a pass is not ticked, a figure is out of its limits or the fasteners do not count
+    up."""
 
     note: str = ""
     reason: str = ""
@@ -26,7 +32,8 @@ class SignForm:
 
 class Wanted(Protocol):
     """What signing a step asks for: `asks` must be answered, `may_ask` may; `held` are the
-    fasteners to count, `not_by` those who must not sign."""
+    fasteners to count, `not_by` those who must not sign. `unticked` are the passes still to go
+    over it with, in words; `tools_out` what is laid out where this closes a place."""
 
     @property
     def called(self) -> str: ...
@@ -40,6 +47,10 @@ class Wanted(Protocol):
     def hindrances(self) -> tuple[Hindrance, ...]: ...
     @property
     def not_by(self) -> tuple[str, ...]: ...
+    @property
+    def unticked(self) -> tuple[str, ...]: ...
+    @property
+    def tools_out(self) -> tuple[ToolOut, ...]: ...
 
 
 def checked(wanted: Wanted, form: SignForm, who: str) -> SignForm:
@@ -107,11 +118,30 @@ def _against(wanted: Wanted, form: SignForm) -> str:
             f"{wanted.called} waits: {wanted.hindrances[0].sentence}. Do that first, or say why "
             "it goes in now."
         )
+    if wanted.tools_out:
+        return f"{out_words(wanted.tools_out)}. Count them back, or say where they are."
+    if wanted.unticked:
+        return f"{unticked_words(wanted.unticked)}. Tick it, or say why it is left out."
     for figure in form.figures:
         if said := asked.outside(figure):
             return f"{said}. Measure again, or say why it is fitted all the same."
     said = asked.miscounted(form.counts, wanted.held)
     return f"{said}. Find the rest, or say where they are." if said else ""
+
+
+def out_words(tools: Sequence[ToolOut]) -> str:
+    """`2 × feeler gauge and 10 mm socket are laid out and not counted back`."""
+    names = [f"{one.count} × {one.name}" if one.count > 1 else one.name for one in tools]
+    some = [*names[:NAMED], f"{len(names) - NAMED} more"] if len(names) > NAMED else names
+    several = len(tools) > 1 or any(one.count > 1 for one in tools)
+    return f"{capital(listed(some))} {'are' if several else 'is'} laid out and not counted back"
+
+
+def unticked_words(passes: Sequence[str]) -> str:
+    """`Pass 3, torque to 100 %, is not ticked`, and how many more are not."""
+    rest = len(passes) - 1
+    more = f", nor {'is one' if rest == 1 else f'are {rest}'} after it" if rest else ""
+    return f"{capital(passes[0])} is not ticked{more}"
 
 
 def looked_at(

@@ -15,11 +15,12 @@ from bagtag.domain.order_problem import Because
 from bagtag.domain.resolve import told
 from bagtag.domain.sign_off import SignForm
 from bagtag.domain.standing import Hindrance
+from bagtag.domain.tool_out import ToolOut
 from bagtag.domain.which_way import Fact
 from bagtag.services import board, forgetting
 from bagtag.services import jobs as job_cases
 from bagtag.services.planning import Planned, planned
-from bagtag.store import belongings, fittings, removals, rows, tables
+from bagtag.store import belongings, fittings, jobs, joints, removals, rows, tables
 from bagtag.store.act import Act
 from bagtag.store.work import Store
 
@@ -49,8 +50,9 @@ class SignSheet:
     """What signing a step asks for.
 
     `asks` must be answered, or the note says why not; `may_ask` (torques) may be left out; `held`
-    are the fasteners to count; `missing` is everything behind an opener that is not in; `not_by`
-    are those who must not sign it.
+    are the fasteners to count; `missing` is everything behind an opener that is not in, `tools_out`
+    what is laid out and not counted back where it closes a place; `not_by` are those who must not
+    sign it.
     """
 
     ref: Ref
@@ -64,6 +66,7 @@ class SignSheet:
     not_by: tuple[str, ...] = ()
     torque_later: str = ""
     datum: Datum = field(default_factory=Datum)
+    tools_out: tuple[ToolOut, ...] = ()
 
     @property
     def asks_nothing(self) -> bool:
@@ -72,9 +75,15 @@ class SignSheet:
 
     @property
     def asks_more(self) -> bool:
-        """Whether it asks for more than a reason: figures, counts, another name."""
+        """Whether it asks for more than a reason: figures, counts, another name, a tick."""
         counted = any((line.count or 0) > 1 for line in self.held)
-        return bool(self.asks or self.may_ask or counted or self.not_by)
+        asked_for = self.asks or self.may_ask or self.not_by or self.unticked or self.tools_out
+        return bool(asked_for or counted)
+
+    @property
+    def unticked(self) -> tuple[str, ...]:
+        """The passes still to go over it with, in words."""
+        return ()
 
 
 def sheet(store: Store, ref: Ref) -> SignSheet:
@@ -99,7 +108,17 @@ def _sheet(store: Store, ref: Ref, step: Removal | Task) -> SignSheet:
         not_by=known.not_by(ref),
         torque_later=later,
         datum=job_cases.get_job(store, step.job_id).datum,
+        tools_out=_tools_out(store, ref, step.job_id),
     )
+
+
+def _tools_out(store: Store, ref: Ref, job_id: int) -> tuple[ToolOut, ...]:
+    """What is laid out, where this step closes a place over it."""
+    if ref.removal_id is None:
+        return ()
+    with store.read() as connection:
+        closes = jobs.opened_by(connection, ref.id)
+        return tuple(joints.tools_out(connection, job_id)) if closes else ()
 
 
 def _tightened(store: Store, task: Task) -> tuple[HeldBy, ...]:

@@ -1,5 +1,6 @@
 """What signing a step asks for, and what speaks against it, without a store."""
 
+import re
 from dataclasses import dataclass
 from datetime import UTC, datetime
 
@@ -13,6 +14,7 @@ from bagtag.domain.hardware import HeldBy
 from bagtag.domain.model import Area, SignOff
 from bagtag.domain.sign_off import SignForm, checked, is_same_person, looked_at, must_not_sign
 from bagtag.domain.standing import Hindrance
+from bagtag.domain.tool_out import ToolOut
 
 FLOAT = Asked("end float", "mm", 0.1, 0.3)
 BOLTS = HeldBy(6, "bolt", "M6", 25)
@@ -26,6 +28,8 @@ class Sheet:
     held: tuple[HeldBy, ...] = ()
     hindrances: tuple[Hindrance, ...] = ()
     not_by: tuple[str, ...] = ()
+    unticked: tuple[str, ...] = ()
+    tools_out: tuple[ToolOut, ...] = ()
 
 
 def test_a_figure_is_held_against_the_limits_of_today():
@@ -55,6 +59,45 @@ def test_what_came_off_is_what_the_log_says():
     uncounted = HeldBy(None, "bolt", "M6", 25)
     form = SignForm(counts=(Counted(0, 5, 5),))
     assert checked(Sheet(held=(uncounted,)), form, "Ada").counts == form.counts
+
+
+def out(name: str, count: int = 1) -> ToolOut:
+    return ToolOut(1, 1, name, count, datetime(2026, 11, 25, 9, tzinfo=UTC), "Ada")
+
+
+@pytest.mark.parametrize(
+    ("sheet", "said"),
+    [
+        (
+            Sheet(unticked=("pass 2, turn 90° further",)),
+            "Pass 2, turn 90° further is not ticked. Tick it, or say why it is left out.",
+        ),
+        (Sheet(unticked=("pass 2", "pass 3")), "Pass 2 is not ticked, nor is one after it."),
+        (Sheet(unticked=("pass 1", "pass 2", "pass 3")), "nor are 2 after it"),
+        (
+            Sheet(tools_out=(out("10 mm socket"),)),
+            "10 mm socket is laid out and not counted back. Count them back, or say where",
+        ),
+        (Sheet(tools_out=(out("scraper", 2),)), "2 × scraper are laid out"),
+        (
+            Sheet(tools_out=tuple(map(out, "abcde"))),
+            "A, b, c and 2 more are laid out and not counted back",
+        ),
+    ],
+)
+def test_a_pass_left_out_and_a_tool_left_behind_want_a_reason(sheet, said):
+    with pytest.raises(BadInput, match=re.escape(said)) as wrong:
+        checked(sheet, SignForm(), "Ada")
+    assert wrong.value.field == "reason"
+    assert checked(sheet, SignForm(reason="a trial fit"), "Ada").reason == "a trial fit"
+
+
+def test_tools_left_behind_are_said_before_anything_but_what_waits():
+    """They hurt most: nothing is left inside (tool control of the public maintenance manuals,
+    NAVEDTRA 14018)."""
+    sheet = Sheet(unticked=("pass 1",), tools_out=(out("scraper"),), held=(BOLTS,))
+    with pytest.raises(BadInput, match="Scraper is laid out"):
+        checked(sheet, SignForm(counts=(Counted(0, 6, 5),)), "Ada")
 
 
 def test_what_waits_wants_a_reason():
