@@ -1,0 +1,137 @@
+"""Torque wrenches for what is tightened: from the bench's own list, else by the range they need.
+
+A torque wrench is to be trusted from 20 % of its full scale upwards (TM 1-1500-204-23-9, paragraph
+8-3 and Table 8-1), so one wrench covers torques up to five times the least.
+"""
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+
+from bagtag.domain.errors import BadInput
+from bagtag.domain.hardware import Adapter, HeldBy
+from bagtag.domain.tools import ToolKind, ToolNeed, ToolStep
+from bagtag.domain.tools_work import Work
+from bagtag.domain.torque import Torque, TorqueUnit
+from bagtag.domain.torque_words import readable, said
+from bagtag.domain.wrench import Wrench
+from bagtag.domain.wrench_use import (
+    LEAST_SHARE,
+    WrenchUse,
+    best,
+    calibration,
+    checked_adapter,
+    with_drag,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Tightened:
+    """A torque that a step is tightened to, as given; drag and adapter are its line's."""
+
+    step: ToolStep
+    torque: Torque
+    drag: Torque | None = None
+    adapter: Adapter | None = None
+
+    @property
+    def full(self) -> Torque:
+        return with_drag(self.torque, self.drag)
+
+
+def torque_needs(
+    works: Iterable[Work], wrenches: Sequence[Wrench], today: date | None = None
+) -> list[ToolNeed]:
+    """The wrenches to lay out, the smallest first: those of the bench that suit, then what it has
+    not. `today` adds a word on their calibration."""
+    chosen: dict[Wrench, list[tuple[Tightened, WrenchUse]]] = defaultdict(list)
+    without: list[Tightened] = []
+    for one in tightened(works):
+        use = best([one.torque], _that_take(one, wrenches), adapter=one.adapter, drag=one.drag)
+        if use is None:
+            without.append(one)
+        else:
+            chosen[use.wrench].append((one, use))
+    own = [_of_bench(wrench, chosen[wrench], today) for wrench in wrenches if wrench in chosen]
+    return [*own, *by_range(without)]
+
+
+def tightened(works: Iterable[Work]) -> Iterator[Tightened]:
+    """The torques of these steps: of their lines, and the figures of their passes."""
+    for work in works:
+        if work.tightens:
+            yield from (_of_line(work, line) for line in work.lines if line.torque)
+            for one in work.passes:
+                if one.torque is not None:
+                    yield Tightened(replace(work.step, what=f"a pass of {one.torque}"), one.torque)
+
+
+def _of_line(work: Work, line: HeldBy) -> Tightened:
+    assert line.torque is not None
+    drag = f" and {line.drag} of drag" if line.drag else ""
+    what = f"{line.called()}, {said(line.torque)}{drag}"
+    return Tightened(replace(work.step, what=what), line.torque, line.drag, line.adapter)
+
+
+def _that_take(one: Tightened, wrenches: Sequence[Wrench]) -> list[Wrench]:
+    """The wrenches that the adapter of a line can stand on."""
+    return [wrench for wrench in wrenches if _takes(wrench, one.adapter)]
+
+
+def _takes(wrench: Wrench, adapter: Adapter | None) -> bool:
+    if adapter is None:
+        return True
+    try:
+        checked_adapter(adapter, wrench.length)
+    except BadInput:
+        return False
+    return True
+
+
+def _of_bench(
+    wrench: Wrench, uses: Sequence[tuple[Tightened, WrenchUse]], today: date | None
+) -> ToolNeed:
+    warnings = [warning for _, use in uses for warning in use.warnings]
+    dated = [calibration(wrench, today)] if today else []
+    return ToolNeed(
+        name=wrench.name,
+        kind=ToolKind.TORQUE,
+        steps=tuple(_set(one, use) for one, use in uses),
+        notes=tuple(dict.fromkeys(note for note in (*warnings, *dated) if note)),
+    )
+
+
+def _set(one: Tightened, use: WrenchUse) -> ToolStep:
+    """What the wrench is set to, where that is not the torque as it is given."""
+    if use.set_to is None or use.set_to == one.torque:
+        return one.step
+    return replace(one.step, what=f"{one.step.what}: set it to {said(use.set_to)}")
+
+
+def by_range(found: Sequence[Tightened]) -> Iterator[ToolNeed]:
+    """Wrenches that the bench's list has not, by the range they must cover."""
+    for low, high in spans([one.full for one in found]):
+        least, most = low.newton_metres(), high.newton_metres()
+        steps = [one.step for one in found if least <= one.full.newton_metres() <= most]
+        yield ToolNeed(wanted_wrench(low, high), ToolKind.TORQUE, tuple(steps))
+
+
+def spans(torques: Sequence[Torque]) -> list[tuple[Torque, Torque]]:
+    """The least and the greatest torque for each wrench that is needed, the smallest wrench first;
+    as few wrenches as will do."""
+    found: list[tuple[Torque, Torque]] = []
+    for torque in sorted(torques, key=Torque.newton_metres, reverse=True):
+        if found and torque.newton_metres() >= found[-1][1].newton_metres() * LEAST_SHARE - 1e-9:
+            found[-1] = (torque, found[-1][1])
+        else:
+            found.append((torque, torque))
+    return found[::-1]
+
+
+def wanted_wrench(low: Torque, high: Torque) -> str:
+    """ "torque wrench for 8 to 40 N·m", in the unit that both are given in, else in N·m."""
+    unit = low.unit if low.unit is high.unit else TorqueUnit.NEWTON_METRE
+    least, most = (f"{readable(one.to(unit).value):g}" for one in (low, high))
+    figures = most if least == most else f"{least} to {most}"
+    return f"torque wrench for {figures} {unit.value}"
