@@ -36,7 +36,12 @@ def passes(line: HeldBy, *, said: str = "") -> tuple[Torque, ...]:
     if line.count in (0, 1) or line.torque.value <= 0 or by_angle(line, said=said):
         return (line.torque,)
     full = line.torque
-    return (*(Torque(_settable(full.value, share), full.unit) for share in SHARES), full)
+    return (*(share_of(full, share) for share in SHARES), full)
+
+
+def share_of(full: Torque, share: float) -> Torque:
+    """That share of the full torque on a mark that a wrench can be set to; the whole as it is."""
+    return full if share >= 1 else Torque(_settable(full.value, share), full.unit)
 
 
 def by_angle(line: HeldBy, *, said: str = "") -> bool:
