@@ -17,9 +17,10 @@ from bagtag.domain.sign_off import SignForm
 from bagtag.domain.standing import Hindrance
 from bagtag.domain.tool_out import ToolOut
 from bagtag.domain.which_way import Fact
-from bagtag.services import board, forgetting
+from bagtag.services import board, forgetting, tightening
 from bagtag.services import jobs as job_cases
 from bagtag.services.planning import Planned, planned
+from bagtag.services.tightening import Joint
 from bagtag.store import belongings, fittings, jobs, joints, removals, rows, tables
 from bagtag.store.act import Act
 from bagtag.store.work import Store
@@ -52,7 +53,7 @@ class SignSheet:
     `asks` must be answered, or the note says why not; `may_ask` (torques) may be left out; `held`
     are the fasteners to count; `missing` is everything behind an opener that is not in, `tools_out`
     what is laid out and not counted back where it closes a place; `not_by` are those who must not
-    sign it.
+    sign it; `joint` is how its fasteners are tightened, and how far that has come.
     """
 
     ref: Ref
@@ -67,6 +68,7 @@ class SignSheet:
     torque_later: str = ""
     datum: Datum = field(default_factory=Datum)
     tools_out: tuple[ToolOut, ...] = ()
+    joint: Joint | None = None
 
     @property
     def asks_nothing(self) -> bool:
@@ -82,8 +84,12 @@ class SignSheet:
 
     @property
     def unticked(self) -> tuple[str, ...]:
-        """The passes still to go over it with, in words."""
-        return ()
+        """The passes still to go over it with, in words; none where the part has no passes of its
+        own and none was ticked."""
+        if self.joint is None:
+            return ()
+        rounds = self.joint.rounds
+        return tuple(f"pass {n + 1} ({rounds[n].said})" for n in self.joint.unticked)
 
 
 def sheet(store: Store, ref: Ref) -> SignSheet:
@@ -109,6 +115,7 @@ def _sheet(store: Store, ref: Ref, step: Removal | Task) -> SignSheet:
         torque_later=later,
         datum=job_cases.get_job(store, step.job_id).datum,
         tools_out=_tools_out(store, ref, step.job_id),
+        joint=tightening.joint_of(store, ref, step),
     )
 
 

@@ -2,18 +2,18 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from datetime import date
 
-from bagtag.domain import schedule, tightening, wrench_use
+from bagtag.domain import schedule, tightening
 from bagtag.domain.change import Change
 from bagtag.domain.errors import BadInput, NotFound
 from bagtag.domain.fitting import Ref, Task, TaskKind
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.holes import HoleMap
 from bagtag.domain.model import Removal
+from bagtag.domain.round_wrenches import uses_of
 from bagtag.domain.schedule import Round
 from bagtag.domain.tightening import Pass, PassTick
-from bagtag.domain.torque import Torque
-from bagtag.domain.wrench import Wrench
 from bagtag.domain.wrench_use import WrenchUse
 from bagtag.services import forgetting, strip
 from bagtag.services.planning import planned
@@ -91,7 +91,7 @@ def joint_of(store: Store, ref: Ref, step: Removal | Task) -> Joint:
         hole_map,
         removal.passes,
         rounds,
-        uses_of(removal.held_by, rounds, wrenches),
+        uses_of(removal.held_by, rounds, wrenches, date.today()),
         tuple(ticks[n] for n in sorted(ticks) if n < len(rounds)),
     )
 
@@ -106,24 +106,6 @@ def _tightened(store: Store, step: Task) -> Removal | None:
 def _rounds(removal: Removal, hole_map: HoleMap | None) -> tuple[Round, ...]:
     said = f"{removal.name} {removal.note}"
     return schedule.rounds(removal.held_by, removal.passes, hole_map, said=said)
-
-
-def uses_of(
-    held_by: Sequence[HeldBy], rounds: Sequence[Round], wrenches: Sequence[Wrench]
-) -> tuple[tuple[WrenchUse, ...], ...]:
-    """What to set which wrench to, for the figures of each round; with one adapter and drag as the
-    line of hardware has them. A figure that no wrench reaches has none."""
-    lines = {name: line for line in held_by for name in (line.size(), line.mark) if name}
-    found = []
-    for one in rounds:
-        settings = (_use(lines.get(name), torque, wrenches) for name, torque in one.torques)
-        found.append(tuple(use for use in settings if use is not None))
-    return tuple(found)
-
-
-def _use(line: HeldBy | None, torque: Torque, wrenches: Sequence[Wrench]) -> WrenchUse | None:
-    adapter, drag = (line.adapter, line.drag) if line is not None else (None, None)
-    return wrench_use.best([torque], wrenches, adapter=adapter, drag=drag)
 
 
 def set_passes(store: Store, removal_id: int, passes: Sequence[Pass], *, who: str = "") -> Change:

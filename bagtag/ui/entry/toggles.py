@@ -42,13 +42,17 @@ class Toggle(Plain):
             event.ignore()
 
     def paint_text(self, painter: QPainter) -> None:
+        self.paint_box(painter)
+        super().paint_text(painter)
+
+    def paint_box(self, painter: QPainter) -> None:
+        """The box, with its tick where it is ticked."""
         box = QRectF(self.pad, (self.height() - _TICK) / 2, _TICK, _TICK)
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.setPen(QPen(inks().muted, 1.5))
         painter.drawRoundedRect(box, 3, 3)
         if self.isChecked():
             self._paint_tick(painter, box)
-        super().paint_text(painter)
 
     def _paint_tick(self, painter: QPainter, box: QRectF) -> None:
         painter.setPen(QPen(inks().accent, 3, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap))

@@ -1,0 +1,56 @@
+"""Which wrench goes through the rounds of a joint, and what it is set to in each."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from datetime import date
+
+from bagtag.domain.errors import BadInput
+from bagtag.domain.hardware import HeldBy
+from bagtag.domain.hole_check import marked
+from bagtag.domain.schedule import Round
+from bagtag.domain.torque import Torque
+from bagtag.domain.wrench import Wrench
+from bagtag.domain.wrench_use import WrenchUse, best, use
+
+_NO_LINE = HeldBy()
+
+
+def uses_of(
+    held_by: Sequence[HeldBy], rounds: Sequence[Round], wrenches: Sequence[Wrench], today: date
+) -> tuple[tuple[WrenchUse, ...], ...]:
+    """For each round the settings of its figures, with adapter and drag as the line of hardware
+    has them. One wrench goes through all rounds of a line; a figure that none reaches has no
+    setting."""
+    named = marked(held_by)
+    lines = {line.size(): line for line in reversed(named)} | {line.mark: line for line in named}
+    wanted: dict[str, list[Torque]] = {}
+    for name, torque in (pair for one in rounds for pair in one.torques):
+        wanted.setdefault(name, []).append(torque)
+    hands = {
+        name: _wrench(lines.get(name, _NO_LINE), torques, wrenches)
+        for name, torques in wanted.items()
+    }
+    return tuple(tuple(_uses(one, lines, hands, today)) for one in rounds)
+
+
+def _uses(
+    one: Round, lines: Mapping[str, HeldBy], hands: Mapping[str, Wrench | None], today: date
+) -> Iterator[WrenchUse]:
+    for name, torque in one.torques:
+        line, wrench = lines.get(name, _NO_LINE), hands[name]
+        if wrench is not None:
+            yield use(torque, wrench, adapter=line.adapter, drag=line.drag, today=today)
+
+
+def _wrench(line: HeldBy, torques: Sequence[Torque], wrenches: Sequence[Wrench]) -> Wrench | None:
+    """The wrench to tighten a line with, of those that its adapter can be set on."""
+    able = [one for one in wrenches if _takes(one, line)]
+    found = best(torques, able, adapter=line.adapter, drag=line.drag)
+    return found.wrench if found is not None else None
+
+
+def _takes(wrench: Wrench, line: HeldBy) -> bool:
+    try:
+        use(Torque(1), wrench, adapter=line.adapter)
+    except BadInput:
+        return False
+    return True
