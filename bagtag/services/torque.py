@@ -1,0 +1,68 @@
+"""Torque as a use case: the known threads, and figures with their units as a person types them."""
+
+import re
+from functools import lru_cache
+
+from bagtag import resources
+from bagtag.domain import threads as table
+from bagtag.domain.errors import BadInput
+from bagtag.domain.threads import Threads
+from bagtag.domain.torque import Length, Torque, TorqueUnit
+from bagtag.scan import tape_torque
+
+_TABLE = "threads.toml"
+
+
+@lru_cache(maxsize=1)
+def threads() -> Threads:
+    """The known threads, read once."""
+    return table.read(resources.find(_TABLE).read_text(encoding="utf-8"), _TABLE)
+
+
+_FIGURE = re.compile(r"[+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)")
+_UNITS = ", ".join(unit.value for unit in TorqueUnit if unit is not TorqueUnit.DECANEWTON_METRE)
+
+
+def read_torque(
+    text: str, unit: TorqueUnit | None = None, *, what: str = "A torque", field: str = "torque"
+) -> Torque:
+    """A torque as typed: "40 lbf·ft", "75 in-lb", "2,5 kgf m"; a bare figure is in `unit`.
+
+    BadInput where it has no unit and none is given, is not above zero, or is no torque.
+    """
+    said = " ".join(text.split())
+    figure = _FIGURE.match(said)
+    if figure is None:
+        raise BadInput(f"{what} is a figure with its unit, as in 40 N·m or 30 lbf·ft.", field=field)
+    value = float(figure.group().replace(",", "."))
+    rest = said[figure.end() :].strip()
+    found = _unit(rest) if rest else unit
+    if found is None:
+        wrong = f"{rest} is no unit of torque; use" if rest else f"Say the unit of {said}:"
+        raise BadInput(f"{wrong} {_UNITS}.", field=field)
+    if value <= 0:
+        raise BadInput(f"{what} is above zero; this is {value:g}. Correct it.", field=field)
+    return Torque(value, found)
+
+
+def _unit(text: str) -> TorqueUnit | None:
+    """The unit that the whole of a text is, in any spelling that a tape line may have."""
+    line = f"1 {text.strip().rstrip('.')}"
+    whole = (found for found in tape_torque.torque(line) if found.end == len(line))
+    return next((one.value.unit for one in whole if isinstance(one.value, Torque)), None)
+
+
+_LENGTH = re.compile(rf"(?P<figure>{_FIGURE.pattern})\s*(?P<unit>mm|cm|in(?:ch(?:es)?)?|[\"”])?")
+
+
+def read_length(text: str, *, what: str = "A length", field: str = "length") -> Length:
+    """A length as typed: "12 in", "300 mm", "30 cm"; a bare figure is in mm. BadInput else."""
+    found = _LENGTH.fullmatch(" ".join(text.casefold().split()))
+    if found is None:
+        raise BadInput(f"{what} is a figure in mm or in, as in 300 mm or 12 in.", field=field)
+    value, unit = float(found["figure"].replace(",", ".")), found["unit"] or "mm"
+    if value <= 0:
+        raise BadInput(f"{what} is above zero; this is {value:g}. Correct it.", field=field)
+    if unit == "cm":
+        return Length(round(value * 10, 9))
+    return Length(value, "mm" if unit == "mm" else "in")
