@@ -25,6 +25,14 @@ SENTENCES = {
     ),
 }
 
+TORQUE_CAUTIONS = (
+    OVERRIDE,
+    "What is asked of a torque only catches slips of the keys: a figure that passes may be wrong.",
+    "Bolts tightened to yield, or that the manual calls new each time, are not used again.",
+    "Brakes, steering, lifting and other joints that lives hang on belong to a qualified person.",
+)
+"""What every page with a torque says; the manual's word first (common practice, no source)."""
+
 _WORDS = {
     Hazard.SPRING: (
         r"springs?(?! (?:washers?|pins?))|circlips?|snap rings?|detents?|recoil starter"

@@ -52,7 +52,10 @@ def _unit(text: str) -> TorqueUnit | None:
     return next((one.value.unit for one in whole if isinstance(one.value, Torque)), None)
 
 
-_LENGTH = re.compile(rf"(?P<figure>{_FIGURE.pattern})\s*(?P<unit>mm|cm|in(?:ch(?:es)?)?|[\"”])?")
+_LENGTH = re.compile(rf"(?P<figure>{_FIGURE.pattern})\s*(?P<unit>mm|cm|in(?:ch(?:es)?)?|[\"”]|ft)?")
+
+
+_MANY = {"cm": (10, "mm"), "ft": (12, "in")}
 
 
 def read_length(text: str, *, what: str = "A length", field: str = "length") -> Length:
@@ -63,6 +66,7 @@ def read_length(text: str, *, what: str = "A length", field: str = "length") -> 
     value, unit = float(found["figure"].replace(",", ".")), found["unit"] or "mm"
     if value <= 0:
         raise BadInput(f"{what} is above zero; this is {value:g}. Correct it.", field=field)
-    if unit == "cm":
-        return Length(round(value * 10, 9))
+    if unit in _MANY:
+        times, of = _MANY[unit]
+        return Length(round(value * times, 9), of)
     return Length(value, "mm" if unit == "mm" else "in")
