@@ -1,0 +1,66 @@
+"""Which wrench goes through the rounds of a joint. What a setting is: test_wrench_use.py."""
+
+from dataclasses import replace
+from datetime import date, timedelta
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from bagtag.domain.hardware import Adapter, HeldBy, Length, Torque, TorqueUnit
+from bagtag.domain.round_wrenches import uses_of
+from bagtag.domain.schedule import rounds
+from bagtag.domain.wrench import Wrench
+
+BOLTS = HeldBy(10, "bolt", "M8", 60, torque=Torque(30))
+TODAY = date(2026, 11, 25)
+SMALL = Wrench("small wrench", 2, 25, step=0.2, length=Length(230))
+LONG = Wrench("long wrench", 40, 200, step=1, length=Length(520))
+MIDDLE = Wrench("middle wrench", 10, 80, TorqueUnit.POUND_FOOT, 1, Length(380))
+
+
+def uses(line: HeldBy, *wrenches: Wrench):
+    return uses_of((line,), rounds((line,)), wrenches, TODAY)
+
+
+def test_one_wrench_goes_through_all_the_rounds_of_a_line():
+    found = uses(replace(BOLTS, torque=Torque(60)), SMALL, LONG, MIDDLE)
+    assert {use.wrench.name for (use,) in found} == {"middle wrench"}
+    assert [use.set_to.unit for (use,) in found] == [TorqueUnit.POUND_FOOT] * 3
+
+
+def test_an_adapter_that_one_wrench_cannot_take_leaves_the_others():
+    long = replace(BOLTS, torque=Torque(120), adapter=Adapter(Length(400)))
+    found = uses(long, MIDDLE, LONG)
+    assert {use.wrench.name for (use,) in found} == {"long wrench"}
+
+
+def test_a_wrench_without_a_day_of_calibration_is_told():
+    old = replace(LONG, calibrated_on=TODAY - timedelta(days=700))
+    ((use,), *_) = uses(replace(BOLTS, count=1, torque=Torque(100)), old)
+    assert any("calibrated" in warning for warning in use.warnings)
+
+
+def test_without_a_wrench_that_reaches_there_is_no_setting():
+    assert uses(replace(BOLTS, torque=Torque(900)), SMALL, LONG) == ((), (), ())
+    assert uses(BOLTS) == ((), (), ())
+
+
+@given(
+    torque=st.floats(1, 400),
+    drag=st.none() | st.floats(0.1, 20),
+    length=st.none() | st.floats(1, 600),
+    angle=st.floats(0, 180),
+)
+def test_no_line_of_hardware_breaks_the_settings(torque, drag, length, angle):
+    """What a line says may be odd: a card must open all the same."""
+    line = replace(
+        BOLTS,
+        torque=Torque(torque),
+        drag=Torque(drag) if drag else None,
+        adapter=Adapter(Length(length), angle) if length else None,
+    )
+    found = uses(line, SMALL, MIDDLE, LONG)
+    assert len(found) == 3
+    tops = [use.wanted.value for use in found[-1]]
+    assert tops in ([], [pytest.approx(torque + (drag or 0))])
