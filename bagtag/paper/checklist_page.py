@@ -30,6 +30,9 @@ _PASSES = (
 )
 
 
+_ROUNDS = "Torque in passes: go round all fasteners, in the order shown, before the next pass."
+
+
 @dataclass(frozen=True, slots=True)
 class _Line:
     x: float
@@ -77,6 +80,7 @@ def _about(
     said = [seen_from(header.datum)]
     said += [_BY_AREA] if by_area else []
     said += [_PASSES] if any(map(has_passes, steps)) else []
+    said += [_ROUNDS] if any(len(step.rounds) > 1 for step in steps) else []
     about = [(header.title, MEDIUM, 14.0, INK, 3), (facts, REGULAR, 10.0, SOFT, 2)]
     return [*about, *((text, REGULAR, 10.0, SOFT, 3) for text in said if text)]
 

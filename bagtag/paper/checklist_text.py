@@ -7,7 +7,9 @@ from pathlib import Path
 from bagtag.domain.datum import Datum
 from bagtag.domain.fitting import Asked, Counted, Figure, TaskKind
 from bagtag.domain.hardware import OVERRIDE, HeldBy
+from bagtag.domain.holes import HoleMap
 from bagtag.domain.model import Fate, Origin
+from bagtag.domain.schedule import Round
 from bagtag.domain.which_way import Fact
 
 CAUTIONS = (
@@ -67,6 +69,10 @@ class ChecklistStep:
     names the step after which its final torque follows: now its fasteners are only run in by hand.
     Of a final tightening `held_by` are the fasteners that are tightened. `asks` are the figures
     asked for; `not_by` who must not sign a hold point.
+
+    `rounds` are the passes of a joint in turn, those in `ticked` done, `uses` what the wrench is
+    set to in each, empty where nothing is to be said; without rounds `uses` are of the full torque.
+    `tools` are special tools it needs.
     """
 
     number: int
@@ -94,6 +100,11 @@ class ChecklistStep:
     asks: tuple[Asked, ...] = ()
     not_by: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
+    hole_map: HoleMap | None = None
+    rounds: tuple[Round, ...] = ()
+    ticked: frozenset[int] = frozenset()
+    uses: tuple[str, ...] = ()
+    tools: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,6 +7,8 @@ from bagtag.domain.hardware import HeldBy
 from bagtag.domain.passes import by_angle, passes
 from bagtag.paper.checklist_text import ChecklistStep
 from bagtag.paper.fonts import BOLD, MEDIUM
+from bagtag.paper.hole_words import holes_of_line
+from bagtag.paper.joint_block import is_joint, set_joint
 from bagtag.paper.pdf import MM
 from bagtag.paper.step_setter import Field, Setter
 from bagtag.paper.step_task import is_tightening
@@ -18,11 +20,18 @@ _BY_ANGLE = "To yield or by angle: not in passes, by the maker's steps."
 def set_hardware(setter: Setter, step: ChecklistStep) -> None:
     """Every line of hardware, then what is to be ticked, or what was."""
     for place, line in enumerate(step.held_by):
-        setter.add(_called(line), before=2)
+        setter.add(_said(step, line), before=2)
         if step.done is not None:
             _was_done(setter, step, place)
         else:
             _to_do(setter, step, line)
+    if is_joint(step):
+        set_joint(setter, step)
+    elif step.done is None:
+        for use in step.uses:
+            setter.add(use)
+    if step.tools and step.done is None:
+        setter.add(f"Special tools: {step.tools}", MEDIUM, before=2)
     if step.later:
         setter.add(two_stage(step), BOLD, 10.5, before=2)
 
@@ -51,10 +60,20 @@ def has_passes(step: ChecklistStep) -> bool:
     return any(len(_torques(step, line)) > 1 for line in step.held_by)
 
 
+def _said(step: ChecklistStep, line: HeldBy) -> str:
+    """A line of hardware, with its holes where there is a map; with its figures where the passes
+    do not say them, and with none of them where it is only run in by hand."""
+    holes = holes_of_line(step.hole_map, line)
+    said = str(line) if step.rounds and step.done is None else _called(line, bool(step.later))
+    return f"{said} ({holes})" if holes else said
+
+
 @lru_cache(maxsize=2048)
-def _called(line: HeldBy) -> str:
+def _called(line: HeldBy, by_hand: bool) -> str:
     """A line of hardware without its torque; the same ones come again all over a machine."""
-    return str(replace(line, torque=None))
+    if by_hand:
+        return str(replace(line, torque=None, also=None, angle=None, drag=None, stretch=None))
+    return str(replace(line, torque=None, angle=None))
 
 
 @lru_cache(maxsize=2048)
@@ -65,8 +84,8 @@ def _count(line: HeldBy) -> Field:
 
 
 def _torques(step: ChecklistStep, line: HeldBy) -> tuple[Field, ...]:
-    """None where it is only run in by hand now, or done already."""
-    if line.torque is None or step.later or step.done is not None:
+    """None where it is only run in by hand now or done already, or in the passes of a joint."""
+    if line.torque is None or step.later or step.done is not None or step.rounds:
         return ()
     return _passes(line, _is_by_angle(step, line))
 
@@ -74,7 +93,8 @@ def _torques(step: ChecklistStep, line: HeldBy) -> tuple[Field, ...]:
 @lru_cache(maxsize=2048)
 def _passes(line: HeldBy, is_by_angle: bool) -> tuple[Field, ...]:
     *early, full = passes(line, said="by angle" if is_by_angle else "")
-    return (*(Field(after=str(torque)) for torque in early), Field(after=str(full), is_bold=True))
+    last = f"{full} ({line.also})" if line.also else str(full)
+    return (*(Field(after=str(torque)) for torque in early), Field(after=last, is_bold=True))
 
 
 def _is_by_angle(step: ChecklistStep, line: HeldBy) -> bool:
@@ -85,7 +105,7 @@ def _was_done(setter: Setter, step: ChecklistStep, place: int) -> None:
     """The torque, and how many were counted back."""
     line = step.held_by[place]
     if line.torque is not None and not step.later:
-        _behind(setter, str(line.torque), 11)
+        _behind(setter, line.tightened(), 11)
     for one in step.done.counts if step.done is not None else ():
         if one.held == place:
             setter.add(f"{one.back} of {one.off} back", BOLD if one.back != one.off else MEDIUM)

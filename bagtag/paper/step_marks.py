@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
+from bagtag.domain.shapes import Picture
 from bagtag.paper.fonts import CAP, DESCENT, width
 from bagtag.paper.ink import INK, RGB
 
@@ -80,6 +81,20 @@ class Box(NamedTuple):
         return self.x, self.y, self.x + self.width, self.y + self.height
 
 
+class Drawing(NamedTuple):
+    """A picture, as large as fits into its box."""
+
+    x: float
+    y: float
+    width: float
+    height: float
+    picture: Picture
+
+    @property
+    def bounds(self) -> Bounds:
+        return self.x, self.y, self.x + self.width, self.y + self.height
+
+
 @dataclass(slots=True)
 class Marks:
     """Marks by kind, in the order they are to be painted: boxes lie under everything."""
@@ -89,3 +104,4 @@ class Marks:
     ticks: list[Tick] = field(default_factory=list)
     cautions: list[Caution] = field(default_factory=list)
     boxes: list[Box] = field(default_factory=list)
+    drawings: list[Drawing] = field(default_factory=list)

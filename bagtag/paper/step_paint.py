@@ -38,6 +38,7 @@ class Painter:
             *self._strokes(card.marks),
             self._words(card.marks.words),
             self._picture(card.step),
+            *self._drawings(card.marks),
             "Q",
         ]
         self.canvas.addLiteral(" ".join(parts))
@@ -79,6 +80,12 @@ class Painter:
                 paint(self.canvas, drawn, at, -PAD - high, wide, high, black=False)
             self._drawn[key] = " ".join(strokes)
         return self._drawn[key]
+
+    def _drawings(self, marks: Marks) -> Iterator[str]:
+        for x, y, wide, high, picture in marks.drawings:
+            with self.canvas.aside() as strokes:
+                paint(self.canvas, picture, x, -y - high, wide, high, black=False)
+            yield " ".join(strokes)
 
     def _photo(self, card: Card, left: float, top: float) -> None:
         """Right of the words; one file is embedded once however often it is shown."""

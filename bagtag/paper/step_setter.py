@@ -5,10 +5,11 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import NamedTuple
 
+from bagtag.domain.shapes import Picture
 from bagtag.paper.fonts import BOLD, CAP, REGULAR, tidy, width
 from bagtag.paper.ink import INK, RGB
 from bagtag.paper.pdf import MM
-from bagtag.paper.step_marks import Caution, Marks, Rule, Tick, Words
+from bagtag.paper.step_marks import Caution, Drawing, Marks, Rule, Tick, Words
 from bagtag.paper.typeset import ELLIPSIS, wrap
 
 LINE = 1.22
@@ -18,6 +19,8 @@ TICK = 3.4 * MM
 TICK_ROW, PEN_ROW = 5.4 * MM, 7.2 * MM
 """Heights of a row of boxes, and of one that is written in by hand."""
 _GAP, _APART = 1.2 * MM, 2.8 * MM
+NBSP = "\u00a0"
+"""Stands between a figure and its unit, so that a line's end never comes between them."""
 _CUT = f"{ELLIPSIS} no room for the rest: see it in the job."
 
 
@@ -44,6 +47,10 @@ class Field:
 def _wide(one: Field) -> float:
     texts = [width(text, one.font, SMALL) + _GAP for text in (one.before, one.after) if text]
     return sum(texts) + (one.pen or TICK)
+
+
+def _tied(text: str) -> str:
+    return NBSP.join(tidy(part) for part in text.split(NBSP))
 
 
 class Rooms(NamedTuple):
@@ -110,11 +117,21 @@ class Setter:
             self.marks.cautions.append(Caution(self.left, self.y + 2.6, 3.4 * MM))
             self.add(text, font, before=2, indent=4.6 * MM)
 
-    def tick(self, text: str, *, number: str, done: bool, indent: float) -> None:
+    def drawing(self, picture: Picture, most_high: float) -> None:
+        """A picture in the column, as wide as it or as high as it may be."""
+        wide = min(self.room, most_high * picture.aspect)
+        high = wide / picture.aspect
+        if picture.items and self._has_room(high + 2 * _GAP):
+            self.marks.drawings.append(Drawing(self.left, self.y + _GAP, wide, high, picture))
+            self.y += high + 2 * _GAP
+
+    def tick(
+        self, text: str, *, number: str, done: bool, indent: float, font: str = REGULAR
+    ) -> None:
         """A paragraph with a box before it and a number in bold."""
         start = indent + TICK + _GAP
         after = start + width(number, BOLD, SMALL) + _GAP
-        lines = wrap(tidy(text), REGULAR, SMALL, self.room - after)
+        lines = wrap(_tied(text), font, SMALL, self.room - after)
         height = TICK_ROW + max(0, len(lines) - 1) * SMALL * LINE
         if not self._has_room(height):
             return
@@ -124,7 +141,7 @@ class Setter:
         self.marks.words.append(Words(self.left + start, baseline, number, BOLD, SMALL))
         for row, line in enumerate(lines):
             y = baseline + row * SMALL * LINE
-            self.marks.words.append(Words(self.left + after, y, line, REGULAR, SMALL))
+            self.marks.words.append(Words(self.left + after, y, line, font, SMALL))
         self.y += height
 
     def fits(self, fields: Sequence[Field]) -> bool:

@@ -11,7 +11,7 @@ MAP = (30.0, 17.0)
 """Room for the small map of the sheets, in mm."""
 SIZE, LEAD = 7.0, 2.9
 _MEASURE = "Measure both lines with a rule before use."
-_TOGETHER = "Cut along the dashed lines; lay rings with the same letter on each other."
+_TOGETHER = "Cut one of two sheets along its dashed line, lay it on the other: half rings on rings."
 
 
 def notes(template: Template, room: float, *, is_several: bool) -> list[tuple[str, str]]:

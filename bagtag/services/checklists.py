@@ -27,6 +27,7 @@ from bagtag.paper.rendering import rendered
 from bagtag.services import jobs as job_cases
 from bagtag.services import kinds
 from bagtag.services.board import Step, board_of
+from bagtag.services.joint_sheets import Joints, joints_of
 from bagtag.services.planning import Planned, planned
 from bagtag.store import belongings, removals
 from bagtag.store.work import Store
@@ -54,12 +55,13 @@ class _Job:
     thumbs: Mapping[int, Path]
     others: Mapping[str, Removal]
     kinds: Kinds
+    joints: Joints
 
     def step(self, step: Step) -> ChecklistStep:
         removal_id = step.removal_id
         made = self._task(step) if removal_id is None else self._part(step, removal_id)
         return replace(
-            made,
+            self._jointed(made, step),
             area=step.area,
             datum=self.job.datum,
             within=self.known.called(task(step.build_id)) if step.build_id else "",
@@ -68,6 +70,17 @@ class _Job:
             done=_signed(step.sign_off),
             waits=tuple(hindrance.sentence for hindrance in step.hindrances),
         )
+
+    def _jointed(self, made: ChecklistStep, step: Step) -> ChecklistStep:
+        """With the passes of its joint; those of a final tightening are its part's."""
+        removal_id = step.removal_id
+        if made.task is TaskKind.TIGHTENING:
+            removal_id = self.known.tasks[step.ref].removal_id
+        removal = self.removals.get(removal_id or 0)
+        if removal is None:
+            return made
+        by_hand, done = bool(step.torque_later), step.sign_off is not None
+        return self.joints.told(made, removal, step.ref, by_hand=by_hand, is_done=done)
 
     def _part(self, step: Step, removal_id: int) -> ChecklistStep:
         removal = self.removals[removal_id]
@@ -150,6 +163,7 @@ def steps_of(
             _thumbs(store, belongings.first_thumbs(connection, ids)),
             removals.tied_to(connection, found.values()),
             kinds.of(store),
+            joints_of(connection, job_id, ids),
         )
     title = tree.path_text(known.areas, span.area_id)
     header = ChecklistHeader(job.title, date.today(), job.owner, job.datum, area=title)

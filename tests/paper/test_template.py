@@ -140,7 +140,7 @@ def test_every_sheet_says_what_it_is(words):
             f"{sheet.name}, sheet {number} of 2",
             "10 bolts M10x90: holes 1–10",
             "4 screws M6x25: holes 11–14",
-            "lay rings with the same letter",
+            "half rings on rings",
         ):
             assert part in page
     assert "M10x90" in pages[0].split("Print at 100")[1]
@@ -159,7 +159,7 @@ def test_what_is_doubtful_is_said_on_paper_and_in_the_report(words):
     holes = (Hole(1, 0, 0, "A"), Hole(2, 500, 0, "A"), Hole(3, 0, 400), Hole(4, 500, 400, "B"))
     one = template(
         HoleMap(holes, photo="0" * 64, width=900, height=900, scale=Scale(1, 2, Length(50))),
-        (HeldBy(2, "bolt", "M8", 30), HeldBy(2, "bolt", "odd", 30)),
+        (HeldBy(2, "bolt", "M8", 30), HeldBy(2, "bolt", "odd")),
     )
     pdf, report, _ = printed(one)
     page = " ".join(words(pdf)[0].split())
@@ -167,7 +167,7 @@ def test_what_is_doubtful_is_said_on_paper_and_in_the_report(words):
         NO_SIDE,
         FROM_PHOTO,
         "No size is known for holes 3, 4: only the middle is marked.",
-        "B: 2 bolts oddx30 and 1 hole: 1 hole short.",
+        "B: 2 bolts odd and 1 hole: 1 hole short.",
         "Hole 3 is without a fastener.",
     )
     for warning in report.warnings[1:]:
