@@ -1,6 +1,6 @@
 """What is laid out for a build: tools, wrenches and what goes on, each with the steps it is for."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -96,3 +96,21 @@ def same_name(one: str, other: str) -> bool:
 def out_words(out: Iterable[ToolOut]) -> str:
     """ "10 mm socket, 2 × 13 mm spanner"; nothing for none."""
     return ", ".join(f"{one.count} × {one.name}" if one.count > 1 else one.name for one in out)
+
+
+def places_words(places: Sequence[int]) -> str:
+    """ "step 4", "steps 4, 7, 9 to 12": steps by their place, those in a row together."""
+    runs: list[list[int]] = []
+    for place in sorted(places):
+        if runs and place == runs[-1][1] + 1:
+            runs[-1][1] = place
+        else:
+            runs.append([place, place])
+    said = ", ".join(_run(first, last) for first, last in runs)
+    return f"step {said}" if len(places) == 1 else f"steps {said}"
+
+
+def _run(first: int, last: int) -> str:
+    if first == last:
+        return f"{first}"
+    return f"{first}, {last}" if last == first + 1 else f"{first} to {last}"

@@ -73,6 +73,10 @@ _INNER = (
     r"\ballen\b|\b(?:hex(?:agon)?|internal|inner)[- ](?:key|socket|bit)\b|\bsocket[- ]?(?:head|cap)"
     r"|\b(?:inner|internal)\b"
 )
+_POINT = re.compile(r"\b(PH|PZ|JIS)(?: cross-?head)?[ -]?(?:no\.? ?)?(\d)?(?!\w)")
+_NO_SIZE = re.compile(
+    r"(?:hex(?:agon)?|socket|allen)?[ -]?(?:head|nut|bolt|key|socket|spanner|a/?f)?"
+)
 _SOCKET_HEAD = re.compile(r"\bsocket|\bcap (?:head|screw)|\bgrub|^cap\b|\bbutton|\bcountersunk")
 
 
@@ -80,14 +84,13 @@ def by_drive(line: HeldBy, *, key: str = "") -> Grip | None:
     """The grip that the drive of a line says, None where it says none that has a size.
 
     Several drives with commas between ("slotted, 8 mm head") are ways to turn one screw: the first
-    that is known counts. `key` is the key size of its thread: "8 mm hex" of an M10 screw is the
+    that has a size counts. `key` is the key size of its thread: "8 mm hex" of an M10 screw is the
     hexagon inside its head. A drive in words that are not known is the tool's own name.
     """
     words = [word.strip() for word in re.split(r",(?!\d)|;|\bor\b", line.drive) if word.strip()]
     found = [grip for word in words if (grip := _of_word(word, line, key)) is not None]
-    if found:
-        return next((grip for grip in found if grip.form is not Form.WRITTEN), found[0])
-    return None
+    known = [grip for grip in found if grip.form is not Form.WRITTEN]
+    return next((grip for grip in known if grip.size), next(iter(known or found), None))
 
 
 def _of_word(word: str, line: HeldBy, key: str) -> Grip | None:
@@ -98,12 +101,12 @@ def _of_word(word: str, line: HeldBy, key: str) -> Grip | None:
     size = _size(small)
     if re.search(r"\bslot", small):
         return Grip(Form.SLOT)
-    if re.search(r"\bcross|\bphil", small):
+    if re.search(r"\bcross", small):
         return Grip(Form.CROSS, _point(small))
-    form = _form(small, line, size == key != "")
-    if form is Form.WRITTEN:
-        return Grip(form, " ".join(word.split()))
-    return Grip(form, size) if size else None
+    form = _form(small, line, size == key != "") if size else Form.WRITTEN
+    if form is not Form.WRITTEN:
+        return Grip(form, size)
+    return None if _NO_SIZE.fullmatch(small) else Grip(form, " ".join(word.split()))
 
 
 def _lettered(word: str) -> Grip | None:
@@ -112,13 +115,9 @@ def _lettered(word: str) -> Grip | None:
         return Grip(Form.LOBE, f"T{match[1]}")
     if match := re.search(r"\bE(\d{1,2})\b", word):
         return Grip(Form.LOBE_HEAD, f"E{match[1]}")
-    if match := re.search(r"\b(PH|PZ|JIS)\s?(\d)?(?!\w)", word):
-        return Grip(
-            Form.CROSS,
-            " ".join(part for part in match.groups() if part)
-            .replace("PH ", "PH")
-            .replace("PZ ", "PZ"),
-        )
+    if match := _POINT.search(word):
+        joiner = " " if match[1] == "JIS" else ""
+        return Grip(Form.CROSS, joiner.join(part for part in match.groups() if part))
     return None
 
 
@@ -133,7 +132,9 @@ def _form(word: str, line: HeldBy, is_key: bool) -> Form:
         return Form.SPANNER
     if re.search(r"\bsquare\b", word):
         return Form.SQUARE
-    if re.search(r"\bhex|\bhead\b|\ba/?f\b|\bacross flats\b|\bsockets?\b|\bnut\b", word):
+    if re.search(r"\bhead\b|\ba/?f\b|\bacross flats\b|\bnut\b", word):
+        return Form.HEXAGON
+    if re.search(r"\bhex|\bsockets?\b", word):
         return Form.KEY if is_key or _has_socket_head(line) else Form.HEXAGON
     return Form.HEXAGON if _SIZE.fullmatch(word) else Form.WRITTEN
 

@@ -28,13 +28,32 @@ def sheet(
     of the plan, `wrenches` those of the bench, `today` adds a word on their calibration."""
     found = turned(works, threads)
     rows = [*turning(found), *torque_needs(works, wrenches, today), *_wanted(works)]
-    rows.sort(key=lambda row: _ORDER[row.kind])  # stable: each kind keeps its own order
     return ToolSheet(
-        rows=tuple(rows),
+        rows=_merged(rows),
         steps=len(works),
         span=span,
         unknown=unknown(works, found),
         has_torque=any(line.torque for work in works if work.tightens for line in work.lines),
+    )
+
+
+def _merged(rows: Sequence[ToolNeed]) -> tuple[ToolNeed, ...]:
+    """By kind, each in the order it came; one name told in two ways is one row."""
+    found: dict[tuple[ToolKind, str], ToolNeed] = {}
+    for row in sorted(rows, key=lambda row: _ORDER[row.kind]):
+        same = found.setdefault((row.kind, fold(row.name)), row)
+        if same is not row:
+            found[row.kind, fold(row.name)] = _one(same, row)
+    return tuple(found.values())
+
+
+def _one(first: ToolNeed, other: ToolNeed) -> ToolNeed:
+    steps = sorted({*first.steps, *other.steps}, key=lambda step: step.place)
+    return replace(
+        first,
+        steps=tuple(steps),
+        is_likely=first.is_likely and other.is_likely,
+        notes=tuple(dict.fromkeys((*first.notes, *other.notes))),
     )
 
 

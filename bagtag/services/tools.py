@@ -13,7 +13,7 @@ from bagtag.domain.tool_out import ToolOut
 from bagtag.domain.tools import ToolSheet
 from bagtag.domain.tools_list import sheet
 from bagtag.services import jobs as job_cases
-from bagtag.services import strip, tools_steps
+from bagtag.services import strip, tools_steps, torque
 from bagtag.services.planning import planned
 from bagtag.store import joints, rows, tables
 from bagtag.store.act import Act
@@ -39,8 +39,6 @@ WHOLE = Span()
 
 def lay_out(store: Store, job_id: int, span: Span = WHOLE) -> ToolSheet:
     """What to lay out for the steps of a span that are not signed off, and what is laid out now."""
-    from bagtag.services import torque
-
     job_cases.get_job(store, job_id)
     known = planned(store, job_id)
     chosen, said = tools_steps.chosen(known, span.area_id, span.steps)
