@@ -4,15 +4,23 @@ Nothing here repairs a figure or cuts a text: an entry is taken or the reason is
 caller keeps what was typed.
 """
 
-import re
-import unicodedata
 from dataclasses import dataclass, replace
-from math import isfinite
 from typing import Any, cast
 
+from bagtag.domain.clean import (
+    MOST,
+    NAME_LIMIT,
+    NOTE_LIMIT,
+    TEXT_LIMIT,
+    clean_text,
+    is_above_zero,
+    tidied,
+    whole,
+)
 from bagtag.domain.datum import Side
 from bagtag.domain.errors import BadInput
-from bagtag.domain.hardware import HeldBy, Torque
+from bagtag.domain.hardware import HeldBy
+from bagtag.domain.hardware_check import checked_line
 from bagtag.domain.model import Fate, Hazard
 from bagtag.domain.which_way import (
     Clocking,
@@ -28,10 +36,17 @@ from bagtag.domain.which_way import (
     Without,
 )
 
-NAME_LIMIT = 200
-TEXT_LIMIT = 500
-NOTE_LIMIT = 10_000
-MOST = 9999
+__all__ = [
+    "MOST",
+    "NAME_LIMIT",
+    "NOTE_LIMIT",
+    "TEXT_LIMIT",
+    "Entry",
+    "checked",
+    "clean_text",
+    "repeat",
+    "whole",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +79,7 @@ def checked(entry: Entry) -> Entry:
         name=_name(entry.name),
         quantity=whole(entry.quantity, "The quantity", field="quantity"),
         which_way=tuple(_fact(fact) for fact in entry.which_way),
-        held_by=tuple(_line(line) for line in entry.held_by),
+        held_by=tuple(checked_line(line) for line in entry.held_by),
         condition=_text(entry.condition, "condition", "The condition"),
         goes_on=_text(entry.goes_on, "goes_on", "What goes on it"),
         note=clean_text(entry.note, lines=True, limit=NOTE_LIMIT, field="note", what="The note"),
@@ -92,52 +107,8 @@ def repeat(entry: Entry) -> Entry:
     )
 
 
-_NEWLINES = re.compile("\r\n|[\r\x0b\x0c\x85\u2028\u2029]")
-_SPACES = re.compile(r"[^\S\n]+")
-# Marks and overrides of direction (Unicode Standard Annex #9): unseen, and able to show a text
-# in another order than it has.
-_DIRECTION = set("\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069\ufeff")
-
-
-def clean_text(
-    text: str, *, lines: bool = False, limit: int, field: str = "", what: str = "This text"
-) -> str:
-    """Text without control characters and direction marks, single spaces, trimmed, in NFC.
-
-    `lines` keeps line breaks. Longer than `limit` characters is BadInput, never cut.
-    """
-    clean = _tidied(text, lines=lines)
-    if len(clean) > limit:
-        raise BadInput(
-            f"{what} has {len(clean)} characters and may have {limit}. Shorten it.", field=field
-        )
-    return clean
-
-
-def _tidied(text: str, *, lines: bool = False) -> str:
-    broken = _NEWLINES.sub("\n", text) if lines else " ".join(text.split())
-    kept = "".join(c for c in _SPACES.sub(" ", broken) if _is_kept(c))
-    rows = [_SPACES.sub(" ", row).strip() for row in kept.split("\n")]
-    return unicodedata.normalize("NFC", "\n".join(rows).strip())
-
-
-def whole(value: object, what: str, *, field: str, most: int = MOST) -> int:
-    """A whole number from 1 to `most`, or BadInput."""
-    if isinstance(value, bool) or not isinstance(value, int):
-        raise BadInput(f"{what} is a whole number from 1 to {most}. Correct it.", field=field)
-    if not 1 <= value <= most:
-        raise BadInput(f"{what} is {value}; give a number from 1 to {most}.", field=field)
-    return value
-
-
-def _is_kept(character: str) -> bool:
-    if character == "\n":
-        return True
-    return unicodedata.category(character) not in ("Cc", "Cs") and character not in _DIRECTION
-
-
 def _name(text: str) -> str:
-    name = _tidied(text)
+    name = tidied(text)
     if not any(c.isprintable() and not c.isspace() for c in name):
         raise BadInput("Give the part a name: what would you write on its bag?", field="name")
     if len(name) > NAME_LIMIT:
@@ -209,7 +180,7 @@ def _seat(fact: Seat) -> Seat:
         raise BadInput(
             f"Only proud and below have a depth; {fact.kind.value} has none.", field="which_way"
         )
-    if not _is_above_zero(fact.depth):
+    if not is_above_zero(fact.depth):
         raise BadInput(
             f"How far {fact.kind.value}? Give millimetres above zero, or say flush.",
             field="which_way",
@@ -241,51 +212,3 @@ _FACT_CHECKS: dict[type, Any] = {
     SameWay: _same_way,
     Without: _without,
 }
-
-
-def _line(line: HeldBy) -> HeldBy:
-    if line.count is not None:
-        whole(line.count, "The number of fasteners", field="held_by")
-    _check_length(line)
-    _check_torque(line.torque)
-    texts = {
-        name: clean_text(
-            getattr(line, name), limit=TEXT_LIMIT, field="held_by", what=f"The {label}"
-        )
-        for name, label in _LINE_TEXTS.items()
-    }
-    return replace(line, **texts)  # type: ignore[arg-type]  # a mapping's keys are no field names
-
-
-_LINE_TEXTS = {
-    "kind": "kind of fastener",
-    "thread": "thread",
-    "drive": "drive",
-    "threadlocker": "threadlocker",
-    "grade": "grade",
-    "locking": "locking",
-    "note": "note on the fastener",
-}
-
-
-def _check_length(line: HeldBy) -> None:
-    if line.length is not None and not _is_above_zero(line.length):
-        raise BadInput(
-            f"A fastener's length is above zero; this is {line.length:g}.", field="held_by"
-        )
-    if line.length_unit not in ("mm", "in"):
-        raise BadInput(
-            f"A fastener's length is in mm or in, not {line.length_unit!r}.", field="held_by"
-        )
-
-
-def _check_torque(torque: Torque | None) -> None:
-    if torque is not None and not _is_above_zero(torque.value):
-        raise BadInput(
-            f"A torque is above zero; this is {torque.value:g}. Leave it empty if it is not known.",
-            field="held_by",
-        )
-
-
-def _is_above_zero(figure: float) -> bool:
-    return isfinite(figure) and figure > 0

@@ -1,4 +1,4 @@
-"""What was likely meant where a torque cannot be right: another unit, or a decimal point elsewhere."""
+"""What was likely meant where a torque cannot be right: another unit, or another decimal place."""
 
 from collections.abc import Iterator
 

@@ -4,7 +4,7 @@ from dataclasses import replace
 from math import isfinite
 
 from bagtag.domain.adapter_reach import checked_grip
-from bagtag.domain.entry import NAME_LIMIT, NOTE_LIMIT, clean_text
+from bagtag.domain.clean import NAME_LIMIT, NOTE_LIMIT, clean_text
 from bagtag.domain.errors import BadInput
 from bagtag.domain.wrench import Wrench
 
