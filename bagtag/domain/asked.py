@@ -7,6 +7,7 @@ from math import isfinite
 from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import Asked, Counted, Figure
 from bagtag.domain.hardware import HeldBy
+from bagtag.domain.wrench_use import with_drag
 
 MOST = 1e7
 """No figure of a bench is larger: a slip of the keys."""
@@ -16,21 +17,22 @@ memory)."""
 
 
 def torque_asked(held_by: Sequence[HeldBy]) -> tuple[Asked, ...]:
-    """The torque that was applied, for each line of hardware that has one given."""
+    """The torque that was applied, drag included, for each line of hardware that has one given."""
     return tuple(_torque(line) for line in held_by if line.torque is not None)
 
 
 def _torque(line: HeldBy) -> Asked:
     assert line.torque is not None
-    value = line.torque.value
-    share = SMALL_WRENCH if line.torque.newton_metres() <= SMALL else WRENCH
-    low, high = (round(value * (1 + sign * share), 6) for sign in (-1, 1))
-    return Asked(_torque_name(line), line.torque.unit.value, low, high, value)
+    torque = with_drag(line.torque, line.drag)
+    share = SMALL_WRENCH if torque.newton_metres() <= SMALL else WRENCH
+    low, high = (round(torque.value * (1 + sign * share), 6) for sign in (-1, 1))
+    return Asked(_torque_name(line), torque.unit.value, low, high, torque.value)
 
 
 def _torque_name(line: HeldBy) -> str:
     said = f"{line.size()} {line.kind}".strip()
-    return f"torque, {said}" if said else "torque"
+    torque = "torque with drag" if line.drag is not None else "torque"
+    return f"{torque}, {said}" if said else torque
 
 
 def figure(asked: Asked, value: float) -> Figure:
