@@ -69,9 +69,16 @@ _SIZE = re.compile(
     rf"(?<![\w/.,])(?:(?P<inch>{_FRACTION})(?![\d/])|(?P<mm>\d{{1,2}}(?:[.,]\d{{1,2}})?)(?![\d/.,]))"
     r"\s*(?:(?P<unit>mm|in(?:ch)?|[\"”])(?!\w))?"
 )
-_INNER = (
-    r"\ballen\b|\b(?:hex(?:agon)?|internal|inner)[- ](?:key|socket|bit)\b|\bsocket[- ]?(?:head|cap)"
-    r"|\b(?:inner|internal)\b"
+_FORMS = tuple(
+    (re.compile(words), form)
+    for words, form in (
+        (r"12[- ]?point|bi-?hex|double[- ]hex", Form.TWELVE),
+        (r"\ballen\b|\b(?:inner|internal)\b|\bsocket[- ]?(?:head|cap)", Form.KEY),
+        (r"\bhex(?:agon)?[- ](?:key|socket|bit)\b|^hex(?:agon)?\s\d", Form.KEY),
+        (r"\bspanner|\bwrench", Form.SPANNER),
+        (r"\bsquare\b", Form.SQUARE),
+        (r"\bhead\b|\ba/?f\b|\bacross flats\b|\bnut\b", Form.HEXAGON),
+    )
 )
 _POINT = re.compile(r"\b(PH|PZ|JIS)(?: cross-?head)?[ -]?(?:no\.? ?)?(\d)?(?!\w)")
 _NO_SIZE = re.compile(
@@ -123,17 +130,10 @@ def _lettered(word: str) -> Grip | None:
 
 def _form(word: str, line: HeldBy, is_key: bool) -> Form:
     """The shape that a drive with a size means. "hex" alone is the outside of the head, unless the
-    head is a socket head or the size is that of the thread's key and of no head."""
-    if re.search(r"12[- ]?point|bi-?hex|double[- ]hex", word):
-        return Form.TWELVE
-    if re.search(_INNER, word) or re.match(r"hex(?:agon)?\s\d", word):
-        return Form.KEY
-    if re.search(r"\bspanner|\bwrench", word):
-        return Form.SPANNER
-    if re.search(r"\bsquare\b", word):
-        return Form.SQUARE
-    if re.search(r"\bhead\b|\ba/?f\b|\bacross flats\b|\bnut\b", word):
-        return Form.HEXAGON
+    head is a socket head or the size is that of the thread's key."""
+    told = next((form for pattern, form in _FORMS if pattern.search(word)), None)
+    if told is not None:
+        return told
     if re.search(r"\bhex|\bsockets?\b", word):
         return Form.KEY if is_key or _has_socket_head(line) else Form.HEXAGON
     return Form.HEXAGON if _SIZE.fullmatch(word) else Form.WRITTEN
