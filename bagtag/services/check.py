@@ -47,6 +47,7 @@ def _checked(store: Store) -> Report:
             soundness.places(connection),
             soundness.tags(connection),
             soundness.steps(connection),
+            soundness.ticks(connection),
             _photos(store, soundness.photo_files(connection)),
         )
         findings = tuple(line for look in looks for line in _some(look))

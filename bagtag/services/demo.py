@@ -30,6 +30,7 @@ from bagtag.domain.model import Fate, Hazard, Origin, Replacement
 from bagtag.services import (
     board,
     containers,
+    demo_joints,
     fates,
     jobs,
     labels,
@@ -61,6 +62,7 @@ def write(store: Store, *, who: str = "") -> Change:
     writer.add_to_build(story)
     for away in story["away"]:
         writer.send(away)
+    demo_joints.write(store, story, writer.removals, who=writer.who)
     writer.print_labels()
     writer.build(story["build"])
     return opened

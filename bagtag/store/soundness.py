@@ -18,6 +18,7 @@ from bagtag.store.tables import (
     JOURNALED,
     SEARCH,
     journal,
+    pass_tick,
     photo,
     removal,
     rule,
@@ -142,6 +143,13 @@ def tags(connection: Connection) -> Iterator[str]:
     for row in connection.execute(select(task.c.id, task.c.name)).mappings():
         if row["id"] not in of_tasks:
             yield f"The task {row['name']} has no code of its own."
+
+
+def ticks(connection: Connection) -> Iterator[str]:
+    """A ticked pass is one of a part or of a task."""
+    for row in connection.execute(select(pass_tick)).mappings():
+        if (row["removal_id"] is None) == (row["task_id"] is None):
+            yield f"The ticked pass {row['id']} does not belong to one step."
 
 
 def steps(connection: Connection) -> Iterator[str]:

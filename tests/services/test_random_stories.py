@@ -21,7 +21,10 @@ from bagtag import services
 from bagtag.domain.entry import Entry
 from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import Anchor, Beside, Ref, RuleKind, Task, TaskKind, part, task
+from bagtag.domain.hardware import HeldBy, Torque
+from bagtag.domain.holes import Hole, HoleMap
 from bagtag.domain.model import Area, Fate
+from bagtag.domain.tightening import Pass
 from bagtag.services.board import Step
 from bagtag.services.jobs import JobForm
 from bagtag.services.strip import Extras
@@ -32,6 +35,9 @@ from bagtag.store.work import Store
 NAMES = st.sampled_from(["gear", "shaft", "шестерня", "<b>nut</b>", "oil seal, clutch side"])
 FATES = st.sampled_from(list(Fate))
 AREAS = 3
+BOLTS = (HeldBy(4, thread="M8", length=35, torque=Torque(22)),)
+PASSES = (Pass(share=0.3), Pass(share=0.6), Pass(share=1.0))
+TOOLS = ("13 mm socket", "torque wrench", "flywheel puller")
 
 
 class Story(RuleBasedStateMachine):
@@ -113,7 +119,7 @@ class Story(RuleBasedStateMachine):
 
     @rule(which=logged, name=NAMES, area=st.integers(0, AREAS), fate=FATES)
     def correct(self, which: int, name: str, area: int, fate: Fate) -> None:
-        entry = Entry(name, 2, self.areas[area], fate=fate, container_id=None)
+        entry = Entry(name, 2, self.areas[area], fate=fate, container_id=None, held_by=BOLTS)
         if which in self.ids():
             extras = Extras(container_wanted="bag 7")
             self.act(lambda: services.strip.correct_removal(self.store, which, entry, extras))
@@ -203,6 +209,40 @@ class Story(RuleBasedStateMachine):
             form = services.signing.SignForm(reason="trial", note="none")
             ref = task(known[which].id)
             self.act(lambda: services.signing.sign(self.store, ref, form, who=who))
+
+    @rule(which=logged, across=st.floats(-10, 300), mark=st.sampled_from(["", "A", "Q"]))
+    def map_holes(self, which: int, across: float, mark: str) -> None:
+        if which in self.ids():
+            made = HoleMap((Hole(1, 20, 20, mark), Hole(2, across, 20, mark)))
+            self.act(lambda: services.holes.save_map(self.store, which, made))
+
+    @rule(which=logged)
+    def drop_map(self, which: int) -> None:
+        if which in self.ids():
+            self.act(lambda: services.holes.delete_map(self.store, which))
+
+    @rule(which=logged, count=st.integers(0, 3))
+    def set_passes(self, which: int, count: int) -> None:
+        if which in self.ids():
+            self.act(
+                lambda: services.tightening.set_passes(self.store, which, PASSES[:count], who="Ada")
+            )
+
+    @rule(which=logged, place=st.integers(-1, 3), back=st.booleans())
+    def tick(self, which: int, place: int, back: bool) -> None:
+        if which in self.ids():
+            do = services.tightening.untick if back else services.tightening.tick
+            self.act(lambda: do(self.store, part(which), place, who="Ada"))
+
+    @rule(names=st.lists(st.sampled_from(TOOLS), min_size=1, max_size=2))
+    def lay_out(self, names: list[str]) -> None:
+        self.act(lambda: services.tools.take_out(self.store, self.job_id, names, who="Ada"))
+
+    @rule(which=st.integers(0, 2))
+    def count_back(self, which: int) -> None:
+        out = services.tools.out_now(self.store, self.job_id)
+        if which < len(out):
+            self.act(lambda: services.tools.count_back(self.store, [out[which].id], who="Ada"))
 
     @precondition(lambda self: self.done)
     @rule()
