@@ -44,6 +44,10 @@ def test_a_whole_store_is_whole_and_counted(store, worked_on):
         "photo": 1,
         "sign_off": 0,
         "away": 0,
+        "hole_map": 0,
+        "pass_tick": 0,
+        "wrench": 0,
+        "tool_out": 0,
         "journal": 11,
     }
 
