@@ -8,7 +8,7 @@ from typing import Annotated, Any
 
 import typer
 
-from bagtag import __version__, cli_answers, cli_audit, cli_close, cli_where
+from bagtag import __version__, cli_answers, cli_audit, cli_close, cli_tools, cli_where
 from bagtag.cli_store import Bench
 from bagtag.cli_window import Wanted, open_window
 from bagtag.domain.errors import BadInput, NotFound, Trouble
@@ -200,6 +200,27 @@ def close(context: typer.Context, job: JOB, as_json: AS_JSON = False) -> None:
     """Count a job up: off = back + renewed + scrapped; exit 1 when it does not add up."""
     with context.obj.store() as store:
         raise typer.Exit(DONE if cli_close.say_close(store, job, as_json) else NO)
+
+
+@app.command()
+def tools(
+    context: typer.Context,
+    job: JOB,
+    *,
+    area: Annotated[
+        str, typer.Option(metavar="AREA", help="For this area and those below it alone.")
+    ] = "",
+    steps: Annotated[
+        int | None, typer.Option("--next", metavar="N", help="The next N that can go in now.")
+    ] = None,
+    pdf: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="Write the list as a PDF too.")
+    ] = None,
+    as_json: AS_JSON = False,
+) -> None:
+    """List what to lay out for what is still to fit, and what is out and not counted back."""
+    with context.obj.store() as store:
+        cli_tools.say_tools(store, job, cli_tools.ToolsAsked(area, steps, pdf), as_json)
 
 
 @app.command()

@@ -3,6 +3,9 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
+from functools import partial
+from pathlib import Path
+from typing import BinaryIO
 
 from bagtag.domain.change import Change
 from bagtag.domain.entry import NAME_LIMIT, NOTE_LIMIT, clean_text
@@ -12,6 +15,9 @@ from bagtag.domain.phrases import listed
 from bagtag.domain.tool_out import ToolOut
 from bagtag.domain.tools import ToolSheet
 from bagtag.domain.tools_list import sheet
+from bagtag.paper.checklist_text import ChecklistHeader
+from bagtag.paper.rendering import rendered
+from bagtag.paper.tools_page import tools_pdf
 from bagtag.services import jobs as job_cases
 from bagtag.services import strip, tools_steps, torque
 from bagtag.services.planning import planned
@@ -48,6 +54,25 @@ def lay_out(store: Store, job_id: int, span: Span = WHOLE) -> ToolSheet:
         out = joints.tools_out(connection, job_id)
     found = sheet(works, torque.threads(), wrenches, span=said, today=date.today())
     return replace(found, out=tuple(out))
+
+
+def write(store: Store, job_id: int, out: Path | BinaryIO, span: Span = WHOLE) -> int:
+    """The tools of a span as one PDF to lay the bench by; returns how many pages."""
+    job = job_cases.get_job(store, job_id)
+    header = ChecklistHeader(job.title, date.today(), job.owner, job.datum)
+    return tools_pdf(out, header, lay_out(store, job_id, span))
+
+
+def preview(
+    store: Store, job_id: int, width_px: int, pages: int | None = None, span: Span = WHOLE
+) -> Sequence[bytes]:
+    """Pages of the very PDF that would be printed, as PNG files `width_px` wide."""
+    return rendered(partial(write, store, job_id, span=span), width_px=width_px, pages=pages)
+
+
+def printed_pages(store: Store, job_id: int, dpi: int, span: Span = WHOLE) -> Sequence[bytes]:
+    """Every page as a PNG at `dpi`, for a system printer."""
+    return rendered(partial(write, store, job_id, span=span), dpi=dpi)
 
 
 def out_now(store: Store, job_id: int) -> list[ToolOut]:

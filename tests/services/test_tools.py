@@ -1,6 +1,6 @@
 """Tools laid out for a build and counted back, one act each."""
 
-
+import pypdfium2
 import pytest
 
 from bagtag import services
@@ -96,6 +96,25 @@ def test_a_span_that_cannot_be_is_refused(store, job_id, span, said):
 def test_a_job_that_is_gone_is_said(store, job_id):
     with pytest.raises(NotFound):
         services.tools.lay_out(store, job_id + 1)
+
+
+def words(file) -> str:
+    with pypdfium2.PdfDocument(file) as pdf:
+        return pdf[0].get_textpage().get_text_bounded()
+
+
+def test_the_list_is_a_page_to_lay_the_bench_by(store, job_id, steps, tmp_path):
+    assert services.tools.write(store, job_id, tmp_path / "tools.pdf") == 1
+    whole = words(tmp_path / "tools.pdf")
+    assert "13 mm socket" in whole
+    assert "T25 bit" in whole
+    services.tools.write(store, job_id, tmp_path / "one.pdf", Span(steps=1))
+    one = words(tmp_path / "one.pdf")
+    assert "seal driver" in one
+    assert "T25 bit" not in one
+    shown = services.tools.preview(store, job_id, 400, 20, Span())
+    assert [png[:4] for png in shown] == [b"\x89PNG"]
+    assert len(services.tools.printed_pages(store, job_id, 72)) == 1
 
 
 # Laid out and counted back
