@@ -88,15 +88,13 @@ class HeldBy:
     mark: str = ""
 
     def size(self) -> str:
-        """`M6x30`, `3/8-16 x 1.25 in`, `M8`, or nothing."""
+        """`M6x30`, `3/8-16 x 1.25 in`, `M8`, or nothing. Only metric bolts go without a unit."""
         if self.length is None:
             return self.thread
-        joiner, unit = ("x", "") if self.length_unit == "mm" else (" x ", " in")
-        return (
-            f"{self.thread}{joiner}{self.length:g}{unit}"
-            if self.thread
-            else (f"{self.length:g} {self.length_unit}")
-        )
+        if self.length_unit == "mm" and self.thread[:1] in ("M", "m"):
+            return f"{self.thread}x{self.length:g}"
+        length = f"{self.length:g} {self.length_unit}"
+        return f"{self.thread} x {length}" if self.thread else length
 
     def called(self) -> str:
         """`4 bolts M6x30`."""
@@ -122,13 +120,21 @@ class HeldBy:
     def __str__(self) -> str:
         """`4 bolts M6x30, 8.8, 8 mm hex, 10 N·m, threadlocker medium, staked`."""
         parts = [self.called(), self.grade, f"{self.head} head" if self.head else "", self.drive]
-        parts += [self.washer_words()]
+        each = " each" if self.washers > 1 and self.count != 1 else ""
+        parts += [self.washer_words() + each]
         parts += [f"threads {self.lubrication}" if self.lubrication else ""]
-        parts += [self.tightened(), str(self.stretch or "")]
+        parts += [self._as_printed(), f"drag {self.drag}" if self.drag else ""]
+        parts += [str(self.stretch or "")]
         parts += [f"threadlocker {self.threadlocker}" if self.threadlocker else ""]
         parts += [self.locking, "new each time" if self.one_time else ""]
-        parts += [str(self.adapter or ""), self.tool, self.note]
+        parts += [str(self.adapter or ""), f"tool: {self.tool}" if self.tool else "", self.note]
         return ", ".join(part for part in parts if part)
+
+    def _as_printed(self) -> str:
+        """`53 N·m (39 lbf·ft) + 90°`: with the second figure of the manual."""
+        if self.torque is None or self.also is None:
+            return self.tightened()
+        return self.tightened().replace(str(self.torque), f"{self.torque} ({self.also})", 1)
 
 
 def to_data(lines: Iterable[HeldBy]) -> list[dict[str, Any]]:

@@ -18,14 +18,15 @@ from bagtag.domain.which_way import (
     Seat,
     Without,
 )
+from bagtag.scan.tape_draft import Figure, Part, Word
+from bagtag.scan.tape_extra import is_once
 from bagtag.scan.tape_fastener import PLAIN_KIND, Fastener, kind_in_name
-from bagtag.scan.tape_join import Part, joined
+from bagtag.scan.tape_join import joined
 from bagtag.scan.tape_name import Name
 from bagtag.scan.tape_piece import Piece
-from bagtag.scan.tape_remark import Grade, Locking, Remark, thread_hand
+from bagtag.scan.tape_remark import thread_hand
 from bagtag.scan.tape_size import Size
 from bagtag.scan.tape_text import Found, fold, rx, tidy
-from bagtag.scan.tape_torque import Drive, Range
 from bagtag.scan.tape_view import viewed
 
 _FACTS = (Faces, Hand, Place, Clocking, Seat, MatchMark, SameWay, Without)
@@ -37,6 +38,8 @@ def entry(pieces: Sequence[Piece], name: Name) -> Entry:
     parts = _parts(pieces, name)
     quantity = _quantity(found, parts, name)
     held, on_thread = _hardware(parts, kind_in_name(name.text), quantity)
+    if is_once(_said(pieces, "fate")):
+        held = [replace(line, one_time=True) if _is_own(line, name) else line for line in held]
     return Entry(
         name=", ".join(filter(None, (name.text, *_sides(pieces)))),
         quantity=quantity,
@@ -51,6 +54,11 @@ def entry(pieces: Sequence[Piece], name: Name) -> Entry:
         size=next((f.value.text for f in found if isinstance(f.value, Size)), ""),
         hazards=tuple(hazard for hazard in Hazard if any(f.value is hazard for f in found)),
     )
+
+
+def _is_own(line: HeldBy, name: Name) -> bool:
+    """Whether a line of hardware is the part itself: `head bolts`, and their thread."""
+    return bool(line.kind) and line.kind == kind_in_name(name.text)
 
 
 def _words(piece: Piece, found: Found) -> str:
@@ -114,7 +122,7 @@ def _which_way(pieces: Sequence[Piece], name: Name) -> Iterator[Fact]:
 
 # --- hardware
 
-_ABOUT_FASTENERS = (Fastener, Torque, Range, Drive, Remark, Grade, Locking)
+_ABOUT_FASTENERS = Fastener | Word | Figure
 _OF_A_THREAD = rx(r"(?:left|right)(?:[- ]?hand(?:ed)?)|(?-i:LH|RH)|l/h|r/h")
 
 

@@ -7,24 +7,26 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from bagtag.scan.tape_text import Found, fold, number, phrase, rx
+from bagtag.scan.tape_text import END, Found, fold, number, phrase, rx
 
 PLAIN_KIND = "fastener"
+NOT_COUNTED = "?"
 CLASSES = ("4.6", "4.8", "5.6", "5.8", "6.8", "8.8", "9.8", "10.9", "12.9")
-_KIND = r"(?:cap ?screw|set ?screw|grub screw|bolt|screw|nut|stud|plug|union)s?(?!\w)"
+_KIND = r"(?:cap ?screw|set ?screw|grub screw|bolt|screw|nut|stud|plug|union|fastener)s?(?!\w)"
 _HELD_KIND = (
     r"(?:cap ?screw|set ?screw|grub screw|bolt|screw|nut|stud|circlip|snap ring|split pin"
-    r"|cotter pin|cotter|roll pin|clip|clamp|rivet|dowel)s?(?!\w)"
+    r"|cotter pin|cotter|roll pin|clip|clamp|rivet|dowel|fastener)s?(?!\w)"
 )
 _MADE = (
     r"(?:hex(?:agon)?|socket|head|flanged?|countersunk|csk|cheese|pan|button|allen|slotted|cross"
-    r"|cap|set|long|short|special|shouldered|waisted|castle|castellated|lock|self-locking|dome)"
+    r"|cap|set|long|short|special|shouldered|waisted|castle|castellated|lock|self-locking|dome"
+    r"|one-time(?:-use)?|single-use)"
 )
 _KINDS = rf"(?:{_MADE}[- ]){{0,4}}{_KIND}"
 _HELD_KINDS = rf"(?:{_MADE}[- ]){{0,4}}{_HELD_KIND}"
 GRADED = r"(?:grade|gr\.?|class)_\d{1,2}(?:\.\d)?"
 JOINED = r"(?:(?<!\w)(?:and|plus|with|w/|held by|by)_|[+&]_)?"
-_COUNT = r"(?<![\w.,/#-])(?P<count>[1-9]\d{0,3})(?:_[x×*]_| off | no\.? | pcs?\.? | )"
+_COUNT = r"(?<![\w.,/#-])(?P<count>[1-9]\d{0,3}|\?)(?:_[x×*]_| off | no\.? | pcs?\.? | )"
 _BEFORE = (
     rf"(?:{JOINED}{_COUNT}(?:(?:(?P<grade>{GRADED}) )?"
     rf"(?P<kind>(?:[^\W0-9][\w-]* ){{0,2}}{_KINDS}) )?|(?<![\w./#-]))"
@@ -47,14 +49,15 @@ class Fastener:
     length: float | None = None
     length_unit: str = "mm"
     grade: str = ""
+    one_time: bool = False
 
 
 # --- threads
 
 _METRIC = rx(
     rf"{_BEFORE}(?P<core>M(?P<size>[1-9]\d?(?:\.\d)?)"
-    rf"(?:_[x×*]_(?P<a>{_FIGURE}))?(?:_[x×*]_(?P<b>{_FIGURE}))?)(?:_mm)?(?: long(?!\w))?"
-    rf"(?![\w]|[.,]\d){_AFTER}"
+    rf"(?:_[x×*]_(?P<a>{_FIGURE}))?(?:_[x×*]_(?P<b>{_FIGURE}))?)(?P<inches>_(?:\"|”|inch(?:es)?(?!\w)"
+    rf"|in{END}))?(?:_mm)?(?: long(?!\w))?(?![\w]|[.,]\d){_AFTER}"
 )
 # Coarse pitches in mm by diameter, ISO 261: a figure up to it is a pitch, far above it a length.
 _COARSE = {
@@ -70,7 +73,11 @@ def metric(text: str) -> Iterator[Found]:
         bare = match["a"] is None and not _count(match) and not match["kind2"]
         if bare and _WORD_FOLLOWS.match(text, match.end()):
             continue  # "M6 insert": the thread is part of a name
-        yield _found(match, *_metric_size(match))
+        if match["inches"] and match["a"]:
+            thread = f"M{match['size']}" + (f"x{number(match['a']):g}" if match["b"] else "")
+            yield _found(match, thread, number(match["b"] or match["a"]), None, "in")
+        else:
+            yield _found(match, *_metric_size(match))
 
 
 def _metric_size(match: re.Match[str]) -> tuple[str, float | None, int | None]:
@@ -131,16 +138,20 @@ def _found(
     match: re.Match[str], thread: str, length: float | None, count: int | None, unit: str = "mm"
 ) -> Found:
     said = match["kind"] or match["kind2"] or ""
+    kind, once = _kind(said)
     fastener = Fastener(
-        _count(match) or count, kind_of(said) or PLAIN_KIND, said, thread, length, unit,
-        grade_of(match["grade"] or ""),
+        _count(match) or count, kind or PLAIN_KIND, said, thread, length, unit,
+        grade_of(match["grade"] or ""), once,
     )  # fmt: skip
     return Found(match.start(), match.end(), "hardware", fastener)
 
 
 def _count(match: re.Match[str]) -> int | None:
-    said = match["count"] or match["count2"] or match["count3"]
-    return int(said) if said else None
+    return _number(match["count"] or match["count2"] or match["count3"])
+
+
+def _number(said: str | None) -> int | None:
+    return int(said) if said and said != NOT_COUNTED else None
 
 
 _KIND_BEFORE = rx(rf"[^\w\n\0]*(?P<kind>{_KINDS})[^\w\n\0]*$")
@@ -164,20 +175,31 @@ def grade_of(said: str) -> str:
     return figures if is_class or not figures else f"grade {figures}"
 
 
+_ONCE = re.compile(r"^(?:one-time(?:-use)?|single-use)[- ]")
+
+
+def _kind(said: str) -> tuple[str, bool]:
+    """The kind in the singular, and whether new ones go in: "one-time bolts" -> "bolt", True."""
+    kind = kind_of(said)
+    plain = _ONCE.sub("", kind)
+    return plain, plain != kind
+
+
 def kind_of(said: str) -> str:
     """The kind in the singular: "countersunk screws" -> "countersunk screw"."""
     return fold(said).removesuffix("s")
 
 
 _COUNTED = rx(
-    phrase(rf"{JOINED}(?P<count>[1-9]\d{{0,2}})(?:_[x×*]_| off | )(?P<kind>{_HELD_KINDS})")
+    phrase(rf"{JOINED}(?P<count>[1-9]\d{{0,2}}|\?)(?:_[x×*]_| off | )(?P<kind>{_HELD_KINDS})")
 )
 
 
 def counted(text: str) -> Iterator[Found]:
     """`2 screws`, `1 circlip`, alone in their piece."""
     for match in _COUNTED.finditer(text):
-        fastener = Fastener(int(match["count"]), kind_of(match["kind"]), match["kind"])
+        kind, once = _kind(match["kind"])
+        fastener = Fastener(_number(match["count"]), kind, match["kind"], one_time=once)
         yield Found(match.start("p"), match.end("p"), "hardware", fastener)
 
 

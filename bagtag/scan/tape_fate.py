@@ -8,8 +8,9 @@ from bagtag.scan.tape_text import Found, last, phrase, rx, whole
 # --- what keeps a piece from being read
 
 _DOUBT = rx(
-    r"(?<!\w)(?:not|never|(?:do|does|is|was|must|can|are)n['’]?t|cannot|without|unless|except"
-    r"|maybe|perhaps|probably|if|or|no(?!\.?_\d|\.|_#)|none)(?!\w)|\?"
+    r"(?<!\w)(?:(?<!grade\x20)not|never|(?:do|does|is|was|must|can|are)n['’]?t|cannot|without"
+    r"|unless|except|maybe|perhaps|probably|if|or|no(?!\.?_\d|\.|_#)|none)(?!\w)"
+    r"|\?(?! (?:[\w-]+ ){0,3}(?:bolt|screw|nut|stud|plug|union|fastener)s?(?!\w))"  # not counted
     r"|(?:\d_(?:st|nd|rd|th)|first|second|third)_(?:and|&|to|-|–|/)_(?:[1-9]|second|third|fourth)"
     r"|between \d+ and \d"
 )

@@ -13,20 +13,23 @@ from bagtag.domain.which_way import Clocking, Place
 from bagtag.scan import (
     tape_alike,
     tape_asked,
+    tape_extra,
     tape_fastener,
     tape_fate,
+    tape_fit,
     tape_hazard,
     tape_name,
     tape_remark,
     tape_row,
     tape_size,
     tape_stow,
+    tape_tight,
     tape_torque,
     tape_way,
 )
 from bagtag.scan.tape_asked import asked
 from bagtag.scan.tape_piece import Piece, cut
-from bagtag.scan.tape_sift import settled, with_hardware
+from bagtag.scan.tape_sift import is_hardware, settled, with_hardware
 from bagtag.scan.tape_size import Size
 from bagtag.scan.tape_text import Found, Recogniser, Span, masked, pieces, see, working_copy
 from bagtag.scan.tape_words import Words
@@ -93,6 +96,7 @@ def _sides(rest: str, words: Words) -> tuple[Found, ...]:
 
 
 _BEFORE_DOUBT: Sequence[Recogniser] = (
+    tape_extra.one_time,
     tape_fate.special_fate,
     tape_alike.without,
     tape_row.hand_by_position,
@@ -105,10 +109,16 @@ def _recognisers(words: Words) -> Iterable[Recogniser]:
     yield tape_way.any_match_mark
     yield partial(tape_row.counted_thing, words=words)
     yield partial(tape_row.place, words=words)
+    yield tape_tight.drag
     yield tape_torque.torque
+    yield tape_tight.angle
     yield tape_remark.left_hand_thread
     yield tape_fastener.metric
     yield tape_fastener.inch
+    yield tape_tight.stretch
+    yield tape_extra.one_time_here
+    yield tape_fit.lubrication
+    yield tape_fit.head
     yield tape_size.three
     yield tape_size.of_bearing
     yield tape_torque.drive
@@ -127,6 +137,7 @@ def _recognisers(words: Words) -> Iterable[Recogniser]:
     yield partial(tape_way.turned_to, words=words)
     yield partial(tape_way.faces_part, words=words)
     yield tape_fastener.counted
+    yield tape_fit.washers
     yield tape_torque.locker_colour
     yield tape_remark.grade
     yield tape_remark.locking
@@ -146,7 +157,8 @@ def _name_piece(parts: Sequence[Piece], text: str, known: Known) -> Piece | None
     Where all have such a reading, an area or a fastener is the name before them.
     """
     opened = [part for part in parts if part.is_open]
-    loosely = {part.number: _loosely(part, text, known.words) for part in opened}
+    held = any(is_hardware(found) for part in parts for found in part.found)
+    loosely = {part.number: _loosely(part, text, known.words, held=held) for part in opened}
     plain = next((part for part in opened if not loosely[part.number]), None)
     name_piece = plain or (None if tape_name.lent(parts).text else next(iter(opened), None))
     for part in opened:
@@ -157,12 +169,14 @@ def _name_piece(parts: Sequence[Piece], text: str, known: Known) -> Piece | None
     return name_piece
 
 
-def _loosely(part: Piece, text: str, words: Words) -> list[Found]:
-    """Readings too free for a name: only where another piece can be the name."""
+def _loosely(part: Piece, text: str, words: Words, *, held: bool) -> list[Found]:
+    """Readings too free for a name: only where another piece can be the name. `held`: the line
+    names a fastener."""
     if not all(_lacks_its_feature(found) for found in part.found):
         return []
     at = part.span.start
-    return [f.moved(at) for f in _freely(text[at : part.span.end], words)]
+    seen = _freely(text[at : part.span.end], words)
+    return [f.moved(at) for f in seen if held or not f.needs_hardware]
 
 
 def _beside_name(part: Piece, text: str, known: Known) -> list[Found]:
@@ -191,6 +205,10 @@ def _freely(said: str, words: Words) -> tuple[Found, ...]:
         partial(tape_way.anything_faces, said, words),
         partial(tape_way.anything_at_hour, said, words),
         partial(tape_size.alone, said),
+        partial(tape_fit.washers_alone, said),
+        partial(tape_extra.adapter, said),
+        partial(tape_extra.tool, said),
+        partial(tape_extra.one_time_bolts, said),
         partial(tape_hazard.bare_hazard, said),
         partial(tape_fate.said_condition, said),
     )

@@ -73,18 +73,17 @@ def locking(text: str) -> Iterator[Found]:
 
 _REMARK = rx(
     phrase(
-        r"(?:hand[- ]tight|finger[- ]tight|stretch bolts?|(?:with |w/_|\+_)(?:\w+ )?washers?"
-        r"|(?:then |\+_|plus )\d{1,3}_(?:°|deg(?:rees?)?))"
+        r"(?:hand[- ]tight|finger[- ]tight|stretch bolts?"
+        r"|(?P<yield>torque[- ]to[- ]yield|TTY)(?: bolts?)?)"
     )
 )
 
 
 def remark(text: str) -> Iterator[Found]:
-    """`hand tight`, `with copper washers`, `+ 90°`: only where there is a fastener."""
+    """`hand tight`, `stretch bolts`, `TTY`: only where there is a fastener."""
     for match in _REMARK.finditer(text):
         start, end = match.span("p")
-        said = " ".join(match["p"].split())
-        shown = re.sub(r"^\+ ?|^plus ", "then ", said) if "°" in said or "deg" in said else said
+        shown = "torque to yield" if match["yield"] else " ".join(match["p"].split())
         yield Found(start, end, "hardware", Remark(shown), needs_hardware=True)
 
 

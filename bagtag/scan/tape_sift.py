@@ -6,7 +6,9 @@ from dataclasses import replace
 from bagtag.domain.hardware import Torque
 from bagtag.domain.model import ContainerKind, Fate
 from bagtag.domain.which_way import Clocking
+from bagtag.scan.tape_extra import OneTime
 from bagtag.scan.tape_fastener import Fastener
+from bagtag.scan.tape_fit import Lubrication
 from bagtag.scan.tape_text import Found
 from bagtag.scan.tape_torque import Range
 
@@ -15,9 +17,23 @@ _SMALLEST_FIRST = [kind.value for kind in ContainerKind]
 
 def with_hardware(seen: Sequence[Found]) -> list[Found]:
     """Without the words that mean something only beside a fastener, where there is none."""
-    if any(isinstance(f.value, Fastener | Torque | Range) for f in seen):
+    if any(is_hardware(f) for f in seen):
         return list(seen)
-    return [f for f in seen if not f.needs_hardware]
+    return [_of_the_part(f) for f in seen if not f.needs_hardware]
+
+
+def is_hardware(found: Found) -> bool:
+    """A fastener, or what only a fastener can have: a torque."""
+    return isinstance(found.value, Fastener | Torque | Range) or found.value == OneTime()
+
+
+def _of_the_part(found: Found) -> Found:
+    """`new each time` and `threads oiled`, where no fastener is named, are said of the part."""
+    if isinstance(found.value, OneTime):
+        return replace(found, kind="fate", value=Fate.RENEW)
+    if isinstance(found.value, Lubrication):
+        return replace(found, kind="goes on", value=found.value.text)
+    return found
 
 
 def settled(seen: Sequence[Found]) -> list[Found]:

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 
 from bagtag.domain.hardware import Torque, TorqueUnit
 from bagtag.scan.tape_fastener import FRACTION, INCH_SIGN, JOINED
-from bagtag.scan.tape_remark import Remark
 from bagtag.scan.tape_text import Found, number, phrase, rx, tidy
 
 
@@ -24,7 +23,7 @@ class Range:
 
 # --- torque
 
-_FIGURES = r"\d{1,4}(?:[.,]\d{1,3})?"
+FIGURES = r"\d{1,4}(?:\.\d{1,5}|,\d{1,3})?"
 _LB, _TIMES = r"(?:lbs?f?|pounds?)", r"\.?_[·.⋅*/-]?_"
 _OZ = r"(?:ozf?|ounces?)"
 _UNIT_WORDS: dict[TorqueUnit, str] = {
@@ -37,18 +36,18 @@ _UNIT_WORDS: dict[TorqueUnit, str] = {
     TorqueUnit.NEWTON_CENTIMETRE: r"N_[·.⋅*-]?_cm|newton[- ]centimet(?:re|er)s?",
     TorqueUnit.DECANEWTON_METRE: r"da_?N_[·.⋅*-]?_m",
 }
-_UNITS = "|".join(f"(?P<u{n}>{said})" for n, said in enumerate(_UNIT_WORDS.values()))
+UNITS = "|".join(f"(?P<u{n}>{said})" for n, said in enumerate(_UNIT_WORDS.values()))
 _HAS_UNIT = re.compile(r"[0-9]\s*(?:d?a?n|lb|ft|foot|feet|in|oz|ounce|pound|k|m|cm)", re.IGNORECASE)
 _TORQUE = rx(
     r"(?:(?<!\w)(?:then|and|torqued?|tighten(?:ed)?|done up)_:?_)*(?:(?<!\w)(?:to|at|@)_)?"
-    rf"(?<![\w.,/-])(?P<said>(?:(?P<low>{_FIGURES})_(?:-|–|to|\.\.)_)?"
-    rf"(?P<value>{_FIGURES})_(?:{_UNITS}))"
-    r"(?![\w·⋅])\.?(?:_(?:\+|then|plus)_(?P<angle>\d{1,3}_(?:°|deg(?:rees?)?(?!\w))))?"
+    rf"(?<![\w.,/-])(?P<said>(?:(?P<low>{FIGURES})_(?:-|–|to|\.\.)_)?"
+    rf"(?P<value>{FIGURES})_(?:{UNITS}))"
+    r"(?![\w·⋅])\.?"
 )
 
 
 def torque(text: str) -> Iterator[Found]:
-    """`10 Nm`, `45 lbf ft`, `75 in-lb`, `2,5 kgf·m`; a range stays words, an angle a remark."""
+    """`10 Nm`, `45 lbf ft`, `75 in-lb`, `2,5 kgf·m`; a range stays words."""
     for match in _TORQUE.finditer(text):
         value = number(match["value"])
         if value <= 0:
@@ -57,12 +56,11 @@ def torque(text: str) -> Iterator[Found]:
         if match["low"]:
             yield Found(match.start(), end, "torque", Range(match["said"]))
         else:
-            yield Found(match.start(), end, "torque", _torque(match, value))
-        if match["angle"]:
-            yield Found(end, match.end(), "torque", Remark(f"then {match['angle']}"))
+            yield Found(match.start(), end, "torque", torque_of(match, value))
 
 
-def _torque(match: re.Match[str], value: float) -> Torque:
+def torque_of(match: re.Match[str], value: float) -> Torque:
+    """A torque in the unit that a match of UNITS names."""
     return Torque(value, next(u for n, u in enumerate(_UNIT_WORDS) if match[f"u{n}"]))
 
 
@@ -73,22 +71,24 @@ _FITS = (
     r"|allen(?: key)?)"
 )
 _DRIVE = rx(
-    rf"(?<![\w.,/-])(?:(?P<size>\d{{1,2}}(?:[.,]5)?)_(?P<mm>mm)|(?P<inch>{FRACTION}){INCH_SIGN}?)_"
+    rf"(?<![\w.,/-])(?:(?P<size>\d{{1,2}}(?:[.,]5)?)_(?P<mm>mm)|(?P<inch>{FRACTION})(?P<sign>{INCH_SIGN})?)_"
     rf"(?P<fits>{_FITS})(?!\w)(?! (?:gasket|stud|bolt|nut|cover|set)s?(?!\w))"
 )
 _JIS = r"JIS(?: cross-?head)?(?:[- ]?(?:no\.?_)?\d)?|JIS[- ]cross-?head"
+_PLAIN_BIT = r"slot(?:ted)?|cross(?:-?head)?|(?:12|twelve)[- ]point|bi-?hex|hex(?:agon)? socket"
 _BIT = rx(
     r"(?<!\w)(?:(?:torx )?(?P<torx>(?-i:TX?\d{1,2}))|torx (?P<size>\d{1,2})"
     r"|(?P<cross>(?-i:PH|PZ)_\d)|(?-i:E\d{1,2})"
     rf"|(?-i:{_JIS})|(?:allen(?: key)?|hex(?:agon)?) \d{{1,2}}(?:[.,]5)?(?:_mm)?)(?!\w)"
-    rf"|{phrase(r'slotted|cross-?head|hex(?:agon)? head|socket head').replace('?P<p>', '?:')}"
+    rf"|{phrase(_PLAIN_BIT).replace('?P<p>', '?:')}"
 )
 
 
 def drive(text: str) -> Iterator[Found]:
     """`8mm head`, `17 mm spanner`, `9/16 AF`."""
     for match in _DRIVE.finditer(text):
-        size = f"{match['size']} mm" if match["mm"] else match["inch"]
+        inches = f"{match['inch']} in" if match["sign"] else match["inch"]
+        size = f"{match['size']} mm" if match["mm"] else inches
         shown = f"{size} {' '.join(match['fits'].split())}"
         yield Found(match.start(), match.end(), "hardware", Drive(shown))
 
@@ -114,7 +114,7 @@ _STRENGTH = r"(?:blue|red|green|purple|medium|med|high|low|strong|weak|permanent
 _COMPOUND = r"(?:thread[- ]?lock(?:er|ing)?(?: compound| fluid)?|locking compound|stud ?lock)"
 _LOCKER = rx(
     rf"(?<!\w)(?:{JOINED}(?P<before>{_STRENGTH}) {_COMPOUND}"
-    rf"|{_COMPOUND}(?:_:?_(?P<after>{_STRENGTH}))?)(?!\w)"
+    rf"|{_COMPOUND}(?:_:?_(?P<after>{_STRENGTH})| grade not given)?)(?!\w)"
 )
 _COLOUR = rx(phrase(r"(?:blue|red|green|purple|(?:medium|high|low)[- ]strength)"))
 GRADE_NOT_GIVEN = "grade not given"

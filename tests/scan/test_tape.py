@@ -78,6 +78,16 @@ FRAGMENTS = st.sampled_from(
         ". Oil",
         "either way",
     ]
+    + ["oiled", "+ 90°", "then 1/4 turn", "adapter 50 mm", "2 washers", "copper washer each"]
+    + ["new each time", "one-time", "stretch 0.1 mm", "tool: puller", "drag 2 Nm", "threads oil"]
+    + [
+        "? bolts M6x20",
+        "flange head",
+        "(39 lbf ft)",
+        "TTY",
+        "4 one-time bolts",
+        "do not reuse bolts",
+    ]
     + ["left", "clutch", "blue", "4 o'clock", "faces", "toward", "0.5 mm", "1,5", "of", "from"]
 )
 LINES = st.one_of(

@@ -116,7 +116,7 @@ def test_a_torque_that_is_not_plain_is_kept_as_words_and_never_as_a_figure(said)
 
 def test_a_torque_in_two_units_is_one_where_they_agree():
     (line,) = read("nut, 10 lb-ft (13.5 Nm)", DATUM).entry.held_by
-    assert (str(line.torque), line.note) == ("10 lbf·ft", "13.5 Nm")
+    assert (str(line.torque), str(line.also), line.note) == ("10 lbf·ft", "13.5 N·m", "")
     (line,) = read("nut, 10 lb-ft (31.5 Nm)", DATUM).entry.held_by
     assert (line.torque, line.note) == (None, "torque 10 lb-ft, 31.5 Nm")
 
