@@ -23,6 +23,7 @@ from bagtag.ui.card.card_photos import CardPhotos
 from bagtag.ui.card.card_tags import CardTags
 from bagtag.ui.card.card_taking import CardTaking
 from bagtag.ui.card.card_way import CardWay
+from bagtag.ui.card.joint_view import JointView
 from bagtag.ui.card.sign_panel import SignPanel
 from bagtag.ui.card.why_here import WhyHere
 from bagtag.ui.desk import Desk
@@ -68,6 +69,7 @@ class BenchCardView(QFrame):
         self.why = WhyHere(self.desk, self.view.body)
         self.way = CardWay(self.desk, self.view.body)
         self.run_in = Block(self.view.body)
+        self.joint = JointView(self.desk, self.view.body)
         self.cautions = CardCautions(self.view.body)
         self.facts = CardFacts(self.view.body)
         self.photos = CardPhotos(self.desk, self.view.body)
@@ -94,7 +96,7 @@ class BenchCardView(QFrame):
         self._beside.addWidget(self.facts, 5)
         self._beside.addWidget(self.photos, 4)
         inside = self.view.column
-        for widget in (self.why, self.run_in, self.way, self.cautions):
+        for widget in (self.why, self.run_in, self.way, self.joint, self.cautions):
             inside.addWidget(widget)
         inside.addLayout(self._beside)
         inside.addStretch(1)
@@ -114,6 +116,10 @@ class BenchCardView(QFrame):
         acts.why.clicked.connect(self._why_here)
         acts.later.clicked.connect(self._tighten_later)
         acts.asks.clicked.connect(self._ask_figures)
+        acts.passes.clicked.connect(self._passes)
+        acts.holes.clicked.connect(self._holes)
+        acts.torque.clicked.connect(self._torque)
+        self.joint.shown.connect(self._fit)
         self.signing.shut.connect(self._signing_shut)
         self.shop.shut.connect(self.acts.setVisible)
         self.shop.answered.connect(self._send_away)
@@ -134,7 +140,7 @@ class BenchCardView(QFrame):
         """The picture takes what room there is; photos stand beside the facts where it is wide."""
         room = self.view.viewport().size()
         told = self.run_in.sizeHint().height() + 12 if self.run_in.isVisibleTo(self.page) else 0
-        self.way.fit(room.width(), room.height() - told)
+        self.way.fit(room.width(), room.height() - told - self.joint.head_height)
         self.photos.off.setVisible(not self.way.shows_photo)
         wide = room.width() >= SIDE_BY_SIDE
         way = QBoxLayout.Direction
@@ -146,6 +152,7 @@ class BenchCardView(QFrame):
         self.removal_id, self.card = 0, None
         self.signing.set_aside(None)
         self.why.put_away()
+        self.joint.show_nothing()
         self.empty.say(
             sentence or "No part is on the card.", "Scan a tag, or choose a part in the strip."
         )
@@ -177,6 +184,7 @@ class BenchCardView(QFrame):
         for shown in (self.head, self.way, self.cautions, self.facts, self.photos, self.acts):
             shown.show_card(card)
         self.run_in.say("Run in by hand only", run_in_words(card))
+        self.joint.show_step(part(card.removal.id), card.standing)
         if card.sign_off is not None:
             self.signing.set_aside(None)
         self._fit()
@@ -264,6 +272,21 @@ class BenchCardView(QFrame):
         from bagtag.ui.order.asks_form import open_asks
 
         open_asks(self.desk, self, self.removal_id)
+
+    def _passes(self) -> None:
+        from bagtag.ui.order.passes_form import open_passes
+
+        open_passes(self.desk, self, self.removal_id)
+
+    def _holes(self) -> None:
+        from bagtag.ui.holes.hole_dialog import open_hole_map
+
+        open_hole_map(self.desk, self, self.removal_id)
+
+    def _torque(self) -> None:
+        from bagtag.ui.torque.torque_dialog import open_torque
+
+        open_torque(self.desk, self, self.removal_id)
 
     # Tags and photos
 

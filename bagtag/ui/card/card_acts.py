@@ -90,9 +90,13 @@ class CardActs(ActRow):
         self.why = Act("Why here", "", self)
         self.later = Act("Tighten later", "", self)
         self.asks = Act("Measure at sign-off", "", self)
+        self.holes = Act("Hole map", "", self)
+        self.passes = Act("Passes", "", self)
+        self.torque = Act("Torque", "", self)
         self.acts = (
             *(self.fitted, self.came_back, self.take_back, self.tag, self.photo, self.correct),
-            *(self.in_strip, self.send_away, self.why, self.later, self.asks, self.twins),
+            *(self.in_strip, self.send_away, self.why, self.later, self.asks, self.holes),
+            *(self.passes, self.torque, self.twins),
         )
         self.offer({self.tag, self.correct, self.in_strip, self.twins})
 
@@ -108,6 +112,8 @@ class CardActs(ActRow):
         wanted |= set() if scrapped else {self.why}
         wanted |= set() if done or scrapped else {self.asks}
         wanted |= {self.later} if _can_wait(card) else set()
+        wanted |= set() if scrapped else {self.holes, self.torque}
+        wanted |= set() if done or scrapped else {self.passes}
         mark(self.fitted, role="plain" if card.hindrances else "primary")
         self.offer(wanted)
 

@@ -97,13 +97,19 @@ def _line(one: Missing, datum: Datum) -> StepLine:
 
 
 def _also(sheet: SignSheet) -> list[StepLine]:
-    """What else it waits for: steps that lie before it, and what keeps it out by itself."""
-    return [
+    """What else speaks against it: tools still out, steps that lie before it, and what keeps it out
+    by itself."""
+    other = sign_of(TaskKind.OTHER)
+    tools = [
+        StepLine(sheet.ref, capital(one.name), "laid out, not counted back", sign=other)
+        for one in sheet.tools_out
+    ]
+    return tools + [
         StepLine(
             hindrance.ref or sheet.ref,
             capital(hindrance.sentence),
             "it waits for this too",
-            sign=sign_of(TaskKind.OTHER),
+            sign=other,
         )
         for hindrance in beside_what_is_behind(sheet)
     ]

@@ -4,15 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag import services
-from bagtag.domain.change import Change
+from bagtag.domain.cautions import TORQUE_CAUTIONS
 from bagtag.domain.errors import Trouble
 from bagtag.domain.fitting import Ref
-from bagtag.domain.hardware import OVERRIDE
 from bagtag.domain.standing import Standing
 from bagtag.ui.card import joint_words
 from bagtag.ui.card.card_parts import Act
@@ -34,6 +33,9 @@ class JointView(QFrame):
     """Shows how a step's fasteners are tightened, while the step is up; before, which fastener goes
     into which hole."""
 
+    shown = Signal()
+    """It has something else to show, or nothing."""
+
     def __init__(self, desk: Desk, parent: QWidget) -> None:
         super().__init__(parent)
         self.desk = desk
@@ -49,7 +51,8 @@ class JointView(QFrame):
         self.picture = HolePicture(self)
         self.rows = PassRows(self)
         self.said = label("", self)
-        self.override = label(OVERRIDE, self, scale="small", tone="muted")
+        cautions = " ".join(TORQUE_CAUTIONS)
+        self.override = label(cautions, self, scale="small", tone="muted")
         self._lay()
         self.done.clicked.connect(self.tick_due)
         self.rows.ticked.connect(self._tick)
@@ -118,6 +121,7 @@ class JointView(QFrame):
         self.rows.show_joint(joint if is_up and _has_steps(joint) else None)
         self._say_more(joint, is_up, order)
         self.setVisible(is_up or joint.hole_map is not None)
+        self.shown.emit()
 
     def _say_due(self, joint: Joint, is_up: bool) -> None:
         count, due = joint_words.due_words(joint) if is_up else ("", "")
@@ -158,10 +162,6 @@ class JointView(QFrame):
         self.desk.tell_error(error)
         if self.joint is not None:
             self.rows.show_joint(self.joint)
-
-    def _heard(self, _: Change) -> None:
-        if self.ref is not None:
-            self.show_step(self.ref, self._standing)
 
 
 def _has_steps(joint: Joint) -> bool:

@@ -3,19 +3,20 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from bagtag import services
+from bagtag.domain.cautions import TORQUE_CAUTIONS
 from bagtag.domain.errors import Trouble
-from bagtag.domain.hardware import OVERRIDE
 from bagtag.domain.sign_off import is_same_person
 from bagtag.ui.card.card_block import Block
 from bagtag.ui.card.card_parts import Scroll
-from bagtag.ui.card.sign_rows import CountRow, FigureRow
+from bagtag.ui.card.sign_passes import SignPasses, ToolsBack
+from bagtag.ui.card.sign_rows import AskRow, CountRow, FigureRow
 from bagtag.ui.card.sign_words import hold_words, waits_words
 from bagtag.ui.forms.basics import Field, Line, clear_layout, label, tight
 from bagtag.ui.forms.sight import InSight
@@ -55,10 +56,12 @@ class SignFields(Scroll):
         self.asked: tuple[FigureRow | CountRow, ...] = ()
         self.waits, self.hold = Block(self.body), Block(self.body)
         self.later = label("", self.body)
+        self.tools, self.passes = ToolsBack(self.body), SignPasses(self.body)
         self.rows = QWidget(self.body)
         self._rows = QVBoxLayout(self.rows)
         tight(self._rows, 8)
-        self.override = label(OVERRIDE, self.body, scale="small", tone="muted")
+        cautions = " ".join(TORQUE_CAUTIONS)
+        self.override = label(cautions, self.body, scale="small", tone="muted")
         self.reason = Typed(REASON, WHY_SO, self.body, hint="for example: a trial fit")
         self.note = Typed(NOTE, "Note", self.body)
         self.who = Typed(WHO, "Who signs", self.body, hint="name or initials")
@@ -79,6 +82,8 @@ class SignFields(Scroll):
         self._make_rows(sheet)
         self.waits.say("It waits", waits_words(sheet))
         self.hold.say("A second pair of eyes signs this", hold_words(sheet.not_by))
+        self.tools.show_tools(sheet.tools_out)
+        self.passes.show_joint(sheet.joint)
         self.later.setText(f"Run in by hand now. Final torque after {sheet.torque_later}.")
         self.later.setVisible(bool(sheet.torque_later))
         self.override.setVisible(bool(sheet.may_ask) or any(line.torque for line in sheet.held))
@@ -103,17 +108,36 @@ class SignFields(Scroll):
 
     def _place(self, sheet: SignSheet) -> None:
         """The reason stands under what it is for where that is known at once; so does the name."""
-        early = [self.reason] if sheet.hindrances else []
+        above = self._reason_above(sheet)
         second = [self.who] if sheet.not_by else []
-        late = [field for field in (self.reason, self.note, self.who) if field not in early]
-        late = [field for field in late if field not in second]
-        top = (self.waits, *early, self.hold, *second, self.later)
+        top: list[QWidget] = []
+        for widget in (self.waits, self.tools, self.hold, *second, self.later, self.passes):
+            top += [widget, self.reason] if widget is above else [widget]
+        late = [self.reason] if above is None else []
+        late += [self.note, *([] if second else [self.who])]
         for place, widget in enumerate((*top, self.rows, self.override, *late)):
             self.column.removeWidget(widget)
             self.column.insertWidget(place, widget)
-        stops: list[Typed | FigureRow | CountRow] = [*early, *second, *self.asked, *late]
+        self._chain((*top, *self.asked, *late))
+
+    def _reason_above(self, sheet: SignSheet) -> QWidget | None:
+        """What the reason stands under, where that is known at once."""
+        if sheet.hindrances:
+            return self.waits
+        if sheet.tools_out:
+            return self.tools
+        return self.passes if sheet.unticked else None
+
+    def _chain(self, widgets: Iterable[QWidget]) -> None:
+        """Tab goes down the page."""
+        stops: list[QWidget] = []
+        for widget in widgets:
+            if isinstance(widget, (Typed, AskRow)):
+                stops.append(widget.line)
+            elif isinstance(widget, (ToolsBack, SignPasses)):
+                stops += widget.stops
         for one, other in pairwise(stops):
-            QWidget.setTabOrder(one.line, other.line)
+            QWidget.setTabOrder(one, other)
 
     def _fill(self, kept: Mapping[str, str]) -> None:
         for name, line in self._lines():
@@ -152,7 +176,8 @@ class SignFields(Scroll):
         wanted += [self.who.line] if not self.who.isHidden() else []
         wanted += [row.line for row in self.asked]
         empty = (line for line in (*wanted, self.note.line) if not line.text())
-        next(empty, self.note.line).setFocus()
+        due = None if waits else self.passes.first()
+        (due or next(empty, self.note.line)).setFocus()
 
     # What speaks against it
 
@@ -161,6 +186,7 @@ class SignFields(Scroll):
         outside = any(row.outside() for row in self.figures)
         against = outside or any(row.miscounted() for row in self.counts)
         waits = bool(self.sheet and self.sheet.hindrances)
+        against = against or bool(self.sheet and (self.sheet.tools_out or self.sheet.unticked))
         self.reason.setVisible(waits or against)
         now = WHY_DONE if self.sheet and self.sheet.ref.task_id is not None else WHY_NOW
         caption = now if waits else WHY_SO

@@ -50,6 +50,8 @@ class SignPanel(QWidget):
         self.leave.clicked.connect(self.drop)
         self.closing.left.connect(self.drop)
         self.closing.closed.connect(self._close_up)
+        self.fields.passes.ticked.connect(self._tick)
+        self.fields.tools.back.connect(self._count_back)
         desk.changed.connect(self._heard)
         self.hide()
 
@@ -160,6 +162,19 @@ class SignPanel(QWidget):
         """The job is different: what is asked may be too."""
         if self.ref is not None and not self.isHidden() and not self._is_busy:
             self.desk.ask(services.signing.sheet, self.ref, then=self._read, failed=self._failed)
+
+    def _tick(self, place: int, is_done: bool) -> None:
+        act = services.tightening.tick if is_done else services.tightening.untick
+        self.desk.act(act, self.ref, place, failed=self._not_ticked)
+
+    def _count_back(self, tool_ids: list[int]) -> None:
+        self.desk.act(services.tools.count_back, tool_ids, failed=self._not_ticked)
+
+    def _not_ticked(self, error: Exception) -> None:
+        """Say why, and show again what stands."""
+        self.desk.tell_error(error)
+        if self.sheet is not None:
+            self.fields.passes.show_joint(self.sheet.joint)
 
     # Signed
 

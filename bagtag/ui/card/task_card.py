@@ -14,6 +14,7 @@ from bagtag.domain.fitting import Ref, task
 from bagtag.domain.standing import Standing
 from bagtag.ui.card.card_block import Block
 from bagtag.ui.card.card_parts import Emptiness, Scroll
+from bagtag.ui.card.joint_view import JointView
 from bagtag.ui.card.sign_panel import SignPanel
 from bagtag.ui.card.sign_words import hold_words
 from bagtag.ui.card.task_acts import TaskActs
@@ -48,6 +49,7 @@ class TaskCardView(QFrame):
         self.hold = Block(self.view.body)
         self.cautions = Block(self.view.body)
         self.torques = TaskTorques(self.view.body)
+        self.joint = JointView(desk, self.view.body)
         self.facts = TaskFacts(self.view.body)
         self.pieces = TaskPieces(desk, self.view.body)
         self.signing = SignPanel(desk, "Done", self.page)
@@ -69,7 +71,8 @@ class TaskCardView(QFrame):
         column.addWidget(self.view, 1)
         column.addWidget(self.signing, 1)
         column.addWidget(self.acts)
-        for part in (self.why, self.torques, self.hold, self.cautions, self.facts, self.pieces):
+        parts = (self.why, self.torques, self.joint, self.hold, self.cautions, self.facts)
+        for part in (*parts, self.pieces):
             self.view.column.addWidget(part)
         self.view.column.addStretch(1)
 
@@ -98,6 +101,7 @@ class TaskCardView(QFrame):
         self.task_id, self.card = 0, None
         self.signing.set_aside(None)
         self.why.put_away()
+        self.joint.show_nothing()
         self.empty.say(sentence or "No task is on the card.", "Choose a step of the build.")
         self._stack.setCurrentWidget(self.empty)
 
@@ -117,6 +121,7 @@ class TaskCardView(QFrame):
         parts = (self.head, self.torques, self.facts, self.pieces, self.acts)
         for part in parts:
             part.show_card(card)
+        self.joint.show_step(self.ref, card.step.standing)
         self.hold.say("A second pair of eyes signs this", hold_words(_barred(card)))
         self.cautions.say("", card.cautions)
         if card.step.sign_off is not None:
