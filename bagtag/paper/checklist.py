@@ -79,7 +79,7 @@ def _print(
     canvas = open_canvas(into, f"{titled(header)}: {header.title}", PAGE)
     painter = Painter(canvas, told)
     for number, page in enumerate(pages, start=1):
-        paint_frame(canvas, header, number, len(pages))
+        paint_frame(canvas, header, number, len(pages), has_torque=_has_torque(page))
         top = TOP
         if number == 1:
             paint_opening(canvas, begun)
@@ -89,6 +89,11 @@ def _print(
             ink.text(canvas, LEFT, top - 12, _EMPTY, font=REGULAR, size=11)
         canvas.showPage()
     canvas.save()
+
+
+def _has_torque(page: Page) -> bool:
+    steps = (one.step for one in page if isinstance(one, Card))
+    return any(step.rounds or any(line.torque for line in step.held_by) for step in steps)
 
 
 def _paint(painter: "Painter", page: Page, top: float) -> None:

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from bagtag.domain.cautions import TORQUE_CAUTIONS
 from bagtag.domain.datum import Datum, Side
 from bagtag.domain.hardware import OVERRIDE
 from bagtag.domain.model import Fate
@@ -22,8 +23,9 @@ if TYPE_CHECKING:
 PAGE = (210 * MM, 297 * MM)
 LEFT, WIDTH = 14 * MM, 182 * MM
 TOP = PAGE[1] - 21 * MM
-FOOT = 18 * MM
+FOOT = 20 * MM
 _COLUMN = 84 * MM
+_SMALL = 7.0
 _BY_AREA = "By area: numbers count in the whole build; a step that waits for another area says so."
 _PASSES = (
     "Torque in passes, half, two thirds and full: go round all fasteners before the next pass."
@@ -146,8 +148,11 @@ def paint_heading(
     ink.text(canvas, x, y, count, font=MEDIUM, size=10, colour=SOFT)
 
 
-def paint_frame(canvas: "Canvas", header: ChecklistHeader, number: int, count: int) -> None:
-    """Job and date at the head, the manual's word and the page's number at the foot."""
+def paint_frame(
+    canvas: "Canvas", header: ChecklistHeader, number: int, count: int, *, has_torque: bool = False
+) -> None:
+    """Job and date at the head, the manual's word and the page's number at the foot; `has_torque`
+    adds what every page with a torque says."""
     date = f"{header.printed:%Y-%m-%d}"
     room = WIDTH - width(date, REGULAR, 9) - 8 * MM
     job = " · ".join(part for part in (header.title, header.area) if part)
@@ -156,10 +161,19 @@ def paint_frame(canvas: "Canvas", header: ChecklistHeader, number: int, count: i
     ink.text(canvas, LEFT, y, "".join(title), font=BOLD, size=9)
     _right(canvas, y, date)
     ink.rule(canvas, LEFT, y - 2 * MM, WIDTH, colour=INK, weight=0.9)
-    y = 11 * MM
-    ink.rule(canvas, LEFT, y + 4.5 * MM, WIDTH)
+    y = 13.6 * MM
+    ink.rule(canvas, LEFT, y + 4.2 * MM, WIDTH)
     ink.text(canvas, LEFT, y, OVERRIDE, font=MEDIUM, size=9)
     _right(canvas, y, f"page {number} of {count}")
+    if has_torque:
+        _torque_cautions(canvas, y)
+
+
+def _torque_cautions(canvas: "Canvas", y: float) -> None:
+    """The others of every page with a torque; the manual's word stands above them."""
+    said = " ".join(caution for caution in TORQUE_CAUTIONS if caution != OVERRIDE)
+    for row, line in enumerate(wrap(said, REGULAR, _SMALL, WIDTH), start=1):
+        ink.text(canvas, LEFT, y - row * 2.9 * MM, line, font=REGULAR, size=_SMALL)
 
 
 def _right(canvas: "Canvas", y: float, words: str) -> None:

@@ -13,8 +13,8 @@ def holes_named(numbers: Collection[int]) -> str:
 
 
 def holes_of_line(hole_map: HoleMap | None, line: HeldBy) -> str:
-    """`A: holes 1–6`; nothing where no map says where it goes."""
+    """`A, holes 1–6`; nothing where no map says where it goes."""
     if hole_map is None or not line.mark:
         return ""
     numbers = [hole.number for hole in holes_of(hole_map, line.mark)]
-    return f"{line.mark}: {holes_named(numbers)}" if numbers else ""
+    return f"{line.mark}, {holes_named(numbers)}" if numbers else ""

@@ -12,8 +12,9 @@ from bagtag.paper import qr, step_sign
 from bagtag.paper.checklist_text import ChecklistStep
 from bagtag.paper.fonts import BOLD, CAP, width
 from bagtag.paper.ink import ACCENT, INK, RGB, WHITE
+from bagtag.paper.joint_block import block, is_block
 from bagtag.paper.pdf import MM
-from bagtag.paper.step_marks import Box, Marks, Tick, Words
+from bagtag.paper.step_marks import Box, Marks, Tick, Words, moved
 from bagtag.paper.step_setter import Rooms, Setter
 from bagtag.paper.step_task import is_hold, pill_of
 from bagtag.paper.step_told import Told
@@ -31,6 +32,8 @@ MODULE = 5 * 72 / 300
 CODE_FOOT = qr.SIZE * MODULE + 5.5 * MM
 LEAST = 20 * MM
 PILL = 5.4 * MM
+JOINT_SHARE = 0.75
+"""How much of a page holes and passes may take of the words' room."""
 _APART = 1.4 * MM
 
 
@@ -52,13 +55,20 @@ def measure(step: ChecklistStep, tallest: float, told: Told | None = None) -> Ca
     right = _right_foot(step)
     beside = (PHOTO[0] if step.thumbnail else CODE_AT if step.code else WIDTH + GUTTER) - GUTTER
     rooms = Rooms(beside - WORDS_AT, WIDTH - WORDS_AT, right)
-    setter = Setter(PAD, WORDS_AT, tallest - PAD - sign, rooms)
+    joint = block(step, (tallest - sign) * JOINT_SHARE) if is_block(step) else None
+    setter = Setter(PAD, WORDS_AT, tallest - PAD - sign - (joint.height if joint else 0), rooms)
     marks = setter.marks
     left = _left(marks, step)
     set_words(setter, step, told.sentence(step))
     _code(marks, step)
-    height = _signed(marks, step, left, max(setter.y + PAD, right))
-    return Card(step, height, marks, ["its words were cut."] if setter.was_cut else [])
+    above = max(setter.y + PAD, right)
+    if joint is not None:
+        above = max(above, left)
+        moved(joint.marks, above, onto=marks)
+        above += joint.height
+    height = _signed(marks, step, left, above)
+    was_cut = setter.was_cut or (joint is not None and joint.was_cut)
+    return Card(step, height, marks, ["its words were cut."] if was_cut else [])
 
 
 def _left(marks: Marks, step: ChecklistStep) -> float:

@@ -8,7 +8,7 @@ from bagtag.domain.passes import by_angle, passes
 from bagtag.paper.checklist_text import ChecklistStep
 from bagtag.paper.fonts import BOLD, MEDIUM
 from bagtag.paper.hole_words import holes_of_line
-from bagtag.paper.joint_block import is_joint, set_joint
+from bagtag.paper.joint_block import is_block, set_new_ones, set_passes
 from bagtag.paper.pdf import MM
 from bagtag.paper.step_setter import Field, Setter
 from bagtag.paper.step_task import is_tightening
@@ -25,15 +25,22 @@ def set_hardware(setter: Setter, step: ChecklistStep) -> None:
             _was_done(setter, step, place)
         else:
             _to_do(setter, step, line)
-    if is_joint(step):
-        set_joint(setter, step)
-    elif step.done is None:
-        for use in step.uses:
-            setter.add(use)
+    set_new_ones(setter, step)
+    _tightened(setter, step)
     if step.tools and step.done is None:
         setter.add(f"Special tools: {step.tools}", MEDIUM, before=2)
     if step.later:
         setter.add(two_stage(step), BOLD, 10.5, before=2)
+
+
+def _tightened(setter: Setter, step: ChecklistStep) -> None:
+    """The passes of a joint, unless they stand beside the picture of its holes; without any, what
+    a wrench is set to."""
+    if step.rounds and not is_block(step):
+        set_passes(setter, step)
+    elif not step.rounds and step.done is None:
+        for use in step.uses:
+            setter.add(use)
 
 
 def _to_do(setter: Setter, step: ChecklistStep, line: HeldBy) -> None:
@@ -61,11 +68,11 @@ def has_passes(step: ChecklistStep) -> bool:
 
 
 def _said(step: ChecklistStep, line: HeldBy) -> str:
-    """A line of hardware, with its holes where there is a map; with its figures where the passes
-    do not say them, and with none of them where it is only run in by hand."""
+    """A line of hardware, with its letter and holes where there is a map; in full where its figures
+    are not ticked in a row, and without any where it is only run in by hand."""
     holes = holes_of_line(step.hole_map, line)
     said = str(line) if step.rounds and step.done is None else _called(line, bool(step.later))
-    return f"{said} ({holes})" if holes else said
+    return f"{holes}: {said}" if holes else said
 
 
 @lru_cache(maxsize=2048)

@@ -105,3 +105,14 @@ class Marks:
     cautions: list[Caution] = field(default_factory=list)
     boxes: list[Box] = field(default_factory=list)
     drawings: list[Drawing] = field(default_factory=list)
+
+
+def moved(marks: Marks, down: float, *, onto: Marks) -> Marks:
+    """Marks set that far further down, added to others; returns those."""
+    onto.words += [one._replace(y=one.y + down) for one in marks.words]
+    onto.rules += [one._replace(y=one.y + down) for one in marks.rules]
+    onto.ticks += [one._replace(y=one.y + down) for one in marks.ticks]
+    onto.cautions += [one._replace(y=one.y + down) for one in marks.cautions]
+    onto.boxes += [one._replace(y=one.y + down) for one in marks.boxes]
+    onto.drawings += [one._replace(y=one.y + down) for one in marks.drawings]
+    return onto

@@ -196,7 +196,8 @@ def _bare() -> Any:
 def draw(canvas: Any, pages: Sequence[Finished]) -> None:
     """Every mark where it belongs."""
     for page in pages:
-        paint_frame(canvas, HEADER, page.number, page.count)
+        torque = any(line.torque for _, card, *_ in page.cards for line in card.step.held_by)
+        paint_frame(canvas, HEADER, page.number, page.count, has_torque=torque)
         if page.number == 1:
             paint_opening(canvas, page.begun)
         for top, card, drawn, symbol in page.cards:
