@@ -8,7 +8,7 @@ from typing import Annotated, Any
 
 import typer
 
-from bagtag import __version__, cli_answers, cli_audit, cli_close, cli_tools, cli_where
+from bagtag import __version__, cli_answers, cli_audit, cli_close, cli_tools, cli_torque, cli_where
 from bagtag.cli_store import Bench
 from bagtag.cli_window import Wanted, open_window
 from bagtag.domain.errors import BadInput, NotFound, Trouble
@@ -20,6 +20,8 @@ app = typer.Typer(
     pretty_exceptions_enable=False,
     context_settings={"help_option_names": ["-h", "--help"]},
 )
+
+app.add_typer(cli_torque.app, name="torque")
 
 JOB = Annotated[str, typer.Argument(metavar="JOB", help="The job: its number or its title.")]
 AS_JSON = Annotated[bool, typer.Option("--json", help="Answer in JSON, on standard output alone.")]

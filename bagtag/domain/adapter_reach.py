@@ -64,8 +64,9 @@ def checked_adapter(adapter: Adapter, grip: Length | None = None) -> Adapter:
 def _check_reach(adapter: Adapter, grip: Length) -> None:
     if grip.millimetres() + along(adapter) <= 1e-9 * grip.millimetres():
         raise BadInput(
-            f"An adapter of {adapter.length} pointing back reaches past the grip of a wrench of "
-            f"{grip}: no setting gives that torque. Turn it forwards or square to the wrench.",
+            f"An adapter of {adapter.length} pointing back reaches to the grip of a wrench of "
+            f"{grip} or past it: no setting gives that torque. Turn it forwards or square to the "
+            "wrench.",
             field="adapter",
         )
     if adapter.length.millimetres() > grip.millimetres():

@@ -27,7 +27,7 @@ SENTENCES = {
 
 TORQUE_CAUTIONS = (
     OVERRIDE,
-    "What is asked of a torque only catches slips of the keys: a figure that passes may be wrong.",
+    "Holding a torque against its thread only catches slips: a figure that passes may be wrong.",
     "Bolts tightened to yield, or that the manual calls new each time, are not used again.",
     "Brakes, steering, lifting and other joints that lives hang on belong to a qualified person.",
 )
