@@ -44,12 +44,13 @@ def along(adapter: Adapter) -> float:
 
 def checked_grip(grip: Length) -> Length:
     """A wrench's length, or BadInput."""
-    return _checked_length(grip, "A wrench's length, from the middle of the grip to its square,")
+    what = "A wrench's length, from the middle of the grip to its square,"
+    return _checked_length(grip, what, "length")
 
 
 def checked_adapter(adapter: Adapter, grip: Length | None = None) -> Adapter:
     """An adapter that can be, on a wrench of this length where it is known; else BadInput."""
-    _checked_length(adapter.length, "An adapter's length")
+    _checked_length(adapter.length, "An adapter's length", "adapter")
     if not (isfinite(adapter.angle) and 0 <= adapter.angle <= 180):
         raise BadInput(
             f"An adapter stands at 0 (straight on) to 180 degrees (back to the handle); this is "
@@ -77,13 +78,13 @@ def _check_reach(adapter: Adapter, grip: Length) -> None:
         )
 
 
-def _checked_length(length: Length, what: str) -> Length:
+def _checked_length(length: Length, what: str, field: str) -> Length:
     if length.unit not in ("mm", "in"):
-        raise BadInput(f"{what} is in mm or in, not {length.unit!r}.", field="adapter")
+        raise BadInput(f"{what} is in mm or in, not {length.unit!r}.", field=field)
     if not (isfinite(length.value) and length.value > 0):
-        raise BadInput(f"{what} is above zero; this is {length.value:g}.", field="adapter")
+        raise BadInput(f"{what} is above zero; this is {length.value:g}.", field=field)
     if length.millimetres() > LONGEST:
         raise BadInput(
-            f"{what} cannot be {length}. Measure it again, and look at the unit.", field="adapter"
+            f"{what} cannot be {length}. Measure it again, and look at the unit.", field=field
         )
     return length

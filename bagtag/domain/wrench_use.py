@@ -102,9 +102,9 @@ def use(
     7-40). `today` adds a word on the wrench's calibration.
     """
     wanted = with_drag(line_torque, drag)
-    dated = (calibration(wrench, today),) if today else ()
+    dated = tuple(filter(None, (calibration(wrench, today) if today else "",)))
     if adapter is not None and wrench.length is None and along(adapter):
-        return WrenchUse(wrench, wanted, warnings=tuple(filter(None, (_LENGTH_WANTED, *dated))))
+        return WrenchUse(wrench, wanted, warnings=(_LENGTH_WANTED, *dated))
     lever = gain(wrench.length, adapter) if wrench.length is not None else 1.0
     exact = Torque(wanted.to(wrench.unit).value / lever, wrench.unit)
     mark = settable(exact, wrench)
