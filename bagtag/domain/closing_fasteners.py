@@ -1,7 +1,8 @@
 """The closing count by fastener size, and what it finds at steps that are signed.
 
 A part that is signed without a count had all its fasteners put back. Those of a part that is
-renewed or scrapped went the way of their part.
+renewed or scrapped went the way of their part. Where new ones go in each time, what is back is
+renewed.
 """
 
 from collections.abc import Iterable, Sequence
@@ -46,12 +47,14 @@ def _of_part(bench: Bench, removal: Removal) -> Iterable[Batch]:
         by_size.setdefault(size_of(line), []).append((line, off, back))
     for size, lines in by_size.items():
         known = [(off, back) for _, off, back in lines if off is not None]
+        new = sum(back for line, off, back in lines if off is not None and line.one_time)
         outcome = bench.outcome(removal)
         uncounted = len(known) < len(lines) and outcome is not Outcome.SCRAPPED
-        yield Batch(removal, size, lines[0][0], _pieces(outcome, known), uncounted)
+        yield Batch(removal, size, lines[0][0], _pieces(outcome, known, new), uncounted)
 
 
-def _pieces(outcome: Outcome, known: Sequence[tuple[int, int]]) -> Pieces:
+def _pieces(outcome: Outcome, known: Sequence[tuple[int, int]], new: int) -> Pieces:
+    """`known` is how many came off and are in; `new` how many of those that are in are new."""
     off, back = sum(off for off, _ in known), sum(back for _, back in known)
     match outcome:
         case Outcome.LEFT:
@@ -61,7 +64,7 @@ def _pieces(outcome: Outcome, known: Sequence[tuple[int, int]]) -> Pieces:
     left, over = max(0, off - back), max(0, back - off)
     if outcome is Outcome.RENEWED:
         return Pieces(off, renewed=back, left=left, over=over)
-    return Pieces(off, back=back, left=left, over=over)
+    return Pieces(off, back=back - new, renewed=new, left=left, over=over)
 
 
 def by_size(found: Iterable[Batch]) -> tuple[FastenerLine, ...]:

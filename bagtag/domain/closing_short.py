@@ -90,10 +90,13 @@ def _short(bench: Bench, gap: _Gap) -> Leftover:
     part = gap.batch.removal
     where = bench.lies(part)
     place = where if part.container_id not in bench.containers else f"{where}, or on the bench"
+    said = f"most likely left {place}"
+    if gap.batch.line.one_time:
+        said = "new ones go in each time, and so many are not in. Do not make up with old ones"
     return Leftover(
         Likely.SHORT,
         f"{pieces_of(gap.count, gap.batch.line)} short at {called(part)}",
-        f"most likely left {place}",
+        said,
         part.id,
         container_id=part.container_id or 0,
         pieces=gap.count,

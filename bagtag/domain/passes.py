@@ -45,8 +45,12 @@ def share_of(full: Torque, share: float) -> Torque:
 
 
 def by_angle(line: HeldBy, *, said: str = "") -> bool:
-    """Whether a line of hardware is tightened to yield or by an angle, by its own words or `said`:
-    then the torque is where the angle starts, and the maker's steps are the only ones."""
+    """Whether a line of hardware is tightened to yield, to a stretch or by an angle, as its
+    figures, its own words or `said` tell: then the torque is where the angle starts, and the
+    maker's steps are the only ones. That new ones go in each time does not say it: many such are
+    coated with threadlocker and tightened by torque alone (common practice, no source)."""
+    if line.angle is not None or line.stretch is not None:
+        return True
     words = "\n".join((line.kind, line.grade, line.locking, line.note, said))
     return _BY_ANGLE.search(words) is not None
 

@@ -100,6 +100,7 @@ _LINE = st.builds(
     st.sampled_from(["bolt", "nut", "screw"]),
     _THREADS,
     _LENGTHS,
+    one_time=st.booleans(),
 )
 _HELD = st.lists(_LINE, max_size=3).map(tuple)
 

@@ -1,6 +1,7 @@
 """Tightening passes against the published shares, and what a wrench can be set to."""
 
 import json
+from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 
@@ -8,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bagtag.domain.hardware import HeldBy, Torque, TorqueUnit
+from bagtag.domain.hardware import HeldBy, Stretch, Torque, TorqueUnit
 from bagtag.domain.passes import SHARES, by_angle, passes
 
 PUBLISHED = json.loads(
@@ -51,6 +52,13 @@ def test_bolts_that_are_tightened_by_angle_have_no_passes(words):
     assert passes(noted) == passes(named) == passes(line, said=words) == (Torque(20),)
     assert by_angle(noted)
     assert not by_angle(line)
+
+
+def test_an_angle_or_a_stretch_of_the_line_says_it_and_new_ones_alone_do_not():
+    for line in (bolts(20), bolts(20, None)):
+        for figures in ({"angle": 90.0}, {"stretch": Stretch(0.13, 0.15)}):
+            assert passes(replace(line, **figures)) == (Torque(20),)
+        assert len(passes(replace(line, one_time=True))) == 3
 
 
 @pytest.mark.parametrize(
