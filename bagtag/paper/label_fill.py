@@ -1,10 +1,11 @@
 """What a label says, piece by piece, by importance."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from itertools import zip_longest
 
 from bagtag.domain.codes import show
-from bagtag.domain.hardware import OVERRIDE
+from bagtag.domain.hardware import OVERRIDE, HeldBy
 from bagtag.domain.model import TagRole
 from bagtag.paper.blocks import Block, banner, code_row, lines_block, paragraph, whole
 from bagtag.paper.fonts import BOLD, CAP, REGULAR, tidy
@@ -87,17 +88,47 @@ def take_small_print(column: Column, small_print: Column) -> None:
 
 
 def take_hardware(column: Column) -> None:
-    """Hardware with torque and the word on the maker's manual; without both if need be."""
-    held_by = column.label.held_by
-    if not held_by:
-        return
-    texts = [tidy(str(line)) for line in held_by]
-    if not any(line.torque for line in held_by):
-        column.take("hardware", [_texts(column, texts)])
-        return
-    bare = [tidy(str(replace(line, torque=None))) for line in held_by]
-    versions = [_texts(column, [*texts, OVERRIDE]), _texts(column, bare, "The torque did not fit.")]
-    column.take("hardware", versions)
+    """Hardware with its holes, torque and the word on the maker's manual; else with less, and the
+    label says what it left out."""
+    if column.label.held_by:
+        column.take("hardware", _hardware(column))
+
+
+def _hardware(column: Column) -> Iterator[Block]:
+    """The fullest version first. A torque never stands without the word on the manual, nor the
+    torque of one that an angle follows without the angle."""
+    held_by, holes = column.label.held_by, column.label.holes
+    whole_lines, short = [str(line) for line in held_by], [str(_short(line)) for line in held_by]
+    manual = [OVERRIDE] if any(line.torque for line in held_by) else []
+    yield _texts(column, [*_with_holes(whole_lines, holes), *manual])
+    if short != whole_lines:
+        lost = "Details of the hardware did not fit."
+        yield _texts(column, [*_with_holes(short, holes), *manual], lost)
+    if any(holes):
+        lost = (
+            "The hole numbers did not fit."
+            if short == whole_lines
+            else ("Hole numbers and details of the hardware did not fit.")
+        )
+        yield _texts(column, [*short, *manual], lost)
+    if manual:
+        bare = [str(_untightened(line)) for line in held_by]
+        yield _texts(column, bare, "The torque did not fit.")
+
+
+def _with_holes(texts: Sequence[str], holes: Sequence[str]) -> list[str]:
+    """`A, holes 1–6: 6 bolts M8x35`."""
+    return [f"{at}: {text}" if at else text for text, at in zip_longest(texts, holes, fillvalue="")]
+
+
+def _short(line: HeldBy) -> HeldBy:
+    """What must be known to put it back right, and the note, which may say anything."""
+    plain = replace(line, head="", drive="", washer="", washers=0, tool="")
+    return replace(plain, also=None, stretch=None, adapter=None)
+
+
+def _untightened(line: HeldBy) -> HeldBy:
+    return replace(line, torque=None, also=None, angle=None, drag=None, stretch=None, adapter=None)
 
 
 def take_lines(column: Column) -> None:
@@ -117,9 +148,10 @@ def _small(column: Column, key: str, text: str) -> Iterator[Block]:
         yield paragraph(text, REGULAR, column.small, column.width, most=most, what=what)
 
 
-def _texts(column: Column, texts: list[str], complaint: str = "") -> Block:
+def _texts(column: Column, texts: Sequence[str], complaint: str = "") -> Block:
     size = column.small / CAP
-    lines = [line for text in texts for line in wrap(text, REGULAR, size, column.width)]
+    tidied = map(tidy, texts)
+    lines = [line for text in tidied for line in wrap(text, REGULAR, size, column.width)]
     return lines_block(lines, REGULAR, column.small, complaint)
 
 

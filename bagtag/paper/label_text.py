@@ -16,6 +16,7 @@ class LabelText:
 
     `number` is the running number, `job` the job's title, `area` the place in the machine,
     `twin_code` the other label of a pair, `lines` what else there is to say, first things first.
+    `holes` says where each line of hardware goes ("A, holes 1–6"), empty without a hole map.
     """
 
     code: str
@@ -31,6 +32,7 @@ class LabelText:
     held_by: tuple[HeldBy, ...] = ()
     twin_code: str = ""
     lines: tuple[str, ...] = ()
+    holes: tuple[str, ...] = ()
 
 
 class Words(NamedTuple):

@@ -12,14 +12,16 @@ from bagtag.domain import nesting
 from bagtag.domain.change import Change
 from bagtag.domain.datum import Datum
 from bagtag.domain.errors import BadInput, NotFound
+from bagtag.domain.holes import HoleMap
 from bagtag.domain.model import Area, Container, Job, Removal, Tag, TagRole
 from bagtag.domain.resolve import told
 from bagtag.paper import stock as label_stock
+from bagtag.paper.hole_words import holes_of_line
 from bagtag.paper.label_text import LabelText
 from bagtag.paper.labels import Report, label_pdf
 from bagtag.paper.rendering import render, rendered
 from bagtag.paper.stock import Stock
-from bagtag.store import belongings, jobs, removals, rows, tables
+from bagtag.store import belongings, jobs, joints, removals, rows, tables
 from bagtag.store.act import Act
 from bagtag.store.work import Store
 
@@ -60,6 +62,7 @@ class _Surroundings:
     areas: Mapping[int, Area] = field(default_factory=dict)
     containers: Mapping[int, Container] = field(default_factory=dict)
     others: Mapping[str, Removal] = field(default_factory=dict)
+    hole_maps: Mapping[int, HoleMap] = field(default_factory=dict)
 
 
 def stocks() -> list[Stock]:
@@ -85,7 +88,9 @@ def label_texts(store: Store, order: LabelOrder) -> list[LabelText]:
         tied = [tag.removal_id for tag in singles if tag and tag.removal_id is not None]
         owners = removals.by_ids(connection, tied)
         around = replace(
-            around, others=removals.tied_to(connection, [*found.values(), *owners.values()])
+            around,
+            others=removals.tied_to(connection, [*found.values(), *owners.values()]),
+            hole_maps=joints.maps_of(connection, [*found, *owners]),
         )
         pairs = {tag.pair: belongings.twins(connection, tag.pair) for tag in singles if tag}
     texts = [_part(found[id_], codes.get(id_, ""), around) for id_ in order.removal_ids]
@@ -121,7 +126,15 @@ def _part(removal: Removal, code: str, around: _Surroundings) -> LabelText:
         fate=removal.fate,
         held_by=removal.held_by,
         lines=tuple(line for line in lines if line),
+        holes=_holes(removal, around.hole_maps.get(removal.id)),
     )
+
+
+def _holes(removal: Removal, hole_map: HoleMap | None) -> tuple[str, ...]:
+    """Where each line of hardware goes; nothing for a part without a hole map."""
+    if hole_map is None:
+        return ()
+    return tuple(holes_of_line(hole_map, line) for line in removal.held_by)
 
 
 def _container(container_id: int, codes: Mapping[int, str], around: _Surroundings) -> LabelText:
