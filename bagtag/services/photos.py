@@ -7,9 +7,10 @@ from bagtag.domain.change import Change
 from bagtag.domain.errors import BadInput, NotFound
 from bagtag.domain.model import Photo, PhotoRole
 from bagtag.services import strip
-from bagtag.store import belongings, joints, tables
+from bagtag.store import belongings, joints, pictures, tables
 from bagtag.store.act import Act
 from bagtag.store.photo_files import Taken
+from bagtag.store.pictures import Pixels
 from bagtag.store.work import Store
 
 Source = Path | tuple[str, bytes]
@@ -146,6 +147,15 @@ def thumb(store: Store, digest: str) -> Path:
 def original(store: Store, photo: Photo) -> Path:
     """The file of a photo, as it came."""
     return store.photos.path(photo.hash, photo.ext)
+
+
+def upright(store: Store, photo: Photo) -> Pixels | None:
+    """The pixels of a photo, upright, of any kind that is taken; None where its file is missing
+    or no longer good."""
+    try:
+        return pictures.upright(original(store, photo).read_bytes(), photo.name)
+    except (OSError, BadInput):
+        return None
 
 
 def _get(store: Store, photo_id: int) -> Photo:

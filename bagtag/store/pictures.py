@@ -54,6 +54,15 @@ class Picture:
     thumb: bytes
 
 
+@dataclass(frozen=True, slots=True)
+class Pixels:
+    """A whole picture upright: red, green and blue of each pixel, a byte each, row by row."""
+
+    width: int
+    height: int
+    rgb: bytes
+
+
 def kind(head: bytes, name: str) -> str:
     """jpg, png, webp, heic, tif, bmp or gif from the first HEAD bytes, or BadInput."""
     if not head:
@@ -88,6 +97,19 @@ def read(data: bytes, name: str) -> Picture:
         return _looked_at(image, data, ext)
     except Exception as error:
         raise _damaged(data, ext, name, error) from error
+
+
+def upright(data: bytes, name: str) -> Pixels:
+    """A picture at its full size, turned as it is seen, or BadInput."""
+    ext = kind(data[:HEAD], name)
+    try:
+        image = _opened(data, ext)
+        turn = _turns().get(_told(image)[0])
+        seen = _on_white(_plain(image)).convert("RGB")
+    except Exception as error:  # a decoder may raise anything over a damaged file
+        raise _damaged(data, ext, name, error) from error
+    seen = seen.transpose(turn) if turn is not None else seen
+    return Pixels(seen.width, seen.height, seen.tobytes())
 
 
 def _opened(data: bytes, ext: str) -> "Image":

@@ -1,0 +1,176 @@
+"""A hole as it is drawn on its map: its shape, its number and letter, its turn.
+
+The shape says which line of hardware goes in; a ring and a heavier line say that it is chosen.
+Each is drawn once and kept as a little picture, so that a map of hundreds moves smoothly.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import atan2, cos, hypot, pi, sin
+from typing import NamedTuple
+
+from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen, QPixmap
+
+from bagtag.domain.holes import Hole
+from bagtag.ui import fonts, theme
+from bagtag.ui.holes.hole_glyph import paint_glyph
+
+MOST, LEAST = 14.0, 5.0
+"""The radius of a hole on the screen, in pixels."""
+NUMBERED = 6.0
+"""Below this radius numbers would lie on each other, and are left out."""
+WAYS = 16
+"""The sides of a hole that its number can stand at."""
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """How a hole stands out."""
+
+    is_chosen: bool = False
+    is_ringed: bool = False
+
+
+class Stamp(NamedTuple):
+    """A little picture, and where the middle of the hole is in it."""
+
+    pixmap: QPixmap
+    middle: QPointF
+
+
+class Stamps:
+    """The little pictures of the holes, each drawn when it is first needed."""
+
+    def __init__(self, ratio: float) -> None:
+        self._ratio = ratio
+        self._known: dict[tuple[object, ...], Stamp] = {}
+
+    def hole(self, hole: Hole, radius: float, look: Look, way: int) -> Stamp:
+        """A hole with its number on the side that `way` says."""
+        key = (hole.number, hole.mark, radius, look, way)
+        if key not in self._known:
+            self._known[key] = self._drawn_hole(hole, radius, look, way)
+        return self._known[key]
+
+    def turn(self, turn: int, radius: float, way: int) -> Stamp:
+        """The turn of a hole, beside it."""
+        key = ("turn", turn, radius, way)
+        if key not in self._known:
+            self._known[key] = self._drawn_turn(turn, radius, way)
+        return self._known[key]
+
+    def _drawn_hole(self, hole: Hole, radius: float, look: Look, way: int) -> Stamp:
+        colours = theme.current()
+        has_letter = hole.mark and (radius >= MOST or look.is_chosen)
+        said = _Plate(f"{hole.number}", f" {hole.mark}" if has_letter else "", _size(radius))
+        has_plate = radius >= NUMBERED or look.is_chosen
+        room = said.size() if has_plate else QSizeF(0, 0)
+        pixmap, painter, middle = self._blank(radius, room)
+        _paint_ring(painter, middle, radius, look, colours)
+        paint_glyph(painter, hole.mark, middle, radius, colours, is_heavy=look.is_chosen)
+        if has_plate:
+            place = _beside(middle, radius + 2 + 5 * (look.is_chosen or look.is_ringed), room, way)
+            said.paint(painter, place, colours, is_strong=look.is_chosen)
+        painter.end()
+        return Stamp(pixmap, middle)
+
+    def _drawn_turn(self, turn: int, radius: float, way: int) -> Stamp:
+        colours = theme.current()
+        font = fonts.font(_size(radius), bold=True)
+        wide = QFontMetricsF(font).horizontalAdvance(str(turn))
+        high = QFontMetricsF(font).height() + 2
+        room = QSizeF(max(wide + 10, high), high)
+        pixmap, painter, middle = self._blank(radius, room)
+        place = _beside(middle, radius + 2, room, way)
+        painter.setPen(QPen(colours.card, 1.5))
+        painter.setBrush(colours.accent)
+        painter.drawRoundedRect(place, high / 2, high / 2)
+        painter.setPen(colours.on_accent)
+        painter.setFont(font)
+        painter.drawText(place, Qt.AlignmentFlag.AlignCenter, str(turn))
+        painter.end()
+        return Stamp(pixmap, middle)
+
+    def _blank(self, radius: float, room: QSizeF) -> tuple[QPixmap, QPainter, QPointF]:
+        """Room for a hole with a plate of that size at any side of it; where its middle is."""
+        middle = QPointF(radius + 12 + room.width(), radius + 12 + room.height())
+        size = QSizeF(middle.x(), middle.y()) * 2 * self._ratio
+        pixmap = QPixmap(size.toSize())
+        pixmap.setDevicePixelRatio(self._ratio)
+        pixmap.fill(QColor(0, 0, 0, 0))
+        painter = QPainter(pixmap)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        return pixmap, painter, middle
+
+
+class _Plate:
+    """The number of a hole and the letter of what goes into it, on a little plate."""
+
+    def __init__(self, number: str, letter: str, pixels: int) -> None:
+        self._texts = (number, letter)
+        self._fonts: tuple[QFont, QFont] = (fonts.font(pixels, bold=True), fonts.font(pixels))
+        wide = [
+            QFontMetricsF(font).horizontalAdvance(text)
+            for font, text in zip(self._fonts, self._texts, strict=True)
+        ]
+        self._first = wide[0]
+        self._wide = sum(wide) + 8
+        self._high = QFontMetricsF(self._fonts[0]).height()
+
+    def size(self) -> QSizeF:
+        return QSizeF(self._wide, self._high)
+
+    def paint(
+        self, painter: QPainter, place: QRectF, colours: theme.Colours, *, is_strong: bool
+    ) -> None:
+        painter.setPen(QPen(colours.accent if is_strong else colours.muted, 1.5 + is_strong))
+        painter.setBrush(colours.card)
+        painter.drawRoundedRect(place, 4, 4)
+        painter.setPen(colours.ink)
+        left = place.adjusted(4, 0, 0, 0)
+        for font, text in zip(self._fonts, self._texts, strict=True):
+            painter.setFont(font)
+            painter.drawText(left, Qt.AlignmentFlag.AlignVCenter, text)
+            left = left.adjusted(self._first, 0, 0, 0)
+
+
+def _paint_ring(
+    painter: QPainter, middle: QPointF, radius: float, look: Look, colours: theme.Colours
+) -> None:
+    """A ring round a hole of the chosen line, two round the chosen hole."""
+    rings = (radius + 4, radius + 7) if look.is_chosen else (radius + 5.5,)
+    if not (look.is_chosen or look.is_ringed):
+        return
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    for ground, width in ((colours.card, 5.0), (colours.accent, 2.0)):
+        painter.setPen(QPen(ground, width))
+        for ring in rings:
+            painter.drawEllipse(middle, ring, ring)
+
+
+def way_from(x: float, y: float) -> int:
+    """The side that lies away from the middle of the holes, in sixteenths of a turn from the right
+    clockwise; up and to the right for a hole in the middle itself."""
+    if hypot(x, y) < 1e-6:
+        return WAYS - WAYS // 8
+    return round(atan2(y, x) / (2 * pi) * WAYS) % WAYS
+
+
+def opposite(way: int) -> int:
+    return (way + WAYS // 2) % WAYS
+
+
+def _beside(middle: QPointF, far: float, room: QSizeF, way: int) -> QRectF:
+    """A plate beside a hole, so far from its middle that it does not touch it."""
+    angle = way / WAYS * 2 * pi
+    across, down = cos(angle), sin(angle)
+    out = far + abs(across) * room.width() / 2 + abs(down) * room.height() / 2
+    spot = middle + QPointF(across, down) * out
+    return QRectF(spot - QPointF(room.width() / 2, room.height() / 2), room)
+
+
+def _size(radius: float) -> int:
+    """The lettering at a hole of this radius, in pixels."""
+    return theme.BODY if radius >= 12 else theme.SMALL
