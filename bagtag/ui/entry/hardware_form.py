@@ -138,7 +138,7 @@ class HardwareForm(QWidget):
         """Take what is typed; False, said beside the field, when something cannot be read."""
         wrong = self.editor.first_wrong() if self._open is not None else None
         if wrong is not None:
-            wrong.setFocus()
+            self.editor.go_to(wrong)
             return False
         return self.take_typed()
 
@@ -157,7 +157,7 @@ class HardwareForm(QWidget):
     def _go_on(self) -> None:
         wrong = self.editor.first_wrong()
         if wrong is not None:
-            wrong.setFocus()
+            self.editor.go_to(wrong)
             return
         self._edited()
         self._close()

@@ -3,6 +3,10 @@
 import re
 from math import isfinite
 
+from bagtag.domain.torque import Length
+
+_UNIT = re.compile(r"""(.*?)\s*(mm|cm|ft|in(?:ch(?:es)?)?\.?|["″])?""", re.IGNORECASE | re.DOTALL)
+_LARGE = {"cm": (10, "mm"), "ft": (12, "in")}
 _FRACTION = re.compile(r"(?:(\d+)[\s-]+)?(\d+)/(\d+)")
 
 
@@ -24,3 +28,41 @@ def count(text: str) -> int | None:
     """A whole number from 1 to 9999; None where it is none."""
     typed = text.strip()
     return int(typed) if typed.isdecimal() and 1 <= len(typed) <= 4 and int(typed) else None
+
+
+def written(value: float | None) -> str:
+    """A figure as it is typed, none of its digits lost; nothing for none."""
+    if value is None:
+        return ""
+    short = f"{value:.10g}"
+    return short if float(short) == value else repr(value)
+
+
+def degrees(text: str, most: float, *, zero: bool = False) -> float | None:
+    """`90` or `90°` as an angle up to `most`; 0 only where there may be none."""
+    typed = text.strip().removesuffix("°").strip()
+    is_none = bool(typed) and not typed.strip("0.,")
+    value = 0.0 if zero and is_none else figure(typed)
+    return value if value is not None and value <= most else None
+
+
+def with_unit(text: str) -> tuple[str, str]:
+    """What is typed before a unit of length, and the unit: mm, cm, in, ft, or nothing."""
+    match = _UNIT.fullmatch(text.strip())
+    assert match is not None
+    said = (match[2] or "").casefold()
+    return match[1], said if said in ("", "mm", *_LARGE) else "in"
+
+
+def length(text: str, unit: str = "mm") -> Length | None:
+    """`50`, `50 mm`, `5 cm`, `1 ft`, `1 1/4 in` or `2"`; what names no unit is in `unit`."""
+    before, said = with_unit(text)
+    value = figure(before)
+    if value is None:
+        return None
+    times, small = _LARGE.get(said, (1, said or unit))
+    return Length(value * times, small)
+
+
+def length_words(long: Length | None) -> str:
+    return f"{written(long.value)} {long.unit}" if long is not None else ""

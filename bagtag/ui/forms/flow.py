@@ -51,7 +51,8 @@ class Flow(QLayout):
     def minimumSize(self) -> QSize:
         size = QSize()
         for item in self._items:
-            size = size.expandedTo(item.minimumSize())
+            widget = item.widget()
+            size = size.expandedTo(widget.minimumSizeHint() if widget else item.minimumSize())
         return size
 
     def _lay(self, rect: QRect, *, move: bool) -> int:
@@ -60,7 +61,7 @@ class Flow(QLayout):
         for item in self._items:
             if item.isEmpty():  # hidden: it takes no room
                 continue
-            size = item.sizeHint()
+            size = _within(item, rect.width())
             if x > rect.x() and x + size.width() > rect.right() + 1:
                 x, y, line = rect.x(), y + line + self._between, 0
             if move:
@@ -68,6 +69,15 @@ class Flow(QLayout):
             x += size.width() + self.spacing()
             line = max(line, size.height())
         return y + line - rect.y()
+
+
+def _within(item: QLayoutItem, width: int) -> QSize:
+    """The size of an item: no wider than its line, and as high as it then needs."""
+    size = item.sizeHint()
+    if 0 < width < size.width():
+        high = item.heightForWidth(width) if item.hasHeightForWidth() else size.height()
+        return QSize(width, high)
+    return size
 
 
 class FlowBox(QWidget):

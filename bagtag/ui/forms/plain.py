@@ -1,6 +1,6 @@
 """Buttons that carry a person's own words: painted, so that no `&` in them is read as a key."""
 
-from PySide6.QtCore import QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QRect, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QColor,
     QFontMetrics,
@@ -94,13 +94,38 @@ class Chip(Plain):
 
 
 class Slip(Plain):
-    """A line of what was entered, as a slip of tape. Delete takes it out."""
+    """A line of what was entered, as a slip of tape. Delete takes it out. One that is longer than
+    its place is wide goes on in the next line."""
 
     removed = Signal()
 
     def __init__(self, text: str, parent: QWidget) -> None:
         super().__init__(text, parent)
         self._open = False
+        policy = self.sizePolicy()
+        policy.setVerticalPolicy(QSizePolicy.Policy.Preferred)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
+
+    def hasHeightForWidth(self) -> bool:
+        return self.sizePolicy().hasHeightForWidth()
+
+    def heightForWidth(self, width: int) -> int:
+        metrics = QFontMetrics(sized(self, 16))
+        room = QRect(0, 0, max(width - self.left() - self.pad, 1), 10_000)
+        lines = metrics.boundingRect(room, Qt.TextFlag.TextWordWrap, self.text()).height()
+        return TOUCH - metrics.height() + max(lines, metrics.height())
+
+    def paint_text(self, painter: QPainter) -> None:
+        if not self.hasHeightForWidth() or self.height() <= TOUCH:
+            super().paint_text(painter)
+            return
+        painter.setPen(inks().ink)
+        painter.setFont(sized(self, 16))
+        room = self.rect().adjusted(self.left(), 0, -self.pad, 0)
+        painter.drawText(
+            room, Qt.AlignmentFlag.AlignVCenter | Qt.TextFlag.TextWordWrap, self.text()
+        )
 
     def set_open(self, opened: bool) -> None:
         self._open = opened
