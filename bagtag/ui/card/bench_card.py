@@ -35,6 +35,9 @@ if TYPE_CHECKING:
 
 SIDE_BY_SIDE = 760
 """The least width for photos beside the facts, in pixels."""
+LOW_VIEW = 240
+"""What is known of the part, with less height than this, has the pass now due in smaller letters.
+"""
 LOW = 420
 """A card with less height than this has its name in smaller letters while a step is signed."""
 
@@ -120,6 +123,7 @@ class BenchCardView(QFrame):
         acts.holes.clicked.connect(self._holes)
         acts.torque.clicked.connect(self._torque)
         self.joint.shown.connect(self._fit)
+        self.joint.ticked.connect(self._show_joint)
         self.signing.shut.connect(self._signing_shut)
         self.shop.shut.connect(self.acts.setVisible)
         self.shop.answered.connect(self._send_away)
@@ -140,11 +144,17 @@ class BenchCardView(QFrame):
         """The picture takes what room there is; photos stand beside the facts where it is wide."""
         room = self.view.viewport().size()
         told = self.run_in.sizeHint().height() + 12 if self.run_in.isVisibleTo(self.page) else 0
+        self.joint.be_small(room.height() < LOW_VIEW)
         self.way.fit(room.width(), room.height() - told - self.joint.head_height)
         self.photos.off.setVisible(not self.way.shows_photo)
         wide = room.width() >= SIDE_BY_SIDE
         way = QBoxLayout.Direction
         self._beside.setDirection(way.LeftToRight if wide else way.TopToBottom)
+
+    def _show_joint(self) -> None:
+        """Keep the pass now due in sight while it is gone over."""
+        self.view.ensureVisible(0, self.joint.y() + self.joint.head_height, 0, 0)
+        self.view.ensureVisible(0, self.joint.y(), 0, 0)
 
     # What is shown
 

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QSize
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from bagtag.ui.card.card_parts import inks_of
@@ -15,34 +16,57 @@ if TYPE_CHECKING:
     from bagtag.domain.hardware import HeldBy
     from bagtag.domain.holes import HoleMap
 
-HIGH, LEAST = 300, 180
+MANY = 8
+"""With more holes than this a map takes the whole width of its card."""
+HIGH, HIGHER, LEAST = 320, 400, 200
+NARROW, WIDE = 0.9, 2.4
+"""The shapes a picture is drawn for, width to height."""
 
 
 class HolePicture(PictureWidget):
-    """Out of sight where there is no map."""
+    """Drawn for the shape that its place has; out of sight where there is no map."""
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self.setAccessibleName("Hole map")
+        self._map: HoleMap | None = None
+        self._held: Sequence[HeldBy] = ()
+        self._order: Sequence[int] = ()
         self.hide()
 
     def show_map(
         self, hole_map: HoleMap | None, held_by: Sequence[HeldBy], order: Sequence[int]
     ) -> None:
         """With an order each hole says its turn beside its number."""
-        self.setVisible(hole_map is not None and bool(hole_map.holes))
-        if hole_map is not None and hole_map.holes:
-            from bagtag.domain.hole_picture import draw
+        self._map = hole_map if hole_map is not None and hole_map.holes else None
+        self._held, self._order = held_by, order
+        self.updateGeometry()
+        self.setVisible(self._map is not None)
+        self._draw()
 
-            label = "turn" if order else "number"
-            self.set_picture(draw(hole_map, held_by, order=tuple(order) or None, label=label))
-            self.updateGeometry()
+    @property
+    def is_large(self) -> bool:
+        """Whether it has so many holes that it needs the width of the card."""
+        return self._map is not None and len(self._map.holes) > MANY
+
+    def _draw(self) -> None:
+        if self._map is None:
+            return
+        from bagtag.domain.hole_picture import draw
+
+        shape = min(max(self.width() / max(self.height(), 1), NARROW), WIDE)
+        self.set_picture(draw(self._map, self._held, order=self._order or None, aspect=shape))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._draw()
 
     def sizeHint(self) -> QSize:
-        return QSize(round(HIGH * self.picture.aspect), HIGH)
+        high = HIGHER if self.is_large else HIGH
+        return QSize(round(high * 1.2), high)
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(round(LEAST * self.picture.aspect), LEAST)
+        return QSize(LEAST, LEAST)
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)

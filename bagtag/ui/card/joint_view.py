@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QBoxLayout, QFrame, QHBoxLayout, QVBoxLayout, QWid
 
 from bagtag import services
 from bagtag.domain.cautions import TORQUE_CAUTIONS
+from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
 from bagtag.domain.fitting import Ref
 from bagtag.domain.standing import Standing
@@ -19,6 +20,7 @@ from bagtag.ui.card.hole_picture import HolePicture
 from bagtag.ui.card.pass_rows import PassRows
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import label, tight
+from bagtag.ui.theme import mark
 
 if TYPE_CHECKING:
     from bagtag.services.tightening import Joint
@@ -35,6 +37,8 @@ class JointView(QFrame):
 
     shown = Signal()
     """It has something else to show, or nothing."""
+    ticked = Signal()
+    """A pass was ticked here, or opened again."""
 
     def __init__(self, desk: Desk, parent: QWidget) -> None:
         super().__init__(parent)
@@ -69,8 +73,8 @@ class JointView(QFrame):
         top.addWidget(self.done, 0, Qt.AlignmentFlag.AlignTop)
         self._beside = QBoxLayout(QBoxLayout.Direction.TopToBottom)
         self._beside.setSpacing(16)
-        self._beside.addWidget(self.picture, 5)
-        self._beside.addWidget(self.rows, 4, Qt.AlignmentFlag.AlignTop)
+        self._beside.addWidget(self.picture, 1)
+        self._beside.addWidget(self.rows, 1, Qt.AlignmentFlag.AlignTop)
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 10, 14, 10)
         column.setSpacing(10)
@@ -81,8 +85,12 @@ class JointView(QFrame):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
+        self._turn()
+
+    def _turn(self) -> None:
+        """The passes stand beside the holes where there is room for both."""
         way = QBoxLayout.Direction
-        wide = self.width() >= BESIDE
+        wide = self.width() >= BESIDE and not self.picture.is_large
         self._beside.setDirection(way.LeftToRight if wide else way.TopToBottom)
 
     @property
@@ -93,6 +101,10 @@ class JointView(QFrame):
         wide = max(self.width() - 28 - self.done.sizeHint().width() - 12, 100)
         parts = [one for one in (self.count, self.due, self.setting) if not one.isHidden()]
         return 20 + sum(max(one.heightForWidth(wide), 0) + 2 for one in parts)
+
+    def be_small(self, small: bool) -> None:
+        """Leave room where the card is low."""
+        mark(self.due, scale="head" if small else "big")
 
     # What is shown
 
@@ -120,6 +132,7 @@ class JointView(QFrame):
         self.picture.show_map(joint.hole_map, joint.held_by, order)
         self.rows.show_joint(joint if is_up and _has_steps(joint) else None)
         self._say_more(joint, is_up, order)
+        self._turn()
         self.setVisible(is_up or joint.hole_map is not None)
         self.shown.emit()
 
@@ -135,7 +148,8 @@ class JointView(QFrame):
         due = joint.due
         turns = joint_words.order_words(joint.rounds[due]) if order and due is not None else ""
         also = joint_words.also_words(joint) if is_up else ()
-        said = [turns, *joint_words.hole_words(joint), *(f"{words}." for words in also)]
+        said = [turns, *joint_words.miscounted(joint), *(f"{words}." for words in also)]
+        self.picture.set_sentence(". ".join(joint_words.hole_words(joint)))
         self.said.setText("\n".join(filter(None, said)))
         self.said.setVisible(any(said))
         self.override.setVisible(is_up)
@@ -155,7 +169,10 @@ class JointView(QFrame):
 
     def _tick(self, place: int, is_done: bool) -> None:
         act = services.tightening.tick if is_done else services.tightening.untick
-        self.desk.act(act, self.ref, place, failed=self._refused)
+        self.desk.act(act, self.ref, place, then=self._kept, failed=self._refused)
+
+    def _kept(self, _: Change) -> None:
+        self.ticked.emit()
 
     def _refused(self, error: Exception) -> None:
         """Say why, and show it as it stands."""

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from bagtag.services.tightening import Joint
 
 NBSP = "\u00a0"
-_UNIT = re.compile(r"(?<=\d) (?=%|[a-zA-Z]+·)")
+_UNIT = re.compile(r"(?<=\d) (?=%|[a-zA-Z]+·)|(?<==) ")
 
 
 def round_words(one: Round) -> str:
@@ -46,7 +46,7 @@ def setting_words(joint: Joint, place: int) -> tuple[str, ...]:
     """What to set which wrench to for a round, and what warns of it, a sentence each."""
     uses = joint.uses[place] if place < len(joint.uses) else ()
     said = [whole(f"{capital(use.said)}.") for use in uses]
-    said += [warning for use in uses for warning in use.warnings]
+    said += [warning for use in uses for warning in use.warnings if warning]
     return tuple(dict.fromkeys(said))
 
 
@@ -57,7 +57,7 @@ def order_words(one: Round) -> str:
 
 
 def hole_words(joint: Joint) -> tuple[str, ...]:
-    """Which fastener goes into which holes, a line of hardware each, and what does not add up."""
+    """Which fastener goes into which holes, a line of hardware each."""
     if joint.hole_map is None:
         return ()
     said = []
@@ -66,7 +66,12 @@ def hole_words(joint: Joint) -> tuple[str, ...]:
         if own:
             holes = "hole" if own.isdecimal() else "holes"
             said.append(f"{line.mark}: {line.called()}, {holes} {own}")
-    return (*said, *counts(joint.hole_map, joint.held_by))
+    return tuple(said)
+
+
+def miscounted(joint: Joint) -> tuple[str, ...]:
+    """Where holes and fasteners do not add up, a sentence each."""
+    return counts(joint.hole_map, joint.held_by) if joint.hole_map is not None else ()
 
 
 def also_words(joint: Joint) -> tuple[str, ...]:

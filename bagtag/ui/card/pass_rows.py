@@ -28,7 +28,7 @@ class PassRow(Toggle):
         super().__init__(Option(place, words), parent)
         self.aside = ""
         self.is_due = False
-        policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Minimum)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
 
@@ -38,11 +38,13 @@ class PassRow(Toggle):
         self.aside = DUE if is_due else (ticked_by or "")
         self.is_due = is_due
         self.setAccessibleDescription(self.aside)
+        self.updateGeometry()
         self.update()
 
     def look(self) -> tuple[QColor, QColor, float]:
-        ground, edge, _ = super().look()
-        return ground, inks().accent if self.is_due else edge, 5
+        ground, colours = super().look()[0], inks()
+        strong = self.underMouse() or self.isDown()
+        return ground, colours.accent if self.is_due else colours.edge(strong), 5
 
     def sizeHint(self) -> QSize:
         return QSize(min(super().sizeHint().width() + self._aside(), 420), TOUCH)
@@ -50,7 +52,8 @@ class PassRow(Toggle):
     def heightForWidth(self, width: int) -> int:
         """Long words go on in the next line: no figure is cut."""
         room = QRect(0, 0, width - self.left() - self.pad - self._aside(), 10_000)
-        words = QFontMetrics(sized(self, 16)).boundingRect(room, WRAP, self.text())
+        font = sized(self, 16, bold=self.is_due)
+        words = QFontMetrics(font).boundingRect(room, WRAP, self.text())
         return max(TOUCH, words.height() + 14)
 
     def _aside(self) -> int:

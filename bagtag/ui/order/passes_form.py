@@ -1,0 +1,263 @@
+"""The passes a part is tightened by: one of the usual ways, or the manual's own, pass by pass."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+
+from bagtag import services
+from bagtag.domain.cautions import TORQUE_CAUTIONS
+from bagtag.domain.errors import Trouble
+from bagtag.domain.hole_check import marked
+from bagtag.domain.schedule import PRESETS, Preset, Round, checked, rounds, said, turned
+from bagtag.domain.tightening import Pass
+from bagtag.domain.torque import TorqueUnit
+from bagtag.ui.card.joint_words import round_words
+from bagtag.ui.desk import Desk
+from bagtag.ui.forms.basics import Field, button, label, panel, tight
+from bagtag.ui.forms.choices import Choices, Option
+from bagtag.ui.forms.rows import Rows
+from bagtag.ui.order.add_dialog import BuildDialog
+from bagtag.ui.order.pass_editor import PassEditor
+
+if TYPE_CHECKING:
+    from bagtag.services.holes import MapView
+
+USUAL = Preset("as usual", ())
+_UNDER = "Take one of the usual ways, or write the maker's steps down one by one."
+_READS = "As it will read"
+_NO_TORQUE = "No torque is written down for it: a share of the full one has no figure yet."
+
+
+def open_passes(desk: Desk, parent: QWidget | None, removal_id: int) -> PassesDialog:
+    """Open the form of how this part is tightened."""
+    dialog = PassesDialog(desk, parent, removal_id)
+    dialog.open()
+    return dialog
+
+
+class PassesDialog(BuildDialog):
+    """Slips for the passes, the open one's fields below them, and how all of it will read."""
+
+    def __init__(self, desk: Desk, parent: QWidget | None, removal_id: int) -> None:
+        super().__init__(desk, "Passes", parent, keep="Keep it")
+        self._removal_id = removal_id
+        self.view: MapView | None = None
+        self.passes: list[Pass] = []
+        self._open: int | None = None
+        self._make()
+        self._lay_out()
+        self._connect()
+        self.keep.setEnabled(False)
+        self.desk.ask(services.holes.map_view, removal_id, then=self._known)
+        self.fit(760)
+
+    def _make(self) -> None:
+        ways = [
+            Option(one, one.name, _meant(one), str(n)) for n, one in enumerate((USUAL, *PRESETS), 1)
+        ]
+        self.ways = Choices("Usual ways", ways, self.inner, columns=2)
+        self.rows = Rows("pass", self.inner)
+        self.frame = panel(self.inner, "tape")
+        self.editor = PassEditor(self.frame)
+        self.earlier = button("Earlier", self.frame, role="quiet", name="Put this pass earlier")
+        self.later = button("Later", self.frame, role="quiet", name="Put this pass later")
+        self.out = button("Take it out", self.frame, role="quiet", name="Take this pass out")
+        self.shut = button("Done with it", self.frame, name="Done with this pass")
+        self.more = button("Add a pass", self.inner)
+        self.reads = label("", self.inner)
+        self.sum = label("", self.inner, tone="muted")
+        cautions = " ".join(TORQUE_CAUTIONS)
+        self.cautions = label(cautions, self.inner, scale="small", tone="muted")
+        self.reading = Field(_READS, self.reads, self.inner)
+        self.fields = {"passes": self.reading, "amount": self.editor.amount_field}
+
+    def _lay_out(self) -> None:
+        acts = QHBoxLayout()
+        tight(acts, 8)
+        for press in (self.shut, self.earlier, self.later, self.out):
+            acts.addWidget(press)
+        acts.addStretch(1)
+        inside = QVBoxLayout(self.frame)
+        inside.setContentsMargins(14, 12, 14, 12)
+        inside.addWidget(self.editor)
+        inside.addLayout(acts)
+        add = QHBoxLayout()
+        add.addWidget(self.more)
+        add.addStretch(1)
+        self.usual = Field("Usual ways", self.ways, self.inner)
+        self.column.addWidget(self.usual)
+        for part in (self.rows, self.frame):
+            self.column.addWidget(part)
+        self.column.addLayout(add)
+        for part in (self.reading, self.sum, self.cautions):
+            self.column.addWidget(part)
+        self.column.addStretch(1)
+        self.frame.hide()
+
+    def _connect(self) -> None:
+        self.ways.chosen.connect(self._take_way)
+        self.rows.opened.connect(self.edit)
+        self.rows.removed.connect(self.take_out)
+        self.more.clicked.connect(self.add)
+        self.editor.edited.connect(self._edited)
+        self.shut.clicked.connect(self._done_with_it)
+        self.out.clicked.connect(self._take_open_out)
+        self.earlier.clicked.connect(self._move_earlier)
+        self.later.clicked.connect(self._move_later)
+
+    # What is known of the part
+
+    def _known(self, view: MapView) -> None:
+        self.view = view
+        removal = view.removal
+        self.say_title(f"Passes: {removal.number} {removal.name}", _UNDER)
+        torque = next((line.torque for line in removal.held_by if line.torque), None)
+        unit = torque.unit if torque is not None else TorqueUnit.NEWTON_METRE
+        self.editor.offer(self._groups(view), unit)
+        self.passes = list(removal.passes)
+        self.keep.setEnabled(True)
+        self._show()
+        self.ways.choice(self.ways.value or USUAL).setFocus()
+
+    @staticmethod
+    def _groups(view: MapView) -> list[str]:
+        holes = view.hole_map.holes if view.hole_map is not None else ()
+        groups = dict.fromkeys(hole.group for hole in holes if hole.group)
+        return [*(line.mark for line in marked(view.held_by)), *groups]
+
+    # Writing them down
+
+    def _take_way(self) -> None:
+        self.passes = list(self.ways.value.passes)
+        self._close()
+
+    def add(self) -> None:
+        """One more pass at the end, as much as the one before it."""
+        last = self.passes[-1] if self.passes else Pass(share=1.0)
+        self.passes.append(Pass(last.kind, last.torque, last.share, last.angle))
+        self.edit(len(self.passes) - 1)
+
+    def edit(self, place: int) -> None:
+        """Open the fields of a pass."""
+        if not self._is_whole():
+            return
+        self._open = place
+        self.editor.load(self.passes[place])
+        self._show()
+        self.editor.begin()
+
+    def take_out(self, place: int) -> None:
+        del self.passes[place]
+        self._open = None
+        self._show()
+        self.more.setFocus()
+
+    def _take_open_out(self) -> None:
+        if self._open is not None:
+            self.take_out(self._open)
+
+    def _move_earlier(self) -> None:
+        self._move(-1)
+
+    def _move_later(self) -> None:
+        self._move(1)
+
+    def _move(self, step: int) -> None:
+        place = self._open
+        if place is None or not self._is_whole() or not 0 <= place + step < len(self.passes):
+            return
+        self.passes.insert(place + step, self.passes.pop(place))
+        self._open = place + step
+        self._show()
+
+    def _edited(self) -> None:
+        """Take the open pass in as it is typed; what cannot be read is said when it is left."""
+        if self._open is None:
+            return
+        try:
+            self.passes[self._open] = self.editor.one()
+        except Trouble:
+            return
+        self.editor.say("")
+        self._show()
+
+    def _is_whole(self) -> bool:
+        """Whether the open pass can be read; else it is said at its field."""
+        if self._open is None:
+            return True
+        try:
+            self.passes[self._open] = self.editor.one()
+        except Trouble as trouble:
+            self.editor.say(trouble.sentence)
+            self.editor.begin()
+            return False
+        return True
+
+    def _done_with_it(self) -> None:
+        if self._is_whole():
+            self._close()
+            self.more.setFocus()
+
+    def _close(self) -> None:
+        self._open = None
+        self.editor.say("")
+        self._show()
+
+    # How it reads
+
+    def _show(self) -> None:
+        slips = [f"{n}. {said(one)}" for n, one in enumerate(self.passes, 1)]
+        self.rows.set_rows(slips, self._open)
+        for part in (self.usual, self.more):
+            part.setVisible(self._open is None)
+        self.frame.setVisible(self._open is not None)
+        self.earlier.setEnabled(bool(self._open))
+        self.later.setEnabled(self._open is not None and self._open < len(self.passes) - 1)
+        chosen = (one for one in (USUAL, *PRESETS) if one.passes == tuple(self.passes))
+        self.ways.set_value(next(chosen, None))
+        self._read()
+
+    def _read(self) -> None:
+        if self.view is None:
+            return
+        removal = self.view.removal
+        words = f"{removal.name} {removal.note}"
+        found = rounds(removal.held_by, self.passes, self.view.hole_map, said=words)
+        self.reads.setText(_as_read(found) or "No torque is written down, so there is no pass.")
+        angles = turned([one.step for one in found])
+        bare = any(one.step.share and not one.torques for one in found)
+        self.sum.setText(_NO_TORQUE if bare else f"Turned by {angles:g}° in all." if angles else "")
+        self.sum.setVisible(bool(self.sum.text()))
+        self.reading.say(self._wrong())
+
+    def _wrong(self) -> str:
+        assert self.view is not None
+        try:
+            checked(self.passes, self.view.removal.held_by, self.view.hole_map)
+        except Trouble as trouble:
+            return trouble.sentence
+        return ""
+
+    def save(self) -> None:
+        if not self.keep.isEnabled() or not self._is_whole():
+            return
+        self._show()
+        self.act(services.tightening.set_passes, self._removal_id, tuple(self.passes))
+
+    def say_wrong(self, sentence: str, field: str = "") -> None:
+        super().say_wrong(sentence, field)
+        if field == "passes":
+            self.more.setFocus()
+
+
+def _as_read(found: Sequence[Round]) -> str:
+    return "\n".join(f"{n}. {round_words(one)}" for n, one in enumerate(found, 1))
+
+
+def _meant(one: Preset) -> str:
+    if one is USUAL:
+        return "by what the hardware says"
+    return f"from {one.fasteners_from} bolts up" if one.fasteners_from > 2 else "for any joint"
