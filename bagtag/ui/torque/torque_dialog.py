@@ -118,7 +118,7 @@ class TorqueDialog(QDialog):
         self.given.load(line)
 
     def _follow(self) -> None:
-        self.setting.follow(self.given.line)
+        self.setting.follow(self.given.line, self.given.unit.value)
 
     def _open_wrenches(self) -> None:
         open_wrenches(self.desk, self)

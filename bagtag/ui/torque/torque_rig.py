@@ -85,10 +85,9 @@ class RigForm(QWidget):
     def seeks_best(self) -> bool:
         return bool(self.wrench.currentData() == BEST)
 
-    def rig(self, torque: Torque | None) -> Rig | None:
-        """What is filled in, to turn this torque with; None, said below its field, where something
-        cannot be read or cannot be."""
-        unit = torque.unit if torque is not None else TorqueUnit.NEWTON_METRE
+    def rig(self, torque: Torque | None, unit: TorqueUnit) -> Rig | None:
+        """What is filled in, to turn this torque with, bare figures in `unit`; None, said below
+        its field, where something cannot be read or cannot be."""
         if not self._is_read(unit):
             return None
         rig = Rig(

@@ -33,7 +33,7 @@ class TorqueSetting(QWidget):
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
-        self._line = HeldBy()
+        self._line, self._unit = HeldBy(), TorqueUnit.NEWTON_METRE
         self.way = Choices("Which way", WAYS, self)
         self.way.set_value(TO_SET)
         self.shows = Line(self, "The wrench shows", hint="30 lbf·ft")
@@ -54,8 +54,8 @@ class TorqueSetting(QWidget):
     def _lay(self) -> None:
         told = QVBoxLayout(self.result)
         tight(told, 4)
-        for part in (self.head, self.large, self.below, self.warnings):
-            told.addWidget(part)
+        for said in (self.head, self.large, self.below, self.warnings):
+            told.addWidget(said)
         column = QVBoxLayout(self)
         tight(column, 12)
         for part in (
@@ -69,14 +69,12 @@ class TorqueSetting(QWidget):
         self.tell()
 
     def load(self, line: HeldBy) -> None:
-        """Take up the drag and the adapter of a line of hardware, and its torque."""
-        self._line = line
+        """Take up the drag and the adapter of a line of hardware."""
         self.rig_form.load(line)
-        self.tell()
 
-    def follow(self, line: HeldBy) -> None:
-        """The line with the torque that is to be set."""
-        self._line = line
+    def follow(self, line: HeldBy, unit: TorqueUnit) -> None:
+        """The line with the torque that is to be set; a bare figure here is in `unit` too."""
+        self._line, self._unit = line, unit
         self.tell()
 
     @property
@@ -87,7 +85,7 @@ class TorqueSetting(QWidget):
     def tell(self) -> None:
         """Say what comes of what is filled in now."""
         self.shows_field.setVisible(self.is_back)
-        rig = self.rig_form.rig(None if self.is_back else self._line.torque)
+        rig = self.rig_form.rig(None if self.is_back else self._line.torque, self._unit)
         outcome = Outcome()
         try:
             outcome = self._outcome(rig) if rig is not None else outcome
@@ -108,9 +106,8 @@ class TorqueSetting(QWidget):
 
     def _shows(self, rig: Rig) -> Torque | None:
         """What the wrench shows: without a unit in that of its scale."""
-        torque = self._line.torque
-        unit = torque.unit if torque is not None else TorqueUnit.NEWTON_METRE
-        shows = torque_of(self.shows.text(), rig.wrench.unit if rig.wrench is not None else unit)
+        unit = rig.wrench.unit if rig.wrench is not None else self._unit
+        shows = torque_of(self.shows.text(), unit)
         typed = bool(self.shows.text().strip())
         self.shows_field.say(_SHOWS if typed and shows is None else "")
         return shows
