@@ -22,6 +22,7 @@ MANY, MANY_HIGH = 20, 112 * MM
 """So many holes have a picture of the whole width, so that their turns can be read."""
 _GAP = 5 * MM
 _INDENT = 10 * MM
+_FOOT = 2 * MM
 _LETTERING = 3.1 * MM
 
 
@@ -47,11 +48,11 @@ def block(step: ChecklistStep, most_high: float) -> JointBlock:
     left.drawing(_picture(step, step.hole_map, *size), size[1])
     if is_wide:
         _beside_map(left, step, step.hole_map)
-        return JointBlock(left.marks, left.y, left.was_cut)
+        return JointBlock(left.marks, left.y + _FOOT, left.was_cut)
     right = _setter(LEFT + MAP_WIDE + _GAP, WIDTH - MAP_WIDE - _GAP, most_high)
     _beside_map(right, step, step.hole_map)
     marks = moved(right.marks, 0.0, onto=left.marks)
-    return JointBlock(marks, max(left.y, right.y), left.was_cut or right.was_cut)
+    return JointBlock(marks, max(left.y, right.y) + _FOOT, left.was_cut or right.was_cut)
 
 
 def _setter(left: float, room: float, most_high: float) -> Setter:
@@ -100,9 +101,9 @@ def set_passes(setter: Setter, step: ChecklistStep) -> None:
         setter.add(f"Order of the holes: {_listed(step.rounds[0].order)}", MEDIUM, before=2)
     for one in step.rounds:
         _round(setter, step, one)
-    angles = [one.step for one in step.rounds if one.step.kind is PassKind.ANGLE]
-    if len(angles) > 1:
-        setter.add(f"Turned by {turned(angles):g}° in all.", MEDIUM, before=2)
+    steps = [one.step for one in step.rounds]
+    if sum(one.kind is PassKind.ANGLE for one in steps) > 1:
+        setter.add(f"Turned by {turned(steps):g}° in all.", MEDIUM, before=2)
 
 
 def set_new_ones(setter: Setter, step: ChecklistStep) -> None:

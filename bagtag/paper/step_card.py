@@ -12,7 +12,7 @@ from bagtag.paper import qr, step_sign
 from bagtag.paper.checklist_text import ChecklistStep
 from bagtag.paper.fonts import BOLD, CAP, width
 from bagtag.paper.ink import ACCENT, INK, RGB, WHITE
-from bagtag.paper.joint_block import block, is_block
+from bagtag.paper.joint_block import JointBlock, block, is_block
 from bagtag.paper.pdf import MM
 from bagtag.paper.step_marks import Box, Marks, Tick, Words, moved
 from bagtag.paper.step_setter import Rooms, Setter
@@ -32,8 +32,8 @@ MODULE = 5 * 72 / 300
 CODE_FOOT = qr.SIZE * MODULE + 5.5 * MM
 LEAST = 20 * MM
 PILL = 5.4 * MM
-JOINT_SHARE = 0.75
-"""How much of a page holes and passes may take of the words' room."""
+WORDS_SHARE = 0.25
+"""How much of the room is for a step's words, however many passes it has."""
 _APART = 1.4 * MM
 
 
@@ -54,21 +54,24 @@ def measure(step: ChecklistStep, tallest: float, told: Told | None = None) -> Ca
     sign = step_sign.height(step, room) + (PAD if is_hold(step) else 0)
     right = _right_foot(step)
     beside = (PHOTO[0] if step.thumbnail else CODE_AT if step.code else WIDTH + GUTTER) - GUTTER
-    rooms = Rooms(beside - WORDS_AT, WIDTH - WORDS_AT, right)
-    joint = block(step, (tallest - sign) * JOINT_SHARE) if is_block(step) else None
-    setter = Setter(PAD, WORDS_AT, tallest - PAD - sign - (joint.height if joint else 0), rooms)
-    marks = setter.marks
-    left = _left(marks, step)
+    setter = Setter(PAD, WORDS_AT, 0.0, Rooms(beside - WORDS_AT, WIDTH - WORDS_AT, right))
+    left = _left(setter.marks, step)
+    joint = _joint(step, tallest - PAD - sign, max(left, right))
+    setter.end_at(tallest - PAD - sign - joint.height)
     set_words(setter, step, told.sentence(step))
-    _code(marks, step)
-    above = max(setter.y + PAD, right)
-    if joint is not None:
-        above = max(above, left)
-        moved(joint.marks, above, onto=marks)
-        above += joint.height
-    height = _signed(marks, step, left, above)
-    was_cut = setter.was_cut or (joint is not None and joint.was_cut)
+    _code(setter.marks, step)
+    above = max(setter.y + PAD, right, left if joint.height else 0.0)
+    marks = moved(joint.marks, above, onto=setter.marks)
+    height = _signed(marks, step, left, above + joint.height)
+    was_cut = setter.was_cut or joint.was_cut
     return Card(step, height, marks, ["its words were cut."] if was_cut else [])
+
+
+def _joint(step: ChecklistStep, room: float, beside: float) -> JointBlock:
+    """Holes and passes below everything else, as high as that leaves room for."""
+    if not is_block(step):
+        return JointBlock(Marks(), 0.0, False)
+    return block(step, room - max(beside, room * WORDS_SHARE))
 
 
 def _left(marks: Marks, step: ChecklistStep) -> float:

@@ -67,10 +67,15 @@ class Setter:
 
     def __init__(self, top: float, left: float, foot: float, rooms: Rooms) -> None:
         self.y, self.left = top, left
-        self._foot, self._rooms = foot - SMALL * LINE, rooms
+        self.end_at(foot)
+        self._rooms = rooms
         self._room_above, self._lines = rooms.beside, 0
         self.marks = Marks()
         self.was_cut = False
+
+    def end_at(self, foot: float) -> None:
+        """Everything has to stand above this."""
+        self._foot = foot - SMALL * LINE
 
     @property
     def room(self) -> float:

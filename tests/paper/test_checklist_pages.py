@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from bagtag.domain.cautions import TORQUE_CAUTIONS
 from bagtag.paper.checklist_flow import HEADING, Heading, Section, by_area, paginate
 from bagtag.paper.checklist_page import FOOT, TOP
 from bagtag.paper.checklist_text import ChecklistStep
@@ -58,7 +59,8 @@ def test_each_page_of_a_section_begins_with_its_area(words, many):
     for number, page in enumerate(pages[1:], start=2):
         begin, rest = page.split("Step-", 1)
         first = where[f"Step-{rest[:4]}"]
-        assert begin.split(f"page {number} of {len(pages)} ")[1].startswith(first)
+        frame = f"page {number} of {len(pages)} {' '.join(TORQUE_CAUTIONS[1:])} "
+        assert begin.split(frame)[1].startswith(first)
     for area in AREAS:
         count = sum(step.area == area for step in steps)
         assert sum(page.count(f"{area} {count} steps") for page in pages) == 1

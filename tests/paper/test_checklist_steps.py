@@ -2,6 +2,7 @@
 
 import io
 from dataclasses import replace
+from math import cos, pi, sin
 
 import pypdfium2
 import pypdfium2.raw as pdfium
@@ -11,7 +12,11 @@ from hypothesis import strategies as st
 
 from bagtag.domain.fitting import Asked, TaskKind
 from bagtag.domain.hardware import OVERRIDE, HeldBy, Torque
+from bagtag.domain.hole_check import marked
+from bagtag.domain.holes import Hole, HoleMap
 from bagtag.domain.model import Fate, Origin
+from bagtag.domain.schedule import rounds
+from bagtag.domain.tightening import Pass, PassKind
 from bagtag.paper import step_card
 from bagtag.paper.checklist_page import FOOT, TOP
 from bagtag.paper.checklist_text import ChecklistPiece, ChecklistStep
@@ -274,7 +279,31 @@ STEPS = st.builds(
     asks=st.lists(ASKED, max_size=3).map(tuple),
     not_by=st.lists(WORDS.filter(bool), max_size=2).map(tuple),
     cautions=st.lists(WORDS, max_size=2).map(tuple),
+    tools=WORDS,
+    uses=st.lists(WORDS, max_size=2).map(tuple),
 )
+PASSES = st.lists(
+    st.builds(Pass, share=st.sampled_from([0.3, 0.6, 1.0]), is_round=st.booleans(), note=WORDS)
+    | st.builds(Pass, st.just(PassKind.ANGLE), angle=st.sampled_from([60.0, 90.0])),
+    max_size=8,
+)
+
+
+@st.composite
+def jointed(draw):
+    """A step with a hole map and passes, or with one of the two."""
+    step, count = draw(STEPS), draw(st.sampled_from([0, 1, 4, 12, 32]))
+    turns = [2 * pi * n / count for n in range(count)]
+    holes = tuple(
+        Hole(n + 1, 100 + 60 * cos(turn), 80 + 60 * sin(turn), "AB"[n % 2])
+        for n, turn in enumerate(turns)
+    )
+    hole_map = HoleMap(holes, seen_from=draw(WORDS)) if count else None
+    held_by = marked(step.held_by)
+    found = () if step.later else rounds(held_by, draw(PASSES), hole_map)
+    uses = tuple(draw(WORDS) for _ in found)
+    ticked = frozenset(draw(st.sets(st.integers(0, 8), max_size=3)))
+    return replace(step, held_by=held_by, hole_map=hole_map, rounds=found, uses=uses, ticked=ticked)
 
 
 def _overlap(a, b):
@@ -284,7 +313,7 @@ def _overlap(a, b):
 def _placed(card):
     """What is on a card, as rectangles; frames and pills may have words inside and so are apart."""
     marks, step = card.marks, card.step
-    single = [*marks.words, *marks.rules, *marks.ticks, *marks.cautions]
+    single = [*marks.words, *marks.rules, *marks.ticks, *marks.cautions, *marks.drawings]
     found = [(mark, mark.bounds) for mark in single]
     at, wide, high = WHICH_WAY
     if step.facts:
@@ -299,7 +328,7 @@ def _placed(card):
 
 
 @settings(max_examples=60, deadline=None)  # the first reads the fonts
-@given(STEPS, st.sampled_from([TOP - FOOT, 120 * MM]))
+@given(STEPS | jointed(), st.sampled_from([TOP - FOOT, 120 * MM]))
 def test_nothing_overlaps_and_all_lies_inside_the_card(step, tallest):
     card = measure(step, tallest)
     assert card.height <= tallest + 1e-6
@@ -319,7 +348,7 @@ def test_nothing_overlaps_and_all_lies_inside_the_card(step, tallest):
 
 
 @settings(max_examples=20, deadline=None)
-@given(STEPS)
+@given(STEPS | jointed())
 def test_what_must_be_signed_is_never_cut(step):
     """However little room there is, a step has its line or block to sign."""
     card = measure(replace(step, done=None, note="long " * 3000), TOP - FOOT)
@@ -330,7 +359,7 @@ def test_what_must_be_signed_is_never_cut(step):
 
 
 @settings(max_examples=10, deadline=None)
-@given(st.lists(STEPS.map(lambda step: replace(step, thumbnail=None)), max_size=4))
+@given(st.lists((STEPS | jointed()).map(lambda step: replace(step, thumbnail=None)), max_size=4))
 def test_any_steps_can_be_printed(steps):
     pdf, report = printed(steps, by_area=True)
     assert report.steps == len(steps)
