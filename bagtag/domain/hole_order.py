@@ -5,7 +5,7 @@ it (from memory; the one of 12 seen in print). From the centre outwards is commo
 source: published only as drawings.
 """
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from math import atan2, hypot, pi
 
 from bagtag.domain.holes import Hole, HoleMap, OrderKind, Point
@@ -95,17 +95,16 @@ def from_centre(holes: Sequence[Hole]) -> tuple[int, ...]:
     if not holes:
         return ()
     cx, cy = middle([(hole.x, hole.y) for hole in holes])
-    left = {hole.number: (hole.x - cx, hole.y - cy) for hole in holes}
-    along = 0 if _spread(left, 0) >= _spread(left, 1) else 1
-    near = _LAYER * max(hypot(x, y) for x, y in left.values())
+    places = {hole.number: (hole.x - cx, hole.y - cy) for hole in holes}
+    along = 0 if _spread(places, 0) >= _spread(places, 1) else 1
+    left = sorted((hypot(x, y), number) for number, (x, y) in places.items())
+    near, last = _LAYER * left[-1][0], (0.0, 0.0)
     found: list[int] = []
-    last = (0.0, 0.0)
     while left:
-        nearest = min(hypot(x, y) for x, y in left.values())
-        layer = [n for n, (x, y) in left.items() if hypot(x, y) <= nearest + near]
-        number = min(layer, key=_across(last, along, left))
-        last = left.pop(number)
-        found.append(number)
+        layer = [number for far, number in left if far <= left[0][0] + near]
+        found.append(_opposite(last, along, near, {n: places[n] for n in layer}))
+        last = places[found[-1]]
+        left = [(far, number) for far, number in left if number != found[-1]]
     return tuple(found)
 
 
@@ -114,18 +113,14 @@ def _spread(places: dict[int, Point], along: int) -> float:
     return max(figures) - min(figures)
 
 
-def _across(
-    last: Point, along: int, places: dict[int, Point]
-) -> Callable[[int], tuple[bool, float, int]]:
-    """What to go by after a hole at `last`: the other side, then the most opposite, then the lowest
-    number."""
-
-    def key(number: int) -> tuple[bool, float, int]:
-        x, y = places[number]
-        same_side = places[number][along] * last[along] > 0
-        return same_side, round(hypot(x + last[0], y + last[1]), 6), number
-
-    return key
+def _opposite(last: Point, along: int, near: float, layer: dict[int, Point]) -> int:
+    """What to go to after a hole at `last`: to the other side where there is one, then to the most
+    opposite, then to the lowest number; what differs by less than `near` is alike."""
+    side = last[along] if abs(last[along]) > near else 0.0
+    across = {n: place for n, place in layer.items() if place[along] * side <= 0} or layer
+    off = {n: hypot(x + last[0], y + last[1]) for n, (x, y) in across.items()}
+    least = min(off.values())
+    return min(number for number in off if off[number] <= least + near)
 
 
 def _groups(holes: Sequence[Hole], group: str) -> list[list[Hole]]:
