@@ -6,7 +6,7 @@ away that finding and no other. Scrapped parts are left out, but where they lie 
 
 from collections.abc import Callable, Iterable
 
-from bagtag.domain import audit_fasteners, audit_hold, audit_part, audit_sets
+from bagtag.domain import audit_fasteners, audit_hold, audit_joints, audit_part, audit_sets
 from bagtag.domain.audit_finding import Finding, Lack, Look, Stripped, tally
 
 __all__ = ["Finding", "Lack", "Look", "Stripped", "audit", "tally"]
@@ -20,8 +20,11 @@ _RULES: dict[Lack, Rule] = {
     Lack.MIXED: audit_hold.mixed,
     Lack.DECISION: audit_part.undecided,
     Lack.RENEW: audit_part.not_renewed,
+    Lack.FIGURE: audit_joints.doubtful,
     Lack.COUNT: audit_fasteners.uncounted,
+    Lack.HOLES: audit_joints.holes,
     Lack.TORQUE: audit_fasteners.without_torque,
+    Lack.PASSES: audit_joints.passes,
     Lack.OPENER: audit_hold.shut,
     Lack.LOOSE: audit_part.loose,
     Lack.KIND: audit_part.unknown,

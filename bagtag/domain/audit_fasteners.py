@@ -18,14 +18,14 @@ def uncounted(look: Look) -> Iterator[Finding]:
     for removal in look.live:
         lines = [line for line in removal.held_by if line.count is None]
         if lines:
-            said = f"Count the {listed([_called(line) for line in lines])}."
+            said = f"Count the {listed([called(line) for line in lines])}."
             yield Finding(Lack.COUNT, said, removal.id)
 
 
 def without_torque(look: Look) -> Iterator[Finding]:
     """Threaded fasteners without a torque, on a part or logged as the part itself."""
     for removal in look.live:
-        lines = [_called(line) for line in removal.held_by if _wants_torque(line, look)]
+        lines = [called(line) for line in removal.held_by if wants_torque(line, look)]
         if not lines and _is_bare_fastener(removal, look):
             lines = ["this fastener"]
         if lines:
@@ -36,8 +36,9 @@ def without_torque(look: Look) -> Iterator[Finding]:
             yield Finding(Lack.TORQUE, said, removal.id)
 
 
-def _wants_torque(line: HeldBy, look: Look) -> bool:
-    """A bolt, screw, nut or stud does; a plug or fastener does where it has a thread."""
+def wants_torque(line: HeldBy, look: Look) -> bool:
+    """Whether a line lacks a torque: a bolt, screw, nut or stud wants one, a plug or fastener where
+    it has a thread."""
     if line.torque is not None or _NO_TORQUE.search(f"{line.note}; {line.locking}"):
         return False
     if _THREADED.search(line.kind) or (line.thread and _PERHAPS.search(line.kind or "fastener")):
@@ -56,7 +57,7 @@ def _is_bare_fastener(removal: Removal, look: Look) -> bool:
     return not any(told)
 
 
-def _called(line: HeldBy) -> str:
+def called(line: HeldBy) -> str:
     """ "4 bolts M6x30", "bolts M6x30" not counted: without what else is known of them."""
     bare = HeldBy(line.count, line.kind, line.thread, line.length, line.length_unit)
     return str(bare).removeprefix("? ")

@@ -6,8 +6,10 @@ from enum import StrEnum
 from functools import cached_property
 
 from bagtag.domain.datum import Datum
+from bagtag.domain.holes import HoleMap
 from bagtag.domain.kinds import Kinds, PartKind
 from bagtag.domain.model import Area, Container, Fate, Removal
+from bagtag.domain.threads import Threads
 from bagtag.domain.which_way import Clocking, Faces, Fact, OtherPart, SameWay, Without
 
 
@@ -21,8 +23,11 @@ class Lack(StrEnum):
     MIXED = "mixed"
     DECISION = "decision"
     RENEW = "renew"
+    FIGURE = "figure"
     COUNT = "count"
+    HOLES = "holes"
     TORQUE = "torque"
+    PASSES = "passes"
     OPENER = "opener"
     LOOSE = "loose"
     KIND = "kind"
@@ -42,8 +47,11 @@ _HEADINGS = {
     Lack.MIXED: "In one container with parts that go back",
     Lack.DECISION: "Not decided yet",
     Lack.RENEW: "Always renewed, but down to go back",
+    Lack.FIGURE: "A torque to look at again",
     Lack.COUNT: "Fasteners not counted",
+    Lack.HOLES: "Holes and fasteners do not agree",
     Lack.TORQUE: "No torque",
+    Lack.PASSES: "Passes that cannot be gone by",
     Lack.OPENER: "What opens it is not said",
     Lack.LOOSE: "Another part is named and not linked",
     Lack.KIND: "Kind of part not known, and nothing said of which way",
@@ -70,7 +78,8 @@ class Finding:
 @dataclass(frozen=True, slots=True)
 class Stripped:
     """A job as it lies on the bench. `photographed` and `tagged` are ids of removals that have a
-    photo of how they came off, and a tag that is printed or hung on."""
+    photo of how they came off, and a tag that is printed or hung on; `maps` are hole maps by
+    removal id. Without `threads` no torque is held against one."""
 
     removals: Sequence[Removal] = ()
     areas: Sequence[Area] = ()
@@ -79,6 +88,8 @@ class Stripped:
     kinds: Kinds = field(default_factory=Kinds)
     photographed: frozenset[int] = frozenset()
     tagged: frozenset[int] = frozenset()
+    threads: Threads = field(default_factory=lambda: Threads(()))
+    maps: Mapping[int, HoleMap] = field(default_factory=dict)
 
 
 def tally(missing: int, looked_at: int) -> str:

@@ -73,7 +73,7 @@ def locking(text: str) -> Iterator[Found]:
 
 _REMARK = rx(
     phrase(
-        r"(?:hand[- ]tight|finger[- ]tight|stretch bolts?"
+        r"(?:hand[- ]tight|finger[- ]tight|stretch bolts?|as (?:in|per) the manual"
         r"|(?P<yield>torque[- ]to[- ]yield|TTY)(?: bolts?)?)"
     )
 )

@@ -16,8 +16,8 @@ from bagtag.paper.audit_page import AuditLine, audit_pdf
 from bagtag.paper.checklist_text import ChecklistHeader
 from bagtag.paper.rendering import rendered
 from bagtag.services import jobs as job_cases
-from bagtag.services import kinds
-from bagtag.store import belongings, jobs, removals
+from bagtag.services import kinds, torque
+from bagtag.store import belongings, jobs, joints, removals
 from bagtag.store.work import Store
 
 
@@ -64,6 +64,8 @@ def _read(store: Store, job: Job) -> tuple[Stripped, Mapping[int, str]]:
             kinds=kinds.of(store),
             photographed=frozenset(belongings.photographed(connection, job.id)),
             tagged=frozenset(belongings.tagged(connection, job.id)),
+            threads=torque.threads(),
+            maps=joints.maps_of(connection, [removal.id for removal in log]),
         )
         return stripped, belongings.first_thumbs(connection, [removal.id for removal in log])
 

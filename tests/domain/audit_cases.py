@@ -1,12 +1,15 @@
 """A small gearbox of which nothing is missing, and the kinds of its parts."""
 
 from dataclasses import replace
+from pathlib import Path
 
+from bagtag import resources
 from bagtag.domain.audit import Stripped, audit
 from bagtag.domain.datum import Datum, Side
 from bagtag.domain.hardware import HeldBy, Torque
 from bagtag.domain.kinds import Kinds, Pair, PartKind, Question, Renewal
 from bagtag.domain.model import Area, Container, ContainerKind, Fate, Removal
+from bagtag.domain.threads import read
 from bagtag.domain.which_way import Faces, Hand, OtherPart, Outness, Place, SameWay, Without
 
 LIP = Question("faces", "Which way does the lip face?", "lip")
@@ -63,7 +66,8 @@ PARTS = (
     part(12, "old shim", fate=Fate.SCRAP, held_by=(HeldBy(None),), container_id=4),
 )
 ALL = frozenset(p.id for p in PARTS if p.fate is not Fate.SCRAP)
-WHOLE = Stripped(PARTS, AREAS, BAGS, DATUM, KINDS, photographed=ALL, tagged=ALL)
+THREADS = read((Path(resources.find("threads.toml"))).read_text("utf-8"), "threads.toml")
+WHOLE = Stripped(PARTS, AREAS, BAGS, DATUM, KINDS, photographed=ALL, tagged=ALL, threads=THREADS)
 
 
 def job(parts, **fields):

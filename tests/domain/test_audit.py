@@ -11,12 +11,17 @@ from hypothesis import strategies as st
 
 from bagtag.domain.audit import Lack, Stripped, audit
 from bagtag.domain.datum import Side
-from bagtag.domain.hardware import HeldBy
+from bagtag.domain.hardware import HeldBy, Torque
+from bagtag.domain.holes import Hole, HoleMap
 from bagtag.domain.model import Fate
+from bagtag.domain.tightening import Pass
 from bagtag.domain.which_way import Faces, OtherPart, SameWay
 
 FLIPPED = (Faces("hole", Side.TOP), Faces("hole", Side.BOTTOM))
 UNMEASURED = (HeldBy(6, "bolt", "M6", 30, "mm", "8 mm hex"),)
+STRONG = HeldBy(2, "bolt", "M6", 20, grade="8.8", torque=Torque(40))
+ROW = HoleMap(tuple(Hole(number, 20.0 * number, 20.0) for number in (1, 2, 3)))
+SHARES = (Pass(share=0.5), Pass(share=1.0))
 SHUT = (AREAS[0], replace(AREAS[1], opener_id=None), AREAS[2])
 
 BREAK = {
@@ -26,8 +31,11 @@ BREAK = {
     Lack.MIXED: lambda job: changed(9, job, container_id=3),
     Lack.DECISION: lambda job: changed(10, job, fate=Fate.DECIDE),
     Lack.RENEW: lambda job: changed(2, job, fate=Fate.REFIT),
+    Lack.FIGURE: lambda job: changed(7, job, held_by=(STRONG,)),
     Lack.COUNT: lambda job: changed(8, job, held_by=(HeldBy(None, "circlip"), HeldBy(2, "shim"))),
+    Lack.HOLES: lambda job: replace(job, maps={9: ROW}),
     Lack.TORQUE: lambda job: changed(1, job, held_by=UNMEASURED),
+    Lack.PASSES: lambda job: changed(9, job, passes=SHARES),
     Lack.OPENER: lambda job: replace(job, areas=SHUT),
     Lack.LOOSE: lambda job: changed(7, job, which_way=(Faces("OUT", OtherPart("gear")),)),
     Lack.KIND: lambda job: changed(11, job, which_way=()),
@@ -54,11 +62,26 @@ SAID = {
         "Oil seal: always renewed. The lip has hardened. Say renew, or write in its note why it "
         "goes back in.",
     ),
+    Lack.FIGURE: (
+        7,
+        "2 bolts M6x20: 40 N·m would load M6 (class 8.8, dry or oiled threads) to about 3 times "
+        "its proof load. 40 lbf·in would be about 32 %: was lbf·in meant, not N·m? Keep it if the "
+        'manual says so. To be asked no more, write "as in the manual" in the note.',
+    ),
     Lack.COUNT: (8, "Count the circlips."),
+    Lack.HOLES: (
+        9,
+        "3 holes, and no hardware is logged. Put it right in the hole map or the hardware.",
+    ),
     Lack.TORQUE: (
         1,
         "Look up the torque of 6 bolts M6x30 in the maker's manual, or write "
         '"hand tight" or "no torque given".',
+    ),
+    Lack.PASSES: (
+        9,
+        "Passes 1 and 2 are a share of a torque, and none is logged: give the fasteners theirs, or "
+        "the passes figures.",
     ),
     Lack.OPENER: (0, "Say which part opens gearbox, or that nothing covers it."),
     Lack.LOOSE: (
@@ -117,8 +140,8 @@ def test_within_a_lack_findings_stand_in_the_order_off():
 def test_the_worst_come_first_in_this_order():
     """What builds the machine wrong before what is slower to find again."""
     assert [lack.value for lack in Lack] == [
-        "contradiction", "way", "set", "mixed", "decision", "renew", "count", "torque", "opener",
-        "loose", "kind", "tag", "photo",
+        "contradiction", "way", "set", "mixed", "decision", "renew", "figure", "count", "holes",
+        "torque", "passes", "opener", "loose", "kind", "tag", "photo",
     ]  # fmt: skip
     assert len({lack.heading for lack in Lack}) == len(Lack)
 
