@@ -92,6 +92,7 @@ class JointView(QFrame):
         way = QBoxLayout.Direction
         wide = self.width() >= BESIDE and not self.picture.is_large
         self._beside.setDirection(way.LeftToRight if wide else way.TopToBottom)
+        self._beside.setStretch(1, 1 if wide else 0)
 
     @property
     def head_height(self) -> int:
