@@ -199,3 +199,26 @@ def test_every_caution_stands_where_a_torque_is_typed(editor):
 
     said = " ".join(one.text() for one in editor.findChildren(QLabel) if one.isVisible())
     assert all(caution in said for caution in TORQUE_CAUTIONS)
+
+
+def test_what_is_written_as_on_tape_is_asked_about_too(qtbot, store, job_id):
+    furnish(store, job_id)
+    form = HardwareForm(None)
+    form.set_reader(services.tape.reader(store, job_id))
+    show(qtbot, form)
+    form.setFocus()
+    write("4 bolts M6x20, 8.8, 90 Nm")
+    (asked,) = form.asked.sentences
+    assert "lbf·in" in asked
+    press(ENTER)
+    assert form.lines[0].torque == Torque(90.0)
+    assert form.asked.isHidden()
+
+
+def test_a_long_line_is_shown_to_its_end(qtbot):
+    form = HardwareForm(None)
+    form.set_lines((FULL,))
+    show(qtbot, form, 420, 400)
+    slip = form.rows.slip(0)
+    assert slip.width() <= form.width()
+    assert slip.height() >= slip.heightForWidth(slip.width()) > 2 * 44

@@ -4,7 +4,9 @@ import weakref
 from datetime import date, timedelta
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtGui import QWheelEvent
+from PySide6.QtWidgets import QApplication
 
 from bagtag import services
 from bagtag.domain.cautions import TORQUE_CAUTIONS
@@ -162,6 +164,19 @@ def choose(made: TorqueDialog, name: str) -> None:
     place = next(n for n in range(box.count()) if box.itemText(n).startswith(name))
     box.setCurrentIndex(place)
     box.activated.emit(place)
+
+
+def test_the_wheel_changes_no_wrench(bench, store):
+    keep(store, FINE, LONG)
+    made = bench()
+    box = made.setting.rig_form.wrench
+    spot, turn = QPointF(box.rect().center()), QPoint(0, -120)
+    event = QWheelEvent(
+        spot, box.mapToGlobal(spot), QPoint(), turn, Qt.MouseButton.NoButton,
+        Qt.KeyboardModifier.NoModifier, Qt.ScrollPhase.NoScrollPhase, False,
+    )  # fmt: skip
+    QApplication.sendEvent(box, event)
+    assert box.currentData() == BEST
 
 
 def test_no_wrench_that_reaches_it_is_said(bench, store):

@@ -12,6 +12,8 @@ from bagtag.domain.hardware import OVERRIDE, HeldBy
 from bagtag.ui.entry.hardware_editor import HardwareEditor
 from bagtag.ui.forms.basics import ENTER, Field, Line, button, is_inside, label, panel, tight
 from bagtag.ui.forms.rows import Rows
+from bagtag.ui.torque.torque_signs import Signed
+from bagtag.ui.torque.torque_told import questions_of
 
 if TYPE_CHECKING:
     from bagtag.services.tape import TapeReader
@@ -37,6 +39,7 @@ class HardwareForm(QWidget):
         self.tape.textChanged.connect(self._read)
         self.tape_field = Field("Held by, as on tape; Enter adds it", self.tape, self)
         self.heard = label("", self, scale="small", tone="muted")
+        self.asked = Signed("?", self, name="Can this be right?")
         self.override = label(OVERRIDE, self, scale="small", tone="muted")
         self.frame = panel(self, "tape")
         self.editor = HardwareEditor(self.frame)
@@ -61,6 +64,7 @@ class HardwareForm(QWidget):
         column.addWidget(self.frame)
         column.addLayout(line)
         column.addWidget(self.heard)
+        column.addWidget(self.asked)
         column.addWidget(self.override)
         self.heard.hide()
         self.setFocusProxy(self.tape)
@@ -198,6 +202,7 @@ class HardwareForm(QWidget):
         read = self._as_read(typed.strip()) if typed.strip() else []
         self.heard.setText("; ".join(map(str, read)))
         self.heard.setVisible(bool(read))
+        self.asked.say(questions_of(read))
 
     def _as_read(self, typed: str) -> list[HeldBy]:
         """The lines in what was typed; a word it cannot read goes to the last one's note."""

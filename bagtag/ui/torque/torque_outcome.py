@@ -18,7 +18,7 @@ from bagtag.domain.wrench_use import (
     with_drag,
 )
 
-_GRIP = "Give the length of the wrench, from the middle of the grip to its square."
+_GRIP = "Give the length of the wrench, grip to square, or choose it from the list."
 _NO_WRENCH = "No wrench is chosen, so this is not rounded to the marks of one."
 
 

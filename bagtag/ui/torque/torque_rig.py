@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QWheelEvent
 from PySide6.QtWidgets import QComboBox, QGridLayout, QWidget
 
 from bagtag.domain import wrench_use
@@ -27,6 +28,13 @@ _SENTENCES = {
 }
 
 
+class WrenchBox(QComboBox):
+    """The wheel scrolls the page, and changes no wrench by the way."""
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        event.ignore()
+
+
 class RigForm(QWidget):
     edited = Signal()
 
@@ -34,7 +42,7 @@ class RigForm(QWidget):
         super().__init__(parent)
         self._wrenches: tuple[Wrench, ...] = ()
         self._chosen: object = None
-        self.wrench = QComboBox(self)
+        self.wrench = WrenchBox(self)
         self.wrench.setMinimumHeight(TOUCH)
         self.grip = Line(self, "L: middle of the grip to square")
         self.drag = Line(self, "Drag of a self-locking nut", hint="2 N·m")

@@ -1,5 +1,7 @@
 """What is said of a torque while it is typed: in all units, what it clamps with, what is asked."""
 
+from collections.abc import Iterable
+
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from bagtag import services
@@ -36,8 +38,16 @@ class TorqueTold(QWidget):
         self.units.setVisible(bool(self.units.text()))
         self.sense.setText(sense_words(line))
         self.sense.setVisible(bool(self.sense.text()))
-        self.asked.say(questions(line, services.torque.threads()) if torque is not None else ())
+        self.asked.say(questions_of((line,)))
         self.setVisible(torque is not None)
+
+
+def questions_of(lines: Iterable[HeldBy]) -> tuple[str, ...]:
+    """What is asked about the torques of lines of hardware."""
+    with_torque = [line for line in lines if line.torque is not None]
+    return tuple(
+        asked for line in with_torque for asked in questions(line, services.torque.threads())
+    )
 
 
 def sense_words(line: HeldBy) -> str:
