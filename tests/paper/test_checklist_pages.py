@@ -59,8 +59,8 @@ def test_each_page_of_a_section_begins_with_its_area(words, many):
     for number, page in enumerate(pages[1:], start=2):
         begin, rest = page.split("Step-", 1)
         first = where[f"Step-{rest[:4]}"]
-        frame = f"page {number} of {len(pages)} {' '.join(TORQUE_CAUTIONS[1:])} "
-        assert begin.split(frame)[1].startswith(first)
+        after = begin.split(f"page {number} of {len(pages)} ")[1]
+        assert after.removeprefix(f"{' '.join(TORQUE_CAUTIONS[1:])} ").startswith(first)
     for area in AREAS:
         count = sum(step.area == area for step in steps)
         assert sum(page.count(f"{area} {count} steps") for page in pages) == 1
