@@ -35,13 +35,14 @@ _NUTS = {"5": "5.8", "6": "6.8", "8": "8.8", "10": "10.9", "12": "12.9"}
 """The class of bolt that a metric nut of a class is made for (ISO 898-2, from memory)."""
 
 _STAINLESS: dict[str, float] = {"50": 210, "70": 450, "80": 600}
-"""0.2 % proof stress in MPa of A2 and A4 fasteners by class (ISO 3506-1, from memory)."""
+"""0.2 % proof stress in MPa of A2 and A4 fasteners by class (ISO 3506; class 50 from memory)."""
 
 WEAKEST, STRONGEST = 225.0, 970.0
 """Between these lies the proof stress of a bolt whose class nobody noted: classes 4.6 to 12.9."""
 
 _STAINLESS_MARK = re.compile(r"\ba[1-5]\s*-?\s*(50|70|80)\b")
-_FIGURES = re.compile(r"(\d{1,2})\s*(?:[.,]\s*(\d))?")
+_WORD = re.compile(r"\b(?:grade|class|gr|cl|g)\.?\s*(?=\d)")
+_FIGURES = re.compile(r"(?<![a-z\d.,])(\d{1,2})(?!\d)\s*(?:[.,]\s*(\d))?")
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +65,7 @@ def strength(marked: str, thread: Thread) -> Strength | None:
     text = " ".join(marked.casefold().split())
     if stainless := _STAINLESS_MARK.search(text):
         return Strength(f"A{text[stainless.start() + 1]}-{stainless[1]}", _STAINLESS[stainless[1]])
-    figures = _FIGURES.search(text)
+    figures = _FIGURES.search(_WORD.sub("", text))
     if figures is None:
         return None
     if figures[2]:

@@ -67,7 +67,7 @@ class Threads:
 
     def of_size(self, text: str) -> tuple[Thread, ...]:
         """All threads of the size that a text begins with: those of M8 for "M8x1.5"."""
-        size = re.match(r"m[\d.]+|#?\d+(?:/\d+)?", _folded(text))
+        size = re.match(r"m[\d.]+|#?\d+(?:-\d+)?/\d+|#?\d+", _folded(text))
         wanted = size.group() if size else ""
         return tuple(one for one in self._all if one.size.casefold() in (wanted, f"#{wanted}"))
 
@@ -79,7 +79,7 @@ _NUMBER = re.compile(r"\b(?:no|nr)\b\.?\s*|[#№]\s*")
 _TOLERANCE = re.compile(r"-(?:\d[a-z]){1,2}$|-[123][ab]$")
 _HAND = re.compile(r"[\s-]*\b(?:r\.?h|right[- ]hand(?:ed)?|l\.?h|left[- ]hand(?:ed)?)\b\.?\s*$")
 _ZEROS = re.compile(r"(?:(\.\d*[1-9])|\.)0+(?=x|$)")
-_OLD_SERIES = re.compile(r"[\s-]*\bn([cf])$")
+_OLD_SERIES = re.compile(r"[\s-]*(?<!u)n([cf])$")
 
 
 def _folded(text: str) -> str:
@@ -90,7 +90,7 @@ def _folded(text: str) -> str:
     said = _NUMBER.sub("#", _DASH.sub("-", said))
     said = _TOLERANCE.sub("", _HAND.sub("", said))
     said = _OLD_SERIES.sub(r" un\1", said)
-    said = re.sub(r"[\s-]*\b(un[cfs])$", r" \1", said)
+    said = re.sub(r"[\s-]*(un[cfs])$", r" \1", said)
     said = re.sub(r"^m\s+(?=\d)", "m", said)
     return _ZEROS.sub(r"\1", " ".join(said.split()))
 
@@ -114,7 +114,7 @@ def read(text: str, file: str) -> Threads:
         tables = tomllib.loads(text)
         metric = [one for row in tables["metric"] for one in _metric(row)]
         return Threads([*metric, *(one for row in tables["inch"] for one in _inch(row))])
-    except (ValueError, KeyError, TypeError) as wrong:
+    except (ValueError, KeyError, TypeError, AttributeError) as wrong:
         raise BadInput(f"{file} cannot be read: {wrong}. Mend it or reinstall.") from wrong
 
 
