@@ -67,7 +67,6 @@ class AskRow(QWidget):
         self.after.setFixedWidth(AFTER)
         self.line.textChanged.connect(self._typed)
         self._lay()
-        self.setFocusProxy(self.line)
 
     def _lay(self) -> None:
         words = QVBoxLayout()
