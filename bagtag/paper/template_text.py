@@ -136,11 +136,14 @@ def _check(hole_map: HoleMap, scale: float) -> str:
 
 
 def _widest(hole_map: HoleMap) -> tuple[Hole, Hole] | None:
+    """Of those that reach as far across the one that runs the least along."""
     along = _direction(hole_map)
 
-    def across(pair: tuple[Hole, Hole]) -> float:
+    def across(pair: tuple[Hole, Hole]) -> tuple[float, float]:
         dx, dy = pair[1].x - pair[0].x, pair[1].y - pair[0].y
-        return abs(dx * along[1] - dy * along[0]) if along else hypot(dx, dy)
+        if along is None:
+            return hypot(dx, dy), 0.0
+        return round(abs(dx * along[1] - dy * along[0]), 6), -abs(dx * along[0] + dy * along[1])
 
     known = {hole_map.scale.first, hole_map.scale.second} if hole_map.scale else set()
     pairs = [
