@@ -121,7 +121,12 @@ def test_joints_are_read_at_once_however_many_there_are(store, job_id, log):
 
 def test_the_template_of_a_part_is_true_to_what_is_kept(store, cover):
     said = text(services.templates.write, store, cover)
-    for piece in ("cover", "Seen from above.", "3 bolts M8x35: holes 1, 3, 4", "Hole 2 to hole 3"):
+    for piece in (
+        "cover",
+        "Seen from above.",
+        "3 bolts M8x35: holes 1, 3, 4",
+        "Hole 1 to hole 4: 90.0 mm",
+    ):
         assert piece in said
     shown = services.templates.preview(store, cover, 400)
     assert len(shown.pages) == shown.report.sheets == 1
