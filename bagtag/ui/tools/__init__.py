@@ -1,0 +1,1 @@
+"""What to lay out for the build, laid out, and counted back."""
