@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from math import atan2, cos, hypot, pi, sin
 from typing import NamedTuple
 
-from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt
+from PySide6.QtCore import QPoint, QPointF, QRectF, QSizeF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen, QPixmap
 
 from bagtag.domain.holes import Hole
@@ -21,6 +21,7 @@ MOST, LEAST = 14.0, 5.0
 """The radius of a hole on the screen, in pixels."""
 NUMBERED = 6.0
 """Below this radius numbers would lie on each other, and are left out."""
+MIDDLE = QPointF(0, 0)
 WAYS = 16
 """The sides of a hole that its number can stand at."""
 
@@ -37,7 +38,11 @@ class Stamp(NamedTuple):
     """A little picture, and where the middle of the hole is in it."""
 
     pixmap: QPixmap
-    middle: QPointF
+    middle: QPoint
+
+    def paint(self, painter: QPainter, spot: QPointF) -> None:
+        """Put it on the nearest whole pixel: there it costs least, and stays sharp."""
+        painter.drawPixmap(spot.toPoint() - self.middle, self.pixmap)
 
 
 class Stamps:
@@ -66,15 +71,16 @@ class Stamps:
         has_letter = hole.mark and (radius >= MOST or look.is_chosen)
         said = _Plate(f"{hole.number}", f" {hole.mark}" if has_letter else "", _size(radius))
         has_plate = radius >= NUMBERED or look.is_chosen
-        room = said.size() if has_plate else QSizeF(0, 0)
-        pixmap, painter, middle = self._blank(radius, room)
-        _paint_ring(painter, middle, radius, look, colours)
-        paint_glyph(painter, hole.mark, middle, radius, colours, is_heavy=look.is_chosen)
+        is_marked = look.is_chosen or look.is_ringed
+        around = max(1.3 * radius + 4, radius + 10 if is_marked else 0)
+        place = _beside(radius + 2 + 5 * is_marked, said.size() if has_plate else QSizeF(0, 0), way)
+        stamp, painter = self._blank(QRectF(-around, -around, 2 * around, 2 * around), place)
+        _paint_ring(painter, radius, look, colours)
+        paint_glyph(painter, hole.mark, MIDDLE, radius, colours, is_heavy=look.is_chosen)
         if has_plate:
-            place = _beside(middle, radius + 2 + 5 * (look.is_chosen or look.is_ringed), room, way)
             said.paint(painter, place, colours, is_strong=look.is_chosen)
         painter.end()
-        return Stamp(pixmap, middle)
+        return stamp
 
     def _drawn_turn(self, turn: int, radius: float, way: int) -> Stamp:
         colours = theme.current()
@@ -82,8 +88,8 @@ class Stamps:
         wide = QFontMetricsF(font).horizontalAdvance(str(turn))
         high = QFontMetricsF(font).height() + 2
         room = QSizeF(max(wide + 10, high), high)
-        pixmap, painter, middle = self._blank(radius, room)
-        place = _beside(middle, radius + 2, room, way)
+        place = _beside(radius + 2, room, way)
+        stamp, painter = self._blank(place, place)
         painter.setPen(QPen(colours.card, 1.5))
         painter.setBrush(colours.accent)
         painter.drawRoundedRect(place, high / 2, high / 2)
@@ -91,18 +97,19 @@ class Stamps:
         painter.setFont(font)
         painter.drawText(place, Qt.AlignmentFlag.AlignCenter, str(turn))
         painter.end()
-        return Stamp(pixmap, middle)
+        return stamp
 
-    def _blank(self, radius: float, room: QSizeF) -> tuple[QPixmap, QPainter, QPointF]:
-        """Room for a hole with a plate of that size at any side of it; where its middle is."""
-        middle = QPointF(radius + 12 + room.width(), radius + 12 + room.height())
-        size = QSizeF(middle.x(), middle.y()) * 2 * self._ratio
-        pixmap = QPixmap(size.toSize())
+    def _blank(self, around: QRectF, plate: QRectF) -> tuple[Stamp, QPainter]:
+        """A picture with room for both, no larger: large ones are what costs time. It is painted
+        on as from the middle of the hole."""
+        bounds = around.united(plate.adjusted(-2, -2, 2, 2)).toAlignedRect()
+        pixmap = QPixmap((QSizeF(bounds.size()) * self._ratio).toSize())
         pixmap.setDevicePixelRatio(self._ratio)
         pixmap.fill(QColor(0, 0, 0, 0))
         painter = QPainter(pixmap)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        return pixmap, painter, middle
+        painter.translate(-bounds.topLeft())
+        return Stamp(pixmap, -bounds.topLeft()), painter
 
 
 class _Plate:
@@ -136,9 +143,7 @@ class _Plate:
             left = left.adjusted(self._first, 0, 0, 0)
 
 
-def _paint_ring(
-    painter: QPainter, middle: QPointF, radius: float, look: Look, colours: theme.Colours
-) -> None:
+def _paint_ring(painter: QPainter, radius: float, look: Look, colours: theme.Colours) -> None:
     """A ring round a hole of the chosen line, two round the chosen hole."""
     rings = (radius + 4, radius + 7) if look.is_chosen else (radius + 5.5,)
     if not (look.is_chosen or look.is_ringed):
@@ -147,7 +152,7 @@ def _paint_ring(
     for ground, width in ((colours.card, 5.0), (colours.accent, 2.0)):
         painter.setPen(QPen(ground, width))
         for ring in rings:
-            painter.drawEllipse(middle, ring, ring)
+            painter.drawEllipse(MIDDLE, ring, ring)
 
 
 def way_from(x: float, y: float) -> int:
@@ -162,12 +167,12 @@ def opposite(way: int) -> int:
     return (way + WAYS // 2) % WAYS
 
 
-def _beside(middle: QPointF, far: float, room: QSizeF, way: int) -> QRectF:
+def _beside(far: float, room: QSizeF, way: int) -> QRectF:
     """A plate beside a hole, so far from its middle that it does not touch it."""
     angle = way / WAYS * 2 * pi
     across, down = cos(angle), sin(angle)
     out = far + abs(across) * room.width() / 2 + abs(down) * room.height() / 2
-    spot = middle + QPointF(across, down) * out
+    spot = QPointF(across, down) * out
     return QRectF(spot - QPointF(room.width() / 2, room.height() / 2), room)
 
 

@@ -99,10 +99,10 @@ class MapPainter:
                 last.append((hole, spot, look))
                 continue
             stamp = stamps.hole(hole, radius, look, ways[hole.number])
-            painter.drawPixmap(spot - stamp.middle, stamp.pixmap)
+            stamp.paint(painter, spot)
         for hole, spot, look in last:
             stamp = stamps.hole(hole, max(radius, 9.0), look, ways[hole.number])
-            painter.drawPixmap(spot - stamp.middle, stamp.pixmap)
+            stamp.paint(painter, spot)
 
     def _placed(self) -> Iterator[tuple[Hole, QPointF]]:
         """The holes that are in sight, each with its place on the screen."""
@@ -128,7 +128,7 @@ class MapPainter:
             if hole.number in turns:
                 side = opposite(ways[hole.number])
                 stamp = self._stamp().turn(turns[hole.number], radius, side)
-                painter.drawPixmap(spot - stamp.middle, stamp.pixmap)
+                stamp.paint(painter, spot)
 
     def _arrows(self, painter: QPainter, colours: theme.Colours) -> None:
         """Thin arrows from each of the first turns to the next."""
