@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from bagtag import cli_data, services
+from bagtag import cli_data, cli_joint, services
 from bagtag.domain import codes
 from bagtag.domain.errors import Trouble
+from bagtag.domain.fitting import part
 from bagtag.domain.hardware import OVERRIDE
 from bagtag.domain.model import Removal
 from bagtag.domain.standing import Standing
@@ -85,19 +86,15 @@ def say_log(store: Store, job: str, line: str, who: str, as_json: bool) -> None:
     card = services.views.card(store, removal_id)
     removal = card.removal
     lines = [f"{called(removal)}, tag {codes.show(card.code)}"]
-    lines += [f"  {text}" for text in (card.sentence, *held(removal)) if text]
-    answer(cli_data.card(card), lines, as_json)
+    joint = cli_joint.of(store, part(removal_id))
+    told = (card.sentence, *cli_joint.told(joint), *cli_joint.cautions(joint))
+    lines += [f"  {text}" for text in told if text]
+    answer(cli_data.card(card) | cli_joint.data(joint), lines, as_json)
 
 
 def called(removal: Removal) -> str:
     many = f" ({removal.quantity})" if removal.quantity > 1 else ""
     return f"{removal.number} {removal.name}{many}"
-
-
-def held(removal: Removal) -> list[str]:
-    """The hardware, and the manual's word where there is a torque."""
-    lines = [str(line) for line in removal.held_by]
-    return lines + [OVERRIDE] * any(line.torque for line in removal.held_by)
 
 
 def say_labels(store: Store, job: str, sheet: Sheet, who: str, as_json: bool) -> None:

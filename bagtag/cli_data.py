@@ -35,6 +35,7 @@ def removal(row: Removal) -> Data:
         "fate": row.fate.value,
         "goes_on": row.goes_on,
         "note": row.note,
+        "tools": row.tools,
         "logged_at": row.logged_at.isoformat() if row.logged_at else None,
         "logged_by": row.logged_by,
     }

@@ -6,11 +6,13 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-from bagtag import cli_data, services
-from bagtag.cli_answers import answer, called, held, warn
+from bagtag import cli_data, cli_joint, services
+from bagtag.cli_answers import answer, called, warn
 from bagtag.domain import codes
 from bagtag.domain.errors import NotFound, Trouble
+from bagtag.domain.fitting import part, task
 from bagtag.services.tags import Found, Leads
+from bagtag.services.tightening import Joint
 from bagtag.services.views import BenchCard
 from bagtag.store.work import Store
 
@@ -75,18 +77,22 @@ def _failed(asked: str, trouble: Trouble) -> _Told:
 def _removal(store: Store, found: Found) -> tuple[dict[str, Any], list[str]]:
     assert found.removal_id is not None
     card = services.views.card(store, found.removal_id)
-    return {"removal": cli_data.card(card)}, list(_card_lines(card, found))
+    joint = cli_joint.of(store, part(found.removal_id))
+    data = cli_data.card(card) | cli_joint.data(joint)
+    return {"removal": data}, list(_card_lines(card, found, joint))
 
 
-def _card_lines(card: BenchCard, found: Found) -> Iterator[str]:
+def _card_lines(card: BenchCard, found: Found, joint: Joint) -> Iterator[str]:
     end = f", {found.tag.role.value}" if found.tag.pair else ""
     yield f"{called(card.removal)}{end}"
     goes_on = card.removal.goes_on and f"goes on: {card.removal.goes_on}"
     yield from filter(None, (card.sentence, card.area, goes_on))
     yield f"lies in {', '.join(card.where)}" if card.where else "lies on the bench"
-    yield from held(card.removal)
+    yield from cli_joint.told(joint)
+    yield from filter(None, (card.removal.tools and f"special tools: {card.removal.tools}",))
     yield from _standing_lines(card)
     yield card.job_title
+    yield from cli_joint.cautions(joint)
 
 
 def _standing_lines(card: BenchCard) -> Iterator[str]:
@@ -122,8 +128,11 @@ def _task(store: Store, found: Found) -> tuple[dict[str, Any], list[str]]:
     assert found.task_id is not None
     card = services.task_views.card(store, found.task_id)
     waits = "; ".join(hindrance.sentence for hindrance in card.step.hindrances)
-    lines = [card.task.name, card.step.area, card.stands, waits and f"waits: {waits}"]
-    return {"task": cli_data.step(card.step, None, card.code)}, list(filter(None, lines))
+    joint = cli_joint.of(store, task(found.task_id))
+    lines = [card.task.name, card.step.area, card.stands, *cli_joint.told(joint)]
+    lines += [waits and f"waits: {waits}", *cli_joint.cautions(joint)]
+    data = cli_data.step(card.step, None, card.code) | cli_joint.data(joint)
+    return {"task": data}, list(filter(None, lines))
 
 
 _TELLERS = {
