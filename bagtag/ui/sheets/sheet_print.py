@@ -28,10 +28,22 @@ def set_page(printer: QPrinter, paper: QSizeF, dpi: int) -> None:
     """No margins and no fitting to the page: a millimetre stays a millimetre."""
     printer.setResolution(dpi)
     printer.setFullPage(True)
-    size = QPageSize(paper, QPageSize.Unit.Millimeter, "", QPageSize.SizeMatchPolicy.FuzzyMatch)
-    layout = QPageLayout(size, QPageLayout.Orientation.Portrait, QMarginsF(0, 0, 0, 0))
+    layout = QPageLayout(*_as_it_lies(paper), QMarginsF(0, 0, 0, 0))
     layout.setMode(QPageLayout.Mode.FullPageMode)
     printer.setPageLayout(layout)
+
+
+def _as_it_lies(paper: QSizeF) -> tuple[QPageSize, QPageLayout.Orientation]:
+    """A sheet of a known size that lies on its side is that sheet turned, not one of its own size,
+    which a printer would not have in its tray."""
+    turned = _page_size(paper.transposed())
+    if paper.width() > paper.height() and turned.id() is not QPageSize.PageSizeId.Custom:
+        return turned, QPageLayout.Orientation.Landscape
+    return _page_size(paper), QPageLayout.Orientation.Portrait
+
+
+def _page_size(paper: QSizeF) -> QPageSize:
+    return QPageSize(paper, QPageSize.Unit.Millimeter, "", QPageSize.SizeMatchPolicy.FuzzyMatch)
 
 
 def print_pages(printer: QPrinter, pngs: Sequence[bytes], dpi: int) -> None:
