@@ -5,6 +5,7 @@ The words are those of hardware lines, of what a person wrote of a part, and of 
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 
 _SUBSTANCES = (
     r"assembly (?:lubricant|grease|lube|paste)"
@@ -36,6 +37,7 @@ _PLAIN = {
 }
 
 
+@lru_cache(maxsize=1024)
 def substances(words: str) -> tuple[str, ...]:
     """What to have at hand, from words like "oil on the seat; no solvent near it": each once. What
     stands behind a "no" or a "nothing" of its own clause is not meant."""

@@ -47,8 +47,12 @@ def torque_needs(
     not. `today` adds a word on their calibration."""
     chosen: dict[Wrench, list[tuple[Tightened, WrenchUse]]] = defaultdict(list)
     without: list[Tightened] = []
+    found: dict[tuple[object, ...], WrenchUse | None] = {}  # many lines have one torque
     for one in tightened(works):
-        use = best([one.torque], _that_take(one, wrenches), adapter=one.adapter, drag=one.drag)
+        key = (one.torque, one.drag, one.adapter)
+        if key not in found:
+            found[key] = _best(one, wrenches)
+        use = found[key]
         if use is None:
             without.append(one)
         else:
@@ -74,9 +78,10 @@ def _of_line(work: Work, line: HeldBy) -> Tightened:
     return Tightened(replace(work.step, what=what), line.torque, line.drag, line.adapter)
 
 
-def _that_take(one: Tightened, wrenches: Sequence[Wrench]) -> list[Wrench]:
-    """The wrenches that the adapter of a line can stand on."""
-    return [wrench for wrench in wrenches if _takes(wrench, one.adapter)]
+def _best(one: Tightened, wrenches: Sequence[Wrench]) -> WrenchUse | None:
+    """The setting on the wrench that suits best, of those that the line's adapter can stand on."""
+    able = [wrench for wrench in wrenches if _takes(wrench, one.adapter)]
+    return best([one.torque], able, adapter=one.adapter, drag=one.drag)
 
 
 def _takes(wrench: Wrench, adapter: Adapter | None) -> bool:
