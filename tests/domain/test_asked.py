@@ -63,6 +63,17 @@ def test_the_share_goes_by_newton_metres_whatever_the_unit():
         assert asked.high == pytest.approx(value * (1 + share))
 
 
+def test_the_torque_on_the_wrench_has_the_drag_in_it_and_says_so():
+    """AC 43.13-1B, para 7-40: the drag of a self-locking nut is added to the wanted torque."""
+    held = HeldBy(4, "nut", "M8", torque=Torque(100), drag=Torque(12))
+    (asked,) = torque_asked([held])
+    assert asked.name == "torque with drag, M8 nut"
+    assert (asked.low, asked.high) == (pytest.approx(112 * 0.96), pytest.approx(112 * 1.04))
+    (inches,) = torque_asked([HeldBy(torque=Torque(5), drag=Torque(18, TorqueUnit.POUND_INCH))])
+    assert inches.unit == "N·m"
+    assert inches.high == pytest.approx((5 + 18 * 0.1129848) * 1.06, rel=1e-6)
+
+
 @pytest.mark.parametrize(
     ("asked", "said"),
     [

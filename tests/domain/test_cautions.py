@@ -2,7 +2,7 @@
 
 import pytest
 
-from bagtag.domain.cautions import SENTENCES, cautions
+from bagtag.domain.cautions import SENTENCES, TORQUE_CAUTIONS, cautions
 from bagtag.domain.hardware import OVERRIDE, HeldBy, Torque
 from bagtag.domain.kinds import PartKind
 from bagtag.domain.model import Hazard, Removal
@@ -79,3 +79,13 @@ def test_another_part_that_a_note_names_is_not_what_is_lifted():
     assert heavy not in cautions(part(clip, note="a rag over the crankcase mouth"))
     assert heavy in cautions(part(clip, note="heavy: two people"))
     assert SENTENCES[Hazard.SHARP] in cautions(part(clip, condition="burr on one end"))
+
+
+def test_what_every_page_with_a_torque_says_begins_with_the_makers_word():
+    """Common practice, no source."""
+    first, *rest = TORQUE_CAUTIONS
+    assert first == OVERRIDE
+    said = " ".join(rest)
+    for word in ("only catches slips", "not used again", "qualified person"):
+        assert word in said
+    assert all(sentence.endswith(".") for sentence in TORQUE_CAUTIONS)

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from bagtag.domain.datum import Side
 from bagtag.domain.entry import Entry, checked, clean_text, repeat
 from bagtag.domain.errors import BadInput
-from bagtag.domain.hardware import HeldBy, Torque
+from bagtag.domain.hardware import Adapter, HeldBy, Length, Stretch, Torque
 from bagtag.domain.model import Fate
 from bagtag.domain.which_way import (
     Clocking,
@@ -91,6 +91,27 @@ def test_both_ends_of_the_quantity_are_taken(quantity):
         (HeldBy(torque=Torque(-10)), "-10"),
         (HeldBy(torque=Torque(float("inf"))), "torque"),
         (HeldBy(note="n" * 501), "501"),
+        (HeldBy(also=Torque(0)), "second time"),
+        (HeldBy(also=Torque(float("nan"))), "second time"),
+        (HeldBy(drag=Torque(-2)), "drag"),
+        (HeldBy(angle=0), "above zero"),
+        (HeldBy(angle=-90), "above zero"),
+        (HeldBy(angle=361), "one turn"),
+        (HeldBy(angle=float("nan")), "one turn"),
+        (HeldBy(stretch=Stretch(0.15, 0.13)), "wrong way round"),
+        (HeldBy(stretch=Stretch(0, 0.1)), "stretch is above zero"),
+        (HeldBy(stretch=Stretch(0.1, float("inf"))), "stretch is above zero"),
+        (HeldBy(stretch=Stretch(0.1, 0.2, "thou")), "thou"),
+        (HeldBy(washers=-1), "washers"),
+        (HeldBy(washers=100), "washers"),
+        (HeldBy(washers=True), "washers"),
+        (HeldBy(adapter=Adapter(Length(0))), "adapter"),
+        (HeldBy(adapter=Adapter(Length(50), 200)), "180 degrees"),
+        (HeldBy(head="h" * 501), "head"),
+        (HeldBy(washer="w" * 501), "washer"),
+        (HeldBy(lubrication="l" * 501), "lubrication"),
+        (HeldBy(tool="t" * 501), "tool"),
+        (HeldBy(mark="m" * 501), "mark"),
     ],
 )
 def test_hardware_that_cannot_be(line, word):
