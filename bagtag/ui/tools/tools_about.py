@@ -26,24 +26,24 @@ class ToolAbout(QFrame):
         self._shown: ToolLine | None = None
         self.said: list[str] = []
         self.name = label("", self, scale="head")
-        self.scroll = Scroll(self, "The chosen tool: what it is for")
+        self.pane = Scroll(self, "The chosen tool: what it is for")
         column = QVBoxLayout(self)
         column.setContentsMargins(16, 14, 8, 14)
         column.setSpacing(8)
         column.addWidget(self.name)
-        column.addWidget(self.scroll, 1)
+        column.addWidget(self.pane, 1)
 
     def show_tool(self, tool: ToolLine | None) -> None:
         if tool == self._shown:
             return
         self._shown = tool
-        clear_layout(self.scroll.column)
+        clear_layout(self.pane.column)
         self.said = []
         self.name.setText(tool.title if tool else "")
         if tool is not None:
             self._fill(tool)
-        self.scroll.column.addStretch(1)
-        self.scroll.verticalScrollBar().setValue(0)
+        self.pane.column.addStretch(1)
+        self.pane.verticalScrollBar().setValue(0)
 
     def _fill(self, tool: ToolLine) -> None:
         if tool.out is not None:
@@ -65,11 +65,11 @@ class ToolAbout(QFrame):
             self._say(f"and {len(steps) - MOST} more")
 
     def _say(self, sentence: str, *, tone: str = "ink", below: str = "") -> None:
-        part = QWidget(self.scroll.body)
+        part = QWidget(self.pane.body)
         column = QVBoxLayout(part)
         tight(column, 0)
         column.addWidget(label(sentence, part, tone=tone))
         if below:
             column.addWidget(label(below, part, tone="muted"))
-        self.scroll.column.addWidget(part)
+        self.pane.column.addWidget(part)
         self.said += [sentence, below] if below else [sentence]

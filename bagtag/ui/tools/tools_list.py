@@ -44,8 +44,8 @@ class ToolsList(QTableView):
         down = self.verticalHeader()
         for place, line in enumerate(lines):
             down.resizeSection(place, HEAD if isinstance(line, Heading) else ROW)
-        place = self.tools.place_of(name) if name else None
-        self.go_to(at if place is None else place)
+        same = self.tools.place_of(name) if name else None
+        self.go_to(at if same is None else same)
 
     @property
     def here(self) -> ToolLine | None:
