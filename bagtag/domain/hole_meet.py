@@ -16,6 +16,8 @@ def meet(a: Bounds, b: Bounds) -> bool:
 def cuts(segment: Segment, bounds: Bounds) -> bool:
     """Whether a stroke runs through a box (Liang and Barsky's clipping)."""
     (x1, y1), (x2, y2) = segment
+    if not _may_meet(x1, x2, bounds[0], bounds[2]) or not _may_meet(y1, y2, bounds[1], bounds[3]):
+        return False
     start, end = 0.0, 1.0
     for step, low, high in (
         (x2 - x1, bounds[0] - x1, bounds[2] - x1),
@@ -27,6 +29,10 @@ def cuts(segment: Segment, bounds: Bounds) -> bool:
         elif low > 0 or high < 0:
             return False
     return start <= end
+
+
+def _may_meet(one: float, other: float, low: float, high: float) -> bool:
+    return (one <= high or other <= high) and (one >= low or other >= low)
 
 
 def distance(point: Point, segment: Segment) -> float:

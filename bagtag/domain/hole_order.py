@@ -5,6 +5,7 @@ it (from memory; the one of 12 seen in print). From the centre outwards is commo
 source: published only as drawings.
 """
 
+from bisect import bisect_right
 from collections.abc import Sequence
 from math import atan2, hypot, pi
 
@@ -101,8 +102,9 @@ def from_centre(holes: Sequence[Hole]) -> tuple[int, ...]:
     near, last = _LAYER * left[-1][0], (0.0, 0.0)
     found: list[int] = []
     while left:
-        layer = [number for far, number in left if far <= left[0][0] + near]
-        found.append(_opposite(last, along, near, {n: places[n] for n in layer}))
+        as_near = bisect_right(left, (left[0][0] + near, max(places)))
+        layer = {number: places[number] for _, number in left[:as_near]}
+        found.append(_opposite(last, along, near, layer))
         last = places[found[-1]]
         left = [(far, number) for far, number in left if number != found[-1]]
     return tuple(found)

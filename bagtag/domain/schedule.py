@@ -93,6 +93,7 @@ class _Joint:
         self._lines = marked(held_by)
         self._map = hole_map if hole_map and hole_map.holes else None
         self._said = said
+        self._ways: dict[tuple[str, bool, bool], tuple[int, ...]] = {}
         shown = {line.mark for line in held_by if line.mark}
         self._names = {
             line.mark: line.mark if self._map or line.mark in shown else line.size() or line.mark
@@ -136,9 +137,14 @@ class _Joint:
     def _order(self, step: Pass, marks: set[str]) -> tuple[int, ...]:
         if self._map is None:
             return ()
-        way = order(
+        way = self._ways.get(_way(step)) or order(
             self._map, group=step.group, is_reversed=step.is_reversed, is_round=step.is_round
         )
+        self._ways[_way(step)] = way
         without = {line.mark for line in self._lines} - marks if marks else set()
         left_out = {hole.number for hole in self._map.holes if hole.mark in without}
         return tuple(number for number in way if number not in left_out)
+
+
+def _way(step: Pass) -> tuple[str, bool, bool]:
+    return step.group, step.is_reversed, step.is_round
