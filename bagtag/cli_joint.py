@@ -46,8 +46,12 @@ def cautions(joint: Joint) -> tuple[str, ...]:
 
 def asked(joint: Joint) -> Sequence[str]:
     """Questions on the figures: never more than that, for the manual wins."""
-    threads = services.torque.threads()
-    return [question for line in joint.held_by for question in questions(line, threads)]
+    threads, several = services.torque.threads(), len(joint.held_by) > 1
+    return [
+        f"{line.called()}: {question}" if several else question
+        for line in joint.held_by
+        for question in questions(line, threads)
+    ]
 
 
 def _into(hole_map: HoleMap | None, mark: str) -> str:

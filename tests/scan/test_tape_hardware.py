@@ -1,13 +1,16 @@
 """A line of hardware as it is said is read back as the same line; and the words of it on tape."""
 
+import json
+
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from bagtag.domain.hardware import Adapter, HeldBy, Length, Stretch, Torque, TorqueUnit
 from bagtag.domain.model import Fate
+from bagtag.domain.torque_pairs import mismatch
 from bagtag.scan.tape import read
-from tests.scan.tape_table import BAGS, DATUM, PUBLISHED, read_known
+from tests.scan.tape_table import BAGS, DATUM, HERE, PUBLISHED, read_known
 
 THREADS = (*PUBLISHED["metric"]["pitches"], *PUBLISHED["inch"]["threads"], "M6", "M8", "M10", "")
 TORQUES = st.builds(
@@ -80,6 +83,45 @@ def test_a_line_as_it_is_said_is_read_back_as_that_line(line):
     assert tape.entry.held_by == (line,)
     assert (tape.entry.name, tape.entry.note, tape.entry.goes_on) == ("cover", "", "")
     assert (tape.entry.fate, tape.entry.container_id) == (Fate.REFIT, BAGS["bag 12"])
+
+
+# --- figures printed twice, in public manuals: check_values/torque.json names each
+
+PAIRS = json.loads((HERE.parent / "check_values" / "torque.json").read_text("utf-8"))
+
+
+def printed(row):
+    first, second = (Torque(value, TorqueUnit(unit)) for value, unit in row.values())
+    return first, second
+
+
+def pairs(*kinds):
+    rows = [row for kind in kinds for row in PAIRS[kind]]
+    return [printed({key: row[key] for key in ("first", "second")}) for row in rows]
+
+
+@pytest.mark.parametrize(
+    ("first", "second"), pairs("pairs_right", "pairs_within_rounding"), ids=str
+)
+def test_a_printed_pair_that_agrees_is_one_torque_and_its_second_figure(first, second):
+    for said in (f"{first} ({second})", f"{first} / {second}", f"{first} = {second}"):
+        (line,) = read(f"flange, 4 x M10, {said}", DATUM).entry.held_by
+        assert (line.torque, line.also, line.note) == (first, second, "")
+        assert mismatch(first, second) == ""
+
+
+@pytest.mark.parametrize(("first", "second"), pairs("pairs_wrong"), ids=str)
+def test_a_misprinted_pair_is_kept_whole_and_never_passes_unseen(first, second):
+    """Near enough to be one torque it is asked about; else no figure is taken and both stay."""
+    entry = read(f"flange, 4 x M10, {first} ({second})", DATUM).entry
+    (line,) = entry.held_by
+    if line.torque is None:
+        assert (line.also, line.note) == (None, f"torque {first}, {second}")
+        figures = first.newton_metres(), second.newton_metres()
+        assert max(figures) > 1.03 * min(figures)
+    else:
+        assert (line.torque, line.also) == (first, second)
+        assert "do not agree" in mismatch(line.torque, line.also)
 
 
 # --- as people write it: common practice, no source
