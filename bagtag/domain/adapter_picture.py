@@ -43,8 +43,8 @@ class _Plan:
 
 
 def draw(grip: Length | None, adapter: Adapter, *, aspect: float = ASPECT) -> Picture:
-    """The picture of an adapter on a wrench, `aspect` times as wide as it is high, at least twice:
-    the drawing, and beside it what each letter is. `grip` is None while it is not known."""
+    """The picture of an adapter on a wrench, `aspect` times as wide as it is high, from 2.5 up: the
+    drawing, and beside it what each letter is. `grip` is None while it is not known."""
     told = list(_told(grip, adapter, aspect))
     widest = max(text.width for text in told)
     words = [replace(text, x=aspect - _EDGE - widest) for text in told]
@@ -142,7 +142,7 @@ def _turn(plan: _Plan) -> Iterator[Item]:
         yield Line(*one, *other, _THIN)
     at = min(plan.angle / 2, pi / 4)
     px, py = x + (_ARC + 0.06) * cos(at), y - (_ARC + 0.06) * sin(at)
-    if plan.angle < radians(25):
+    if plan.angle < pi / 4:
         px, py = x + _ARC + 0.06, y + 0.07
     yield Text(px, py + 0.26 * _WORD, "a", _WORD, bold=True)
 

@@ -17,7 +17,7 @@ adapters = st.builds(
 )
 
 
-@given(grips, adapters, st.floats(2, 4))
+@given(grips, adapters, st.floats(2.5, 4))
 def test_everything_lies_in_the_picture_and_no_lettering_overlaps(grip, adapter, aspect):
     picture = draw(grip, adapter, aspect=aspect)
     assert picture.aspect == aspect
@@ -29,9 +29,18 @@ def test_everything_lies_in_the_picture_and_no_lettering_overlaps(grip, adapter,
             assert not overlap(text.bounds, other.bounds), (text, other)
 
 
-@given(adapters)
-def test_no_letter_stands_on_the_wrench_or_the_nut(adapter):
-    picture = draw(Length(400), adapter)
+@given(grips, adapters, st.floats(2.5, 4))
+def test_the_nut_stands_clear_of_the_wrench_s_head(grip, adapter, aspect):
+    picture = draw(grip, adapter, aspect=aspect)
+    (nut,) = [one for one in only(picture, Circle) if one.ink is Ink.PAPER]
+    (head,) = [one for one in only(picture, Circle) if one.radius > nut.radius]
+    apart = dist((nut.x, nut.y), (head.x, head.y))
+    assert apart > nut.radius + head.radius + 0.04
+
+
+@given(grips, adapters, st.floats(2.5, 4))
+def test_no_letter_stands_on_the_wrench_or_the_nut(grip, adapter, aspect):
+    picture = draw(grip, adapter, aspect=aspect)
     letters = [text for text in only(picture, Text) if len(text.text) == 1]
     bodies = [*only(picture, Box), *(one for one in only(picture, Circle) if one.radius > 0.05)]
     for letter in letters:
