@@ -143,7 +143,7 @@ def _turn(plan: _Plan) -> Iterator[Item]:
     at = min(plan.angle / 2, pi / 4)
     px, py = x + (_ARC + 0.06) * cos(at), y - (_ARC + 0.06) * sin(at)
     if plan.angle < pi / 4:
-        px, py = x + _ARC + 0.06, y + 0.07
+        px, py = x + _ARC + 0.04, y + 0.105
     yield Text(px, py + 0.26 * _WORD, "a", _WORD, bold=True)
 
 
