@@ -56,8 +56,9 @@ def by_angle(line: HeldBy, *, said: str = "") -> bool:
 
 
 def _settable(full: float, share: float) -> float:
-    """That share of the full torque, on a mark of a wrench, in the same unit."""
-    mark = _mark(full / FINEST)
+    """That share of the full torque, on a mark of a wrench, in the same unit; a small share on a
+    finer mark, so that it is never nothing."""
+    mark = _mark(min(full / FINEST, full * share / 4))
     return round(ceil(round(full * share / mark - 0.5, 6)) * mark, 9)
 
 

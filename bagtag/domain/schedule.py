@@ -94,11 +94,7 @@ class _Joint:
         self._map = hole_map if hole_map and hole_map.holes else None
         self._said = said
         self._ways: dict[tuple[str, bool, bool], tuple[int, ...]] = {}
-        shown = {line.mark for line in held_by if line.mark}
-        self._names = {
-            line.mark: line.mark if self._map or line.mark in shown else line.size() or line.mark
-            for line in self._lines
-        }
+        self._names = _names(held_by, self._map)
 
     def round(self, place: int, step: Pass) -> Round:
         figures = self._figures(step)
@@ -148,3 +144,15 @@ class _Joint:
 
 def _way(step: Pass) -> tuple[str, bool, bool]:
     return step.group, step.is_reversed, step.is_round
+
+
+def _names(held_by: Sequence[HeldBy], hole_map: HoleMap | None) -> dict[str, str]:
+    """What each line is called, by its mark: the mark where it can be seen, else its size, or what
+    it is where another has that size too."""
+    lines = marked(held_by)
+    said = [words for line in lines for words in (line.size(), line.called())]
+    names = {}
+    for had, line in zip(held_by, lines, strict=True):
+        own = [words for words in (line.size(), line.called()) if words and said.count(words) == 1]
+        names[line.mark] = line.mark if hole_map or had.mark or not own else own[0]
+    return names

@@ -164,6 +164,13 @@ def test_without_a_map_a_line_goes_by_its_size():
     assert done[0].order == ()
 
 
+def test_lines_of_one_size_go_by_what_they_are():
+    alike = [bolts(4, value=40), HeldBy(2, "nut", "M8", 35, torque=Torque(20))]
+    assert [name for name, _ in rounds(alike)[2].torques] == ["4 bolts M8x35", "2 nuts M8x35"]
+    same = [bolts(4, value=40), bolts(4, value=20)]
+    assert [name for name, _ in rounds(same)[2].torques] == ["A", "B"]
+
+
 def test_a_line_that_has_its_letter_goes_by_it():
     done = rounds([bolts(4, value=40, mark="C"), bolts(2, "M6", 10)])
     assert [name for name, _ in done[2].torques] == ["C", "M6x35"]
@@ -305,6 +312,14 @@ def test_a_share_is_in_the_unit_of_the_line_and_near_its_share(unit, value):
         (_, torque) = one.torques[0]
         assert torque.unit is unit
         assert abs(torque.value - one.step.share * value) < 0.04 * value
+
+
+@given(st.floats(0.001, 1), st.floats(0.5, 2000).map(lambda v: float(f"{v:.4g}")))
+def test_the_smallest_share_is_never_nothing(share, value):
+    """Our own choice of marks: to within an eighth of the share, and a fortieth of the full."""
+    ((_, torque),) = rounds([bolts(6, value=value)], (Pass(share=share),))[0].torques
+    assert 0 < torque.value <= value
+    assert abs(torque.value - share * value) <= min(share / 8, 1 / 40) * value * (1 + 1e-4)
 
 
 def test_the_order_of_a_pass_follows_its_own_words():
