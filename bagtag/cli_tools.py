@@ -11,7 +11,15 @@ from bagtag.cli_answers import answer
 from bagtag.domain.cautions import TORQUE_CAUTIONS
 from bagtag.domain.phrases import capital
 from bagtag.domain.tool_out import ToolOut
-from bagtag.domain.tools import COUNT, ToolNeed, ToolSheet, ToolStep, out_words, places_words
+from bagtag.domain.tools import (
+    COUNT,
+    ToolKind,
+    ToolNeed,
+    ToolSheet,
+    ToolStep,
+    out_words,
+    places_words,
+)
 from bagtag.services.tools import Span
 from bagtag.store.work import Store
 
@@ -76,7 +84,7 @@ def _lines(sheet: ToolSheet, pdf: Path | None) -> Iterator[str]:
         yield kind.value
         for row in rows:
             yield f"  {row.name}{', likely' if row.is_likely else ''}: {places_words(row.places)}"
-            yield from (f"    {note}" for note in row.notes)
+            yield from (f"    {note}" for note in (*row.notes, *_settings(row)))
     yield from _unknown(sheet)
     if sheet.has_torque:
         yield from TORQUE_CAUTIONS
@@ -84,6 +92,12 @@ def _lines(sheet: ToolSheet, pdf: Path | None) -> Iterator[str]:
     yield COUNT
     if pdf is not None:
         yield f"The list is in {pdf}."
+
+
+def _settings(row: ToolNeed) -> Iterator[str]:
+    """What a torque wrench is set to, step by step."""
+    if row.kind is ToolKind.TORQUE:
+        yield from (f"step {one.place} {one.called}: {one.what}" for one in row.steps if one.what)
 
 
 def _unknown(sheet: ToolSheet) -> Iterator[str]:

@@ -12,6 +12,7 @@ def test_the_list_in_text_and_in_json(bagtag, answer, tmp_path):
     lines = out.splitlines()
     assert lines[0].startswith("The whole build: ")
     assert any(line.startswith("  27 mm socket: step") for line in lines)
+    assert any(line.startswith("    step 76 12 flywheel nut: 1 nut M18") for line in lines)
     assert lines.index("Sockets and spanners") < lines.index("What goes on")
     assert OVERRIDE in lines
     assert lines[-2] == "Nothing is laid out."

@@ -15,7 +15,7 @@ _SHALLOW = {
 }  # fmt: skip
 _GRUB = {"M3": "1.5", "M4": "2", "M5": "2.5", "M6": "3", "M8": "4", "M10": "5", "M12": "6"}
 FLANGE = "A flange head is often a size smaller than the plain hexagon: look before you lay out."
-NUT = "For the nut; a stud by itself is turned by two nuts locked together, or a stud driver."
+NUT = "On a stud it is for the nut; the stud itself takes two nuts locked together, or its driver."
 
 
 def likely(line: HeldBy, thread: Thread | None) -> Grip | None:

@@ -78,7 +78,7 @@ def of_step(work: Work) -> Iterator[Want]:
     if work.stage is not Stage.TIGHTEN:
         yield from _special(work.tools, "")
         yield from _goes_on(work)
-        yield from _usual(work.part)
+        yield from _usual(work)
     if work.tightens and any(one.kind is PassKind.ANGLE for one in work.passes):
         yield Want(ToolKind.TORQUE, ANGLE_GAUGE)
     if work.task is not None:
@@ -124,9 +124,12 @@ def _goes_on(work: Work) -> Iterator[Want]:
             yield Want(ToolKind.CONSUMABLE, name, said, is_likely=not work.goes_on)
 
 
-def _usual(part: str) -> Iterator[Want]:
+def _usual(work: Work) -> Iterator[Want]:
+    """What its kind of part usually takes, where nobody noted a tool of its own."""
+    if work.tools:
+        return
     for pattern, name in _PARTS:
-        if pattern.search(part.casefold()):
+        if pattern.search(work.part.casefold()):
             yield Want(ToolKind.OTHER, name, is_likely=True)
             return
 

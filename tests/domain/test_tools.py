@@ -193,6 +193,8 @@ def test_the_kind_of_a_part_has_likely_tools():
         ("circlip pliers", True),
         ("seal driver", True),
     ]
+    noted = told(work(1, part="oil seal", tools="seal sleeve"))
+    assert names(noted) == ["seal sleeve"]
 
 
 def test_a_task_brings_its_own():
