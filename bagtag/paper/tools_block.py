@@ -18,8 +18,9 @@ EXTRA, UNKNOWN, MORE = "Laid out besides", "Look which tool these take", "What e
 _SIZE, _LEAD, _PAD, _AIR = 10.0, 12.6, 1.7 * MM, 4 * MM
 _BLANK = 8 * MM
 _BLANKS = 3
-_MOST = 6
+_MOST = 14
 """Lines that the steps of a tool may take; the places of all of them stand above."""
+_REST = " see the others on the checklist"
 
 
 def groups(sheet: ToolSheet) -> Iterator[tuple[str, bool, list[Block]]]:
@@ -101,9 +102,15 @@ def _column(
     size: float = _SIZE,
 ) -> Iterator[Words]:
     for text, colour in texts:
-        for line in cut(tidy(text), font, size, right - x, _MOST)[0]:
+        for line in _lines(tidy(text), font, size, right - x):
             yield Words(x, y, line, font, size, colour)
             y += _LEAD
+
+
+def _lines(text: str, font: str, size: float, room: float) -> list[str]:
+    """What has no room says where to find it."""
+    lines, was_cut = cut(text, font, size, room, _MOST)
+    return cut(text, font, size, room, _MOST, tail=_REST)[0] if was_cut else lines
 
 
 def _blank() -> Block:

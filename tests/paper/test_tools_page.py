@@ -114,6 +114,15 @@ def test_a_long_name_wraps_and_the_margins_stay_white(render):
     assert page[-margin // 2 :].min() == 255
 
 
+def test_steps_that_find_no_room_are_pointed_to(words):
+    """The places of all of them are there; what they are for is on the checklist."""
+    steps = tuple(replace(HEAD, place=n, called=f"{n} cover, clutch side") for n in range(1, 90, 2))
+    page = joined(words(printed(ToolSheet((replace(SHEET.rows[0], steps=steps),), 45))[1])[0])
+    assert "Steps 1, 3, 5" in page
+    assert "87, 89." in page
+    assert "… see the others on the checklist" in page
+
+
 def test_a_page_that_cannot_be_written_is_one_sentence(tmp_path):
     with pytest.raises(BadInput, match="cannot be written"):
         tools_pdf(tmp_path / "no" / "tools.pdf", HEADER, SHEET)
