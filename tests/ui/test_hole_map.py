@@ -6,6 +6,7 @@ from PySide6.QtTest import QTest
 
 from bagtag import services
 from bagtag.domain.hardware import OVERRIDE
+from bagtag.ui.holes.hole_dialog import NO_HOLES
 from tests.ui.add_kit import ESC, is_open
 from tests.ui.hole_kit import (
     LINES,
@@ -260,3 +261,35 @@ def test_a_map_is_found_again_as_it_was_kept(qtbot, desk, settle, store, part, d
     assert not again.keep.isEnabled()
     assert [line.mark for line in again.draft.held_by] == ["A", "B"]
     assert len(again.draft.held_by) == len(LINES)
+
+
+def test_a_map_without_holes_is_not_kept(dialog, store, desk, settle, part) -> None:
+    dialog.draft.set_seen_from("above")
+    dialog.keep.click()
+    settle(desk)
+    assert dialog.wrong.text() == NO_HOLES
+    assert kept(store, part) is None
+
+
+def test_a_map_whose_holes_are_taken_out_is_gone(qtbot, desk, settle, store, part, dialog) -> None:
+    four(dialog)
+    dialog.keep.click()
+    settle(desk)
+    again = open_map(qtbot, desk, settle, part)
+    again.draft.point((1, 2, 3, 4))
+    key(again, Qt.Key.Key_Delete)
+    again.keep.click()
+    settle(desk)
+    assert kept(store, part) is None
+    services.history.undo(store, desk.job_id, who="Ada")
+    assert len(kept(store, part).holes) == 4
+
+
+def test_enter_takes_the_line_that_has_the_keys(dialog) -> None:
+    four(dialog)
+    click(dialog, 190, 140)
+    choice = dialog.holes.lines.choice("A")
+    choice.setFocus()
+    QTest.keyClick(choice, Qt.Key.Key_Down)
+    QTest.keyClick(dialog.focusWidget(), ENTER)
+    assert marks(dialog.draft.map)[3] == "B"

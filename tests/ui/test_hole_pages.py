@@ -11,7 +11,7 @@ from bagtag.domain.holes import OrderKind, Scale
 from bagtag.domain.torque import Length
 from bagtag.ui.holes.ground_page import BOX, DISC
 from bagtag.ui.holes.hole_dialog import NO_SCALE
-from bagtag.ui.holes.pattern_page import Pattern
+from bagtag.ui.holes.pattern_points import Pattern
 from bagtag.ui.holes.template_dialog import TemplateDialog
 from tests.ui.hole_kit import click, cover, kept, key, near, open_map, photo, places
 from tests.ui.stages_job import own_settings, sentence_of

@@ -134,6 +134,7 @@ class GroundPage(MapPage):
         assert width is not None
         assert height is not None
         self.draft.set_ground(drawn(width, height, is_round=self.kind.value == DISC))
+        self.sheet.setFocus()  # so that undo is the map's
         return True
 
     def _seen_typed(self, text: str) -> None:

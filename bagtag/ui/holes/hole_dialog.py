@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QCloseEvent, QImage, QKeyEvent, QKeySequence, QShortcut
+from PySide6.QtGui import QCloseEvent, QKeyEvent, QKeySequence, QShortcut
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag import services
@@ -16,8 +16,8 @@ from bagtag.ui.entry.ask_keys import AskKeys
 from bagtag.ui.forms.basics import ENTER, button, label, tight
 from bagtag.ui.holes.ground_page import GroundPage, drawn, on_photo
 from bagtag.ui.holes.hole_draft import Draft
-from bagtag.ui.holes.hole_ground import read_levels
 from bagtag.ui.holes.hole_panel import Panel
+from bagtag.ui.holes.hole_photo import PhotoUnder
 from bagtag.ui.holes.hole_sheet import HoleSheet
 from bagtag.ui.holes.holes_page import HolesPage
 from bagtag.ui.holes.order_page import OrderPage
@@ -30,6 +30,7 @@ if TYPE_CHECKING:
     from bagtag.services.holes import MapView
 
 NOT_KEPT = "The map is changed and not kept. Keep it with Ctrl+Enter, or press Esc once more."
+NO_HOLES = "There is no hole on the map yet: click where one is, or put a pattern in."
 NO_SCALE = "A template needs a scale: click two holes and say how far apart they are."
 
 
@@ -46,8 +47,8 @@ class HoleMapDialog(QDialog):
     def __init__(self, desk: Desk, parent: QWidget | None, removal_id: int) -> None:
         super().__init__(parent)
         self.desk, self._removal_id = desk, removal_id
-        self._shown_photo = self._part = ""
-        self._is_busy = self._is_warned = self._wants_template = False
+        self._part = ""
+        self._was_kept = self._is_busy = self._is_warned = self._wants_template = False
         self.setWindowTitle("Hole map")
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.draft = Draft(self)
@@ -56,6 +57,7 @@ class HoleMapDialog(QDialog):
         self._make_pages()
         self._make_acts()
         self._keys = AskKeys(self)
+        self._photo = PhotoUnder(desk, self.sheet)
         self._lay()
         self._connect()
         self.sheet.setFocus()
@@ -115,6 +117,7 @@ class HoleMapDialog(QDialog):
         self.draft.changed.connect(self._changed)
         self.draft.refused.connect(self._refused)
         self._keys.pressed.connect(self._key)
+        self._photo.missed.connect(self.say_wrong)
         self.keep.clicked.connect(self.save)
         self.template.clicked.connect(self.print_template)
         self.back.clicked.connect(self.draft.undo)
@@ -128,6 +131,7 @@ class HoleMapDialog(QDialog):
         self.setWindowTitle(f"Holes of {self._part}")
         self.ground.show_photos(view.photos)
         found = view.hole_map
+        self._was_kept = found is not None
         if found is None:
             found = on_photo(view.photos[0]) if view.photos else drawn(200, 150)
         self.draft.begin(found, view.held_by)
@@ -150,23 +154,8 @@ class HoleMapDialog(QDialog):
         self.keep.setEnabled(self.draft.is_changed)
         self.back.setEnabled(self.draft.can_undo)
         self.again.setEnabled(self.draft.can_redo)
-        if self.draft.map.photo != self._shown_photo:
-            self._read_photo()
-
-    def _read_photo(self) -> None:
-        self._shown_photo = self.draft.map.photo
-        self.sheet.set_photo(())
-        photo = self.ground.photo(self._shown_photo)
-        if photo is not None:
-            self.desk.draw(read_levels, self.desk.store, photo, then=self._photo_read)
-
-    def _photo_read(self, answer: tuple[str, list[QImage]]) -> None:
-        digest, images = answer
-        if digest != self._shown_photo:
-            return
-        self.sheet.set_photo(images)
-        if not images:
-            self.say_wrong("The file of this photo is missing from the store, or damaged.")
+        digest = self.draft.map.photo
+        self._photo.show(digest, self.ground.photo(digest))
 
     # Keys
 
@@ -200,17 +189,24 @@ class HoleMapDialog(QDialog):
         """Keep the map as it is, once however often the key is pressed."""
         if self._is_busy or not self.draft.is_changed:
             return
-        self._is_busy = True
+        holes = services.holes
         self._saving = self.draft.map
-        self.desk.act(
-            services.holes.save_map, self._removal_id, self._saving,
-            then=self._kept, failed=self._not_kept,
-        )  # fmt: skip
+        if not self._saving.holes and not self._was_kept:
+            self.say_wrong(NO_HOLES)
+            return
+        self._is_busy = True
+        told = {"then": self._kept, "failed": self._not_kept}
+        if self._saving.holes:
+            self.desk.act(holes.save_map, self._removal_id, self._saving, **told)
+        else:
+            self.desk.act(holes.delete_map, self._removal_id, **told)
 
     def _kept(self, _: object) -> None:
         self._is_busy = False
+        self._was_kept = bool(self._saving.holes)
         self.draft.kept(self._saving)
-        self.desk.say(f"Kept: the holes of {self._part}.")
+        what = "Kept: the" if self._saving.holes else "No more a map of the"
+        self.desk.say(f"{what} holes of {self._part}.")
         if self._wants_template:
             self._wants_template = False
             open_template(self.desk, self, self._removal_id)
@@ -226,7 +222,9 @@ class HoleMapDialog(QDialog):
 
     def print_template(self) -> None:
         """The template is of the map as it is kept, so it is kept first."""
-        if self.draft.map.millimetres_per_unit() is None:
+        if not self.draft.map.holes:
+            self.say_wrong(NO_HOLES)
+        elif self.draft.map.millimetres_per_unit() is None:
             self.bar.choose(self.scale.title)
             self.say_wrong(NO_SCALE)
         elif self.draft.is_changed:

@@ -1,4 +1,4 @@
-"""A hole map while it is worked on: what was done to it, what is chosen, what undo brings back."""
+"""A hole map while it is worked on: what is chosen, and what is done to it."""
 
 from __future__ import annotations
 
@@ -13,13 +13,12 @@ from bagtag.domain.errors import BadInput
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.hole_order import round_about
 from bagtag.domain.holes import HoleMap, OrderKind, Point, Scale
+from bagtag.ui.holes.hole_history import History
 
 
-class Draft(QObject):
-    """Nothing here is kept before it is saved; every act on the map is one step of its undo."""
+class Draft(History):
+    """A hole map, the hardware of its part, and what of both is chosen."""
 
-    changed = Signal()
-    """The map is another."""
     pointed = Signal()
     """Something else is chosen: holes, or a line of hardware."""
     refused = Signal(object)
@@ -27,39 +26,23 @@ class Draft(QObject):
 
     def __init__(self, parent: QObject) -> None:
         super().__init__(parent)
-        self.map = HoleMap()
         self.held_by: tuple[HeldBy, ...] = ()
         self.chosen: tuple[int, ...] = ()
         self.line = ""
-        self._kept = self.map
-        self._past: list[HoleMap] = []
-        self._future: list[HoleMap] = []
-        self._merging: object = None
 
     def begin(self, hole_map: HoleMap, held_by: Sequence[HeldBy]) -> None:
-        """Work on this map from here on."""
-        self.map = self._kept = hole_map
+        """Work on this map from here on. The first line of hardware is in hand on an empty one."""
         self.held_by = tuple(held_by)
-        self._past, self._future = [], []
         is_first = self.held_by and (len(self.held_by) == 1 or not hole_map.holes)
         self.line = self.held_by[0].mark if is_first else ""
-        self.changed.emit()
+        self.start(hole_map)
         self.point(())
-
-    def kept(self, hole_map: HoleMap) -> None:
-        """This map is saved."""
-        self._kept = hole_map
-        self.changed.emit()
-
-    @property
-    def is_changed(self) -> bool:
-        return self.map != self._kept
 
     # What is chosen
 
     def point(self, numbers: Iterable[int]) -> None:
         self.chosen = tuple(dict.fromkeys(numbers))
-        self._merging = None
+        self.end_merging()
         self.pointed.emit()
 
     def point_at(self, number: int, *, adding: bool = False) -> None:
@@ -115,7 +98,7 @@ class Draft(QObject):
 
     def nudge(self, across: float, down: float) -> None:
         """Move the chosen holes by so much; one step of undo, however often it is repeated."""
-        self._do(self._nudged(across, down), merging=("nudge", self.chosen))
+        self.take(self._nudged(across, down), merging=("nudge", self.chosen))
 
     def _nudged(self, across: float, down: float) -> HoleMap:
         wide, high = self.map.width, self.map.height
@@ -135,7 +118,7 @@ class Draft(QObject):
         """Take the chosen holes out."""
         chosen = self.chosen
         self.point(())
-        self._do(hole_places.without(self.map, *chosen))
+        self.take(hole_places.without(self.map, *chosen))
 
     def renumber(self) -> None:
         """Number the holes all round from the chosen one; where none is chosen, without gaps."""
@@ -145,7 +128,7 @@ class Draft(QObject):
             at = turn.index(self.chosen[-1])
             turn = turn[at:] + turn[:at]
         self.point(())
-        self._do(hole_places.renumbered(self.map, turn))
+        self.take(hole_places.renumbered(self.map, turn))
 
     def set_group(self, group: str) -> None:
         self._each(self.chosen, group=group)
@@ -154,22 +137,22 @@ class Draft(QObject):
         holes = [
             replace(hole, **columns) if hole.number in numbers else hole for hole in self.map.holes
         ]
-        self._do(replace(self.map, holes=tuple(holes)))
+        self.take(replace(self.map, holes=tuple(holes)))
 
     def set_order(self, order: OrderKind) -> None:
-        self._do(replace(self.map, order=order))
+        self.take(replace(self.map, order=order))
 
     def set_given(self, given: Sequence[int]) -> None:
-        self._do(replace(self.map, given=tuple(given), order=OrderKind.GIVEN))
+        self.take(replace(self.map, given=tuple(given), order=OrderKind.GIVEN))
 
     def set_scale(self, scale: Scale | None) -> None:
         """The distance between two holes; BadInput where it cannot be one."""
         made = replace(self.map, scale=scale)
         hole_check.checked(made, self.held_by)
-        self._do(made)
+        self.take(made)
 
     def set_seen_from(self, side: str) -> None:
-        self._do(replace(self.map, seen_from=side), merging="seen from")
+        self.take(replace(self.map, seen_from=side), merging="seen from")
 
     def set_ground(self, ground: HoleMap) -> None:
         """Lay the holes on another photo or outline, where they were in the old one."""
@@ -177,7 +160,7 @@ class Draft(QObject):
         across = 1.0 if is_drawn else ground.width / old.width
         down = 1.0 if is_drawn else ground.height / old.height
         holes = tuple(replace(hole, x=hole.x * across, y=hole.y * down) for hole in old.holes)
-        self._do(
+        self.take(
             replace(
                 old,
                 holes=holes,
@@ -196,42 +179,18 @@ class Draft(QObject):
         except BadInput as wrong:
             self.refused.emit(wrong)
             return False
-        self._do(made)
+        self.take(made)
         return True
 
-    def _do(self, made: HoleMap, *, merging: object = None) -> None:
-        if made == self.map:
-            return
-        if merging is None or merging != self._merging:
-            self._past.append(self.map)
-        self._merging = merging
-        self._future = []
-        self.map = made
-        self.changed.emit()
-
-    # Undo
-
-    @property
-    def can_undo(self) -> bool:
-        return bool(self._past)
-
-    @property
-    def can_redo(self) -> bool:
-        return bool(self._future)
-
     def undo(self) -> None:
-        self._step(self._past, self._future)
+        super().undo()
+        self._still_there()
 
     def redo(self) -> None:
-        self._step(self._future, self._past)
+        super().redo()
+        self._still_there()
 
-    def _step(self, source: list[HoleMap], target: list[HoleMap]) -> None:
-        if not source:
-            return
-        target.append(self.map)
-        self.map = source.pop()
-        self._merging = None
+    def _still_there(self) -> None:
+        """Let go of chosen holes that are on the map no more."""
         there = {hole.number for hole in self.map.holes}
-        self.chosen = tuple(number for number in self.chosen if number in there)
-        self.changed.emit()
-        self.pointed.emit()
+        self.point(number for number in self.chosen if number in there)

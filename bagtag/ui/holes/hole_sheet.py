@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import hypot
 
-from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, QSizeF, Qt, Signal
+from PySide6.QtCore import QEvent, QPointF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QFocusEvent,
     QImage,
@@ -13,21 +13,19 @@ from PySide6.QtGui import (
     QMouseEvent,
     QPainter,
     QPaintEvent,
-    QResizeEvent,
     QWheelEvent,
 )
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from bagtag.domain.holes import Point
 from bagtag.ui.holes.hole_draft import Draft
+from bagtag.ui.holes.hole_look import CLOSER, MapLook
 from bagtag.ui.holes.hole_paint import MapPainter, Shown, radius_at
-from bagtag.ui.holes.hole_view import MOST, View, fitted
 
 STEP, FINE = 10.0, 1.0
 """How far an arrow key moves the cross, in pixels; with Shift it is the fine one."""
 STILL = 5.0
 """A press that moves less than this, in pixels, is a click."""
-CLOSER = 1.25
 _ARROWS = {
     Qt.Key.Key_Left: (-1.0, 0.0),
     Qt.Key.Key_Right: (1.0, 0.0),
@@ -45,7 +43,7 @@ _DELETES = (Qt.Key.Key_Delete, Qt.Key.Key_Backspace)
 NAME = "Hole map: arrows move the cross, Enter puts a hole there or chooses the one that is there"
 
 
-class HoleSheet(QWidget):
+class HoleSheet(MapLook):
     """A click puts or chooses, a drag moves a hole or the map, the wheel comes closer.
 
     By keys: arrows move a cross and Enter clicks there; Ctrl and arrows move the chosen holes;
@@ -58,13 +56,9 @@ class HoleSheet(QWidget):
     """A hole, and whether it is chosen beside the others."""
 
     def __init__(self, draft: Draft, parent: QWidget) -> None:
-        super().__init__(parent)
-        self.draft = draft
-        self.view = View()
+        super().__init__(draft, parent)
         self.shown = Shown()
-        self.cross: Point | None = None
         self._images: Sequence[QImage] = ()
-        self._is_fitted = True
         self._press: QPointF | None = None
         self._last = QPointF()
         self._held: int | None = None
@@ -113,49 +107,6 @@ class HoleSheet(QWidget):
         """Of a hole on the screen, in pixels."""
         return radius_at(self.view.scale, self._painter.nearest(self.draft.map))
 
-    # Closer and away
-
-    def fit(self) -> None:
-        """All of the map in sight."""
-        self._is_fitted = True
-        self._take(fitted(self._field(), self._room()))
-
-    def closer(self) -> None:
-        self.zoom(CLOSER)
-
-    def away(self) -> None:
-        self.zoom(1 / CLOSER)
-
-    def zoom(self, factor: float, at: QPointF | None = None) -> None:
-        whole = fitted(self._field(), self._room()).scale
-        wanted = min(max(self.view.scale * factor, whole * 0.9), whole * MOST)
-        spot = at if at is not None else self._zoom_point()
-        self._is_fitted = False
-        self._take(self.view.zoomed(wanted / self.view.scale, spot))
-
-    def pan(self, by: QPointF) -> None:
-        self._is_fitted = False
-        self._take(self.view.moved(by))
-
-    def _zoom_point(self) -> QPointF:
-        """What stays where it is: the cross, the chosen hole, else the middle."""
-        chosen = self.draft.map.hole(self.draft.chosen[-1]) if self.draft.chosen else None
-        if self.cross is not None:
-            return self.view.on_screen(*self.cross)
-        if chosen is not None:
-            return self.view.on_screen(chosen.x, chosen.y)
-        return QPointF(self.width() / 2, self.height() / 2)
-
-    def _take(self, view: View) -> None:
-        self.view = view.held(self._field(), self._room())
-        self.update()
-
-    def _field(self) -> QSizeF:
-        return QSizeF(self.draft.map.width, self.draft.map.height)
-
-    def _room(self) -> QSizeF:
-        return QSizeF(self.size())
-
     def _drawn_anew(self) -> None:
         if self._is_fitted:
             self.fit()
@@ -165,15 +116,8 @@ class HoleSheet(QWidget):
         """What was chosen elsewhere comes into sight."""
         hole = self.draft.map.hole(self.draft.chosen[-1]) if self.draft.chosen else None
         if hole is not None:
-            self._bring(self.view.on_screen(hole.x, hole.y))
+            self.bring(self.view.on_screen(hole.x, hole.y))
         self.update()
-
-    def _bring(self, spot: QPointF) -> None:
-        air, rect = 30.0, QRectF(self.rect())
-        across = min(rect.right() - air - spot.x(), 0.0) or max(rect.left() + air - spot.x(), 0.0)
-        down = min(rect.bottom() - air - spot.y(), 0.0) or max(rect.top() + air - spot.y(), 0.0)
-        if across or down:
-            self.pan(QPointF(across, down))
 
     # By mouse
 
@@ -201,7 +145,7 @@ class HoleSheet(QWidget):
         far = spot - self._press
         self._is_dragging = self._is_dragging or hypot(far.x(), far.y()) > STILL
         if self._is_dragging and self._held is not None:
-            self.shown = self.shown._replace(dragged=(self._held, *self._inside(spot)))
+            self.shown = self.shown._replace(dragged=(self._held, *self.inside(spot)))
             self.update()
         elif self._is_dragging:
             self.pan(spot - self._last)
@@ -215,7 +159,7 @@ class HoleSheet(QWidget):
         self.shown = self.shown._replace(dragged=None)
         if dragged and held is not None:
             self.draft.point([held])
-            self.draft.move(held, *self._inside(event.position()))
+            self.draft.move(held, *self.inside(event.position()))
         elif not dragged and event.button() == Qt.MouseButton.LeftButton:
             self.cross = None
             self.click(event.position(), adding=_adds(event))
@@ -236,10 +180,6 @@ class HoleSheet(QWidget):
         if turn:
             self.zoom(CLOSER ** (turn / 120), event.position())
         event.accept()
-
-    def _inside(self, spot: QPointF) -> Point:
-        x, y = self.view.on_map(spot)
-        return min(max(x, 0.0), self.draft.map.width), min(max(y, 0.0), self.draft.map.height)
 
     # By keys
 
@@ -262,25 +202,18 @@ class HoleSheet(QWidget):
         if held & Qt.KeyboardModifier.ControlModifier:
             self.draft.nudge(across / self.view.scale, down / self.view.scale)
             return
-        start = self.view.on_screen(*self.cross) if self.cross else self._zoom_point()
-        self.cross = self._inside(start + QPointF(across, down))
-        self._bring(self.view.on_screen(*self.cross))
+        start = self.view.on_screen(*self.cross) if self.cross else self.spot_in_hand()
+        self.cross = self.inside(start + QPointF(across, down))
+        self.bring(self.view.on_screen(*self.cross))
         self.update()
 
     def press_cross(self, *, adding: bool = False) -> None:
         """As a click at the cross, which stands in the middle until it is moved."""
-        spot = self._zoom_point()
-        self.cross = self._inside(spot)
+        spot = self.spot_in_hand()
+        self.cross = self.inside(spot)
         self.click(self.view.on_screen(*self.cross), adding=adding)
 
     # Events of Qt
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        if self._is_fitted:
-            self.fit()
-        else:
-            self._take(self.view)
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         super().focusInEvent(event)

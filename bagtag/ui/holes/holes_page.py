@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from bagtag.domain.hole_check import spanned
 from bagtag.ui.forms.basics import Field, Line, button, label, tight
+from bagtag.ui.forms.choice import Choice
 from bagtag.ui.holes.hole_draft import Draft
 from bagtag.ui.holes.hole_lines import LineList
 from bagtag.ui.holes.hole_page import MapPage
@@ -90,6 +91,10 @@ class HolesPage(MapPage):
         return True
 
     def accept(self) -> bool:
+        here = self.focusWidget()
+        if isinstance(here, Choice) and here.hasFocus():
+            here.click()
+            return True
         if not self.group.hasFocus():
             return False
         self.sheet.setFocus()  # which ends the typing, and gives the group

@@ -3,28 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from enum import StrEnum
-from math import atan2, cos, degrees, hypot, radians, sin
+from math import atan2, degrees, hypot
 
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from bagtag.domain.errors import BadInput
-from bagtag.domain.hole_places import MOST_AT_ONCE, grid, ring, row
+from bagtag.domain.hole_places import MOST_AT_ONCE
 from bagtag.domain.holes import Point
 from bagtag.ui.forms.basics import Field, Line, button, tight
 from bagtag.ui.forms.choices import Choices, Option
-from bagtag.ui.forms.figures import count, figure
+from bagtag.ui.forms.figures import count
 from bagtag.ui.holes.hole_draft import Draft
 from bagtag.ui.holes.hole_page import MapPage
 from bagtag.ui.holes.hole_said import Said
 from bagtag.ui.holes.hole_sheet import HoleSheet
-
-
-class Pattern(StrEnum):
-    RING = "Ring"
-    GRID = "Grid"
-    ROW = "Row"
-
+from bagtag.ui.holes.pattern_points import Figures, Pattern, points_of, rounded, signed
 
 FIRST = {
     Pattern.RING: "Click the middle of the ring, then its first hole; or give the figures.",
@@ -122,7 +115,7 @@ class PatternPage(MapPage):
             Pattern.ROW: {"many": self._wanted(), "size": 0.7 * long, "turn": 0},
         }
         for name, value in first[kind].items():
-            self.lines[name].setText(f"{_rounded(value):g}")
+            self.lines[name].setText(f"{rounded(value):g}")
         self.refresh()
 
     def _wanted(self) -> int:
@@ -188,7 +181,7 @@ class PatternPage(MapPage):
         self._fill("turn", (turn + 180) % 360 - 180)
 
     def _fill(self, name: str, value: float) -> None:
-        self.lines[name].setText(f"{_rounded(value):g}")
+        self.lines[name].setText(f"{rounded(value):g}")
 
     # The holes to come
 
@@ -204,34 +197,13 @@ class PatternPage(MapPage):
 
     def points(self) -> Sequence[Point] | None:
         """Where the holes will be; None while a figure cannot be read."""
-        many, size = self._count("many"), _signed(self.lines["size"].text())
-        turn = _signed(self.lines["turn"].text()) or 0.0
-        if not many or not size or many > MOST:
-            return None
-        size /= self._share()
-        kind = self.kind.value
-        if kind is Pattern.RING:
-            return ring(many, self._from(0, 0), abs(size) / 2, turn - 90)
-        if kind is Pattern.ROW:
-            across, down = size * cos(radians(turn)), size * sin(radians(turn))
-            start = self._from(across, down)
-            return row(many, start, (start[0] + across, start[1] + down))
-        return self._grid_points(many, size)
-
-    def _grid_points(self, columns: int, step: float) -> Sequence[Point] | None:
-        rows, high = self._count("down"), _signed(self.lines["high"].text())
-        if not rows or not high or rows * columns > MOST:
-            return None
-        high /= self._share()
-        wide, tall = step * (columns - 1), high * (rows - 1)
-        x, y = self._from(wide, tall)  # a grid goes on from its top left, wherever it was begun
-        return grid(columns, rows, (min(x, x + wide), min(y, y + tall)), abs(step), abs(high))
-
-    def _from(self, across: float, down: float) -> Point:
-        """Where it begins: as clicked, else so that it stands in the middle of the map."""
-        if self._start is not None:
-            return self._start
-        return (self.draft.map.width - across) / 2, (self.draft.map.height - down) / 2
+        figures = {name: signed(self.lines[name].text()) for name in self.lines}
+        counts = {name: self._count(name) for name in ("many", "down")}
+        read = Figures(
+            counts["many"], counts["down"], figures["size"], figures["high"], figures["turn"] or 0.0
+        )
+        middle = (self.draft.map.width / 2, self.draft.map.height / 2)
+        return points_of(self.kind.value, read, self._share(), self._start, middle)
 
     def _count(self, name: str) -> int | None:
         return count(self.lines[name].text())
@@ -248,13 +220,15 @@ class PatternPage(MapPage):
             return True
         self._start, self._is_second, self._is_put = None, False, True
         self._is_put = self.draft.put(points)
+        if self._is_put:
+            self.sheet.setFocus()  # so that undo is the map's
         self.refresh()
         return True
 
     def _say_wanting(self) -> None:
         for name in (name for name, _ in FIELDS[self.kind.value]):
             whole = name in ("many", "down")
-            known = self._count(name) if whole else _signed(self.lines[name].text())
+            known = self._count(name) if whole else signed(self.lines[name].text())
             if known is None or (known == 0 and name != "turn") or (whole and known > MOST):
                 self.fields[name].say(
                     f"A whole number from 1 to {MOST}." if whole else "A figure other than zero."
@@ -262,19 +236,3 @@ class PatternPage(MapPage):
                 self.lines[name].setFocus()
                 return
         self.fields["many"].say(f"At once {MOST} holes at most.")
-
-
-def _rounded(value: float) -> float:
-    """As exact as one can click: a tenth, and hundreds without."""
-    return round(value) if abs(value) >= 100 else round(value, 1)
-
-
-def _signed(text: str) -> float | None:
-    """A figure that may be below zero, or zero."""
-    typed = text.strip().replace("−", "-")
-    if typed.startswith("-"):
-        found = figure(typed[1:])
-        return None if found is None else -found
-    if typed and not typed.strip("0.,"):
-        return 0.0
-    return figure(typed)

@@ -128,6 +128,7 @@ class ScalePage(MapPage):
         assert second is not None
         try:
             self.draft.set_scale(Scale(first, second, Length(distance, self.unit.value)))
+            self.sheet.setFocus()  # so that undo is the map's
         except BadInput as wrong:
             self._wanting(wrong.field, wrong.sentence)
         return True
