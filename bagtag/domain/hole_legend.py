@@ -75,24 +75,39 @@ def drawn(found: Sequence[Row], cell: Cell, size: float) -> list[Item]:
 
 
 def _sign(mark: str, x: float, base: float, size: float) -> list[Item]:
-    middle = (x + (_LETTER + _GLYPH / 2) * size, base - size * lettering.CAP / 2)
+    middle = (x + (_letter(mark) + _GLYPH / 2) * size, base - size * lettering.CAP / 2)
     shape = glyph(mark, middle, size * 0.38, size * 0.07)
     letter: list[Item] = [Text(x, base, mark, size, Anchor.START, bold=True)]
     return [*(letter if mark else []), *shape]
 
 
+def _letter(mark: str) -> float:
+    """Room for the letter of a mark, in font sizes."""
+    return max(_LETTER, lettering.width(mark) + 0.25)
+
+
 def _indent(row: Row, size: float) -> float:
-    return 0.0 if row.mark is None else (_LETTER + _GLYPH + _GAP) * size
+    return 0.0 if row.mark is None else (_letter(row.mark) + _GLYPH + _GAP) * size
 
 
 def _broken(row: Row, room: float, size: float) -> list[str]:
-    """The text in lines that fit; a word that is wider than the room stays whole."""
+    """The text in lines that fit, broken at spaces, and in a word that is wider than the room."""
     most = (room - _indent(row, size)) / size
     lines = [""]
-    for word in row.text.split():
-        longer = f"{lines[-1]} {word}".strip()
+    for piece in (piece for word in row.text.split() for piece in _pieces(word, most)):
+        longer = f"{lines[-1]} {piece}".strip()
         if lines[-1] and lettering.width(longer) > most:
-            lines.append(word)
+            lines.append(piece)
         else:
             lines[-1] = longer
     return lines
+
+
+def _pieces(word: str, most: float) -> list[str]:
+    """A word in pieces that are no wider than `most`, of one letter at least."""
+    pieces = [""]
+    for letter in word:
+        if pieces[-1] and lettering.width(pieces[-1] + letter) > most:
+            pieces.append("")
+        pieces[-1] += letter
+    return pieces

@@ -184,6 +184,14 @@ def test_what_a_legend_cannot_say_in_one_line_goes_on_in_the_next_and_is_not_cut
     assert "holes 1, 3, 5, 7, 9, 11, 13, 15, 17, 19, 21, 23, 25, 27, 29, 31, 33, 35, 37, 39" in said
 
 
+def test_a_word_wider_than_the_room_is_broken_and_two_letters_have_room():
+    held_by = [HeldBy(3, "bolt", "Ü" * 90, mark="AB")]
+    picture = draw(HoleMap((Hole(1, 0, 0, "AB"), Hole(2, 9, 9, "AB"))), held_by, aspect=1)
+    check_apart(picture)
+    assert "".join(words(picture)).count("Ü") == 90
+    assert all(inside(text.bounds, 0, 0, 1, 1) for text in only(picture, Text))
+
+
 def test_arrows_lead_through_the_first_turns():
     joint = JOINTS["ring of 32"]
     picture = draw(joint, order=order(joint), has_legend=False)
