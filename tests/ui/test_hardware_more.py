@@ -4,13 +4,15 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication
 
 from bagtag import services
 from bagtag.domain.cautions import TORQUE_CAUTIONS
 from bagtag.domain.hardware import Adapter, HeldBy, Length, Stretch, Torque, TorqueUnit
 from bagtag.ui.entry.hardware_editor import HardwareEditor
 from bagtag.ui.entry.hardware_form import HardwareForm
-from tests.ui.forms_kit import ENTER, furnish, press, show, write
+from bagtag.ui.forms.basics import is_inside
+from tests.ui.forms_kit import ENTER, TAB, furnish, press, show, write
 
 FULL = HeldBy(
     10, "bolt", "M10x1.25", 95.0, "mm", "14 mm hex", Torque(53.0), "", "", "10.9", "",
@@ -222,3 +224,32 @@ def test_a_long_line_is_shown_to_its_end(qtbot):
     slip = form.rows.slip(0)
     assert slip.width() <= form.width()
     assert slip.height() >= slip.heightForWidth(slip.width()) > 2 * 44
+
+
+def test_tab_goes_through_the_line_then_its_acts_then_what_stands_below(card, qtbot):
+    form = card.fields.hardware
+    form.add()
+    editor = form.editor
+    editor.unit.choose("in")
+    editor.torque_unit.choose(TorqueUnit.KILOGRAM_METRE)
+    seen = []
+    for _ in range(40):
+        seen.append(QApplication.focusWidget())
+        press(TAB)
+    names = [one.accessibleName() for one in seen]
+    fields = [
+        editor.count,
+        editor.kind,
+        editor.thread_of,
+        editor.length,
+        editor.torque,
+        editor.note,
+    ]
+    places = [seen.index(one) for one in fields]
+    assert places == sorted(places)
+    acts = ["Done with this line", "Leave this line as it was", "Take this line out"]
+    first = names.index(acts[0])
+    assert seen[first - 1] is editor.more.press
+    assert names[first : first + 3] == acts
+    assert is_inside(seen[first + 3], card.fields)
+    assert not is_inside(seen[first + 3], form)

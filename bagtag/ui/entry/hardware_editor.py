@@ -81,7 +81,7 @@ class HardwareEditor(QWidget):
     def _places(self) -> list[tuple[Field, int, int, int]]:
         """Field, row, column and how many columns wide; of six."""
         return [
-            (self.fields["count"], 0, 0, 1), (Field("Kind", self.kind, self), 0, 1, 3),
+            (self.fields["count"], 0, 0, 2), (Field("Kind", self.kind, self), 0, 2, 2),
             (Field("Drive", self.drive, self), 0, 4, 2),
             (Field("Thread", self.thread_of, self), 1, 0, 2), (self.fields["length"], 1, 2, 2),
             (Field("Unit of length", self.unit, self), 1, 4, 2),

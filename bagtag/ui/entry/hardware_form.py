@@ -2,6 +2,8 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import cached_property
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
@@ -9,14 +11,13 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.hardware import OVERRIDE, HeldBy
-from bagtag.ui.entry.hardware_editor import HardwareEditor
 from bagtag.ui.forms.basics import ENTER, Field, Line, button, is_inside, label, panel, tight
 from bagtag.ui.forms.rows import Rows
 from bagtag.ui.torque.torque_signs import Signed
-from bagtag.ui.torque.torque_told import questions_of
 
 if TYPE_CHECKING:
     from bagtag.services.tape import TapeReader
+    from bagtag.ui.entry.hardware_editor import HardwareEditor
 
 _UNREAD = "No fastener can be read in this. Write it like: 4 x M6x30, 8 mm hex, 10 Nm, blue."
 
@@ -42,17 +43,14 @@ class HardwareForm(QWidget):
         self.asked = Signed("?", self, name="Can this be right?")
         self.override = label(OVERRIDE, self, scale="small", tone="muted")
         self.frame = panel(self, "tape")
-        self.editor = HardwareEditor(self.frame)
         self.by_fields = button("By fields", self, name="Add hardware field by field")
         self.by_fields.clicked.connect(self.add)
         self._build()
 
     def _build(self) -> None:
-        frame = QVBoxLayout(self.frame)
-        frame.setContentsMargins(14, 12, 14, 12)
-        frame.addWidget(self.editor)
-        frame.addLayout(self._acts())
-        self.editor.edited.connect(self._edited)
+        self._inside = QVBoxLayout(self.frame)
+        self._inside.setContentsMargins(14, 12, 14, 12)
+        self._inside.addLayout(self._acts())
         self.frame.hide()
         line = QHBoxLayout()
         tight(line, 8)
@@ -84,6 +82,27 @@ class HardwareForm(QWidget):
             row.addWidget(press)
         row.addStretch(1)
         return row
+
+    @cached_property
+    def editor(self) -> "HardwareEditor":
+        """The fields of one line, made when they are first wanted."""
+        from bagtag.ui.entry.hardware_editor import HardwareEditor
+
+        made = HardwareEditor(self.frame)
+        made.edited.connect(self._edited)
+        self._inside.insertWidget(0, made)
+        self._put_in_turn(made)
+        return made
+
+    def _put_in_turn(self, made: QWidget) -> None:
+        """Tab goes through what was made late where it stands, before the acts below it."""
+        late: list[QWidget] = [self.tape]
+        after = made.nextInFocusChain()
+        while after is not None and is_inside(after, made):
+            late += [after] if after.focusPolicy() != Qt.FocusPolicy.NoFocus else []
+            after = after.nextInFocusChain()
+        for one, other in pairwise(late):
+            self.setTabOrder(one, other)
 
     @property
     def lines(self) -> tuple[HeldBy, ...]:
@@ -202,7 +221,12 @@ class HardwareForm(QWidget):
         read = self._as_read(typed.strip()) if typed.strip() else []
         self.heard.setText("; ".join(map(str, read)))
         self.heard.setVisible(bool(read))
-        self.asked.say(questions_of(read))
+        self.asked.say(self._asked(read))
+
+    def _asked(self, read: list[HeldBy]) -> tuple[str, ...]:
+        from bagtag.ui.torque.torque_told import questions_of  # wanted once something is typed
+
+        return questions_of(read) if read else ()
 
     def _as_read(self, typed: str) -> list[HeldBy]:
         """The lines in what was typed; a word it cannot read goes to the last one's note."""

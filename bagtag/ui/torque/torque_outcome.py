@@ -82,7 +82,8 @@ def _set_on(found: WrenchUse, torque: Torque) -> Outcome:
     below = [*_sum(found.wanted, torque)]
     if exact != said(found.set_to):
         below.append(f"It is the nearest mark to {exact}.")
-    below.append(f"The fastener gets {gives}.")
+    if gives != said(found.set_to) or found.reached != found.wanted:
+        below.append(f"The fastener gets {gives}.")
     return Outcome(said(found.set_to), tuple(below), found.warnings)
 
 
