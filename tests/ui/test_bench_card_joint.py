@@ -108,6 +108,17 @@ def test_a_tick_that_cannot_be_kept_is_not_left_standing(
     assert not card.joint.rows.rows[0].isChecked()
 
 
+def test_what_was_ticked_stands_on_the_card_of_a_part_that_is_in(
+    put_ref, store, head, desk, settle
+) -> None:
+    services.tightening.tick(store, head, 0, who="MK")
+    services.signing.sign(store, head, services.signing.SignForm(reason="trial"), who="MK")
+    joint = put_ref(head).joint
+    assert joint.count.text() == "1 of 3 passes were ticked"
+    assert joint.count.isVisible()
+    assert not joint.rows.isVisible()
+
+
 def test_the_holes_are_drawn_with_their_turns_and_said(put_ref, head) -> None:
     """Crosswise on four, numbered clockwise: ASME PCC-1's list, from memory."""
     joint = put_ref(head).joint

@@ -134,7 +134,9 @@ class JointView(QFrame):
         self.rows.show_joint(joint if is_up and _has_steps(joint) else None)
         self._say_more(joint, is_up, order)
         self._turn()
-        self.setVisible(is_up or joint.hole_map is not None)
+        if self._standing is Standing.IN:
+            self._say_done(joint)
+        self.setVisible(is_up or joint.hole_map is not None or not self.count.isHidden())
         self.shown.emit()
 
     def _say_due(self, joint: Joint, is_up: bool) -> None:
@@ -144,6 +146,12 @@ class JointView(QFrame):
             part.setText(said)
             part.setVisible(bool(said))
         self.done.offer(bool(due) and _has_steps(joint))
+
+    def _say_done(self, joint: Joint) -> None:
+        """What was ticked of a step that is signed off."""
+        said = f"{len(joint.ticks)} of {len(joint.rounds)} passes were ticked"
+        self.count.setText(said if joint.ticks else "")
+        self.count.setVisible(bool(joint.ticks))
 
     def _say_more(self, joint: Joint, is_up: bool, order: tuple[int, ...]) -> None:
         due = joint.due

@@ -9,11 +9,12 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 
 from bagtag.domain.errors import BadInput
 from bagtag.domain.tightening import Pass, PassKind
-from bagtag.domain.torque import Torque, TorqueUnit
+from bagtag.domain.torque import TorqueUnit
 from bagtag.ui.entry.toggles import Toggles
 from bagtag.ui.forms.basics import Field, Line, tight
 from bagtag.ui.forms.choices import Choices, Option
 from bagtag.ui.forms.figures import degrees, figure, written
+from bagtag.ui.torque.torque_typed import torque_of
 
 SHARE = "%"
 REVERSED, ROUND = "reversed", "round"
@@ -50,7 +51,7 @@ class PassEditor(QWidget):
         self.amount = Line(self, "How much")
         self.unit = Choices("Unit", [], self, columns=5)
         self.group = Line(self, "Which fasteners", hint="all")
-        orders = [Option(REVERSED, "Backwards"), Option(ROUND, "One after the other, all round")]
+        orders = [Option(REVERSED, "Backwards"), Option(ROUND, "All the way round")]
         self.order = Toggles("Order", orders, self)
         self.note = Line(self, "Note on the pass", hint="for example: wait a minute")
         self.amount_field = Field("How much", self.amount, self)
@@ -110,6 +111,8 @@ class PassEditor(QWidget):
 
     def _kind_chosen(self) -> None:
         self._offer_units()
+        if self.kind.value is PassKind.LOOSEN:
+            self.order.set_values([REVERSED])  # what was tightened last is loosened first
         self.say("")
         self.edited.emit()
 
@@ -136,10 +139,12 @@ class PassEditor(QWidget):
         torque = share = angle = None
         if kind in (PassKind.ANGLE, PassKind.LOOSEN):
             angle = degrees(typed, TURNS if kind is PassKind.LOOSEN else TURN)
-        elif typed.endswith("%") or unit == SHARE:
+        elif named := torque_of(typed):  # a unit that is typed counts, whatever is chosen
+            torque = named
+        elif kind is PassKind.TORQUE and (typed.endswith("%") or unit == SHARE):
             share = self._loaded if typed == _percent(self._loaded) else _share(typed)
-        elif value := figure(typed):
-            torque = Torque(value, TorqueUnit(unit))
+        else:
+            torque = torque_of(typed, TorqueUnit(unit))
         is_free = kind is PassKind.LOOSEN and not typed
         if torque is share is angle is None and not is_free:
             raise BadInput(_WRONG[kind], field="amount")
