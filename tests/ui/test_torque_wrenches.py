@@ -177,6 +177,14 @@ def test_one_that_is_gone_meanwhile_is_said(dialog, desk, store, settle):
     assert made.form.name.text() == "short"
 
 
+def test_one_that_is_gone_and_is_taken_out_is_said_above_the_list(dialog, desk, store, settle):
+    made = dialog(SHORT)
+    services.wrenches.delete_wrench(store, made.list.tapes[0].wrench.id, who="Ben")
+    press(Qt.Key.Key_Delete)
+    settle(desk)
+    assert "no longer in the list" in made.said.text()
+
+
 def test_the_makers_manual_overrides_here_too(dialog):
     from PySide6.QtWidgets import QLabel
 

@@ -188,6 +188,8 @@ class WrenchesDialog(QDialog):
         self._is_busy = False
         if not isinstance(error, Trouble):
             self.desk.tell_error(error)
+        elif self.frame.isHidden():
+            self.said.setText(error.sentence)
         elif not self.form.say(error.field, error.sentence):
             self.wrong.setText(error.sentence)
             self.wrong.show()
