@@ -144,6 +144,8 @@ def finish(bench, *, without: str = "") -> None:
         if step.sign_off is None and step.name != without:
             is_hold = step.task is not None and step.task.kind is TaskKind.HOLD_POINT
             who = "J. Alder" if is_hold else "N. Birch"
+            for place in services.tightening.joint(store, step.ref).unticked:
+                services.tightening.tick(store, step.ref, place, who=who)
             form = SignForm(note="as it should be", reason="trial" if without else "")
             services.signing.sign(store, step.ref, form, who=who)
     bench.stage(8)
