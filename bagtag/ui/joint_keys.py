@@ -1,4 +1,4 @@
-"""The keys for a part's joint, on Strip and on Build: its holes, torque, passes; the tools."""
+"""The keys for a part's joint, on Strip and on Build: its holes, its torque, its passes."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from PySide6.QtGui import QKeySequence, QShortcut
 if TYPE_CHECKING:
     from bagtag.ui.bench_page import BenchPage
 
-HOLES, TORQUE, PASSES, TOOLS = "Ctrl+H", "Ctrl+R", "Ctrl+G", "Ctrl+B"
+HOLES, TORQUE, PASSES = "Ctrl+H", "Ctrl+R", "Ctrl+G"
 _NO_PART = "Choose a part in the list first."
 
 
@@ -24,7 +24,6 @@ class JointKeys(QObject):
             (HOLES, self.open_holes),
             (TORQUE, self.open_torque),
             (PASSES, self.open_passes),
-            (TOOLS, self.open_tools),
         ):
             made = QShortcut(QKeySequence(key), page)
             made.setAutoRepeat(False)
@@ -47,12 +46,6 @@ class JointKeys(QObject):
 
         if self._has_part():
             open_passes(self.desk, self.page, self.part_id)
-
-    def open_tools(self) -> None:
-        from bagtag.ui.tools.tools_dialog import open_tools
-
-        if self.desk.job_id:
-            open_tools(self.desk, self.page, self.desk.job_id)
 
     @property
     def part_id(self) -> int:

@@ -29,6 +29,7 @@ class Act(Press):
     def __init__(self, word: str, key: str, parent: QWidget, *, role: str = "plain") -> None:
         super().__init__(word, parent)
         self._key = key
+        self._is_brief = False
         self.setProperty("role", role)
         self._shortcut = QShortcut(QKeySequence(key), parent) if key else None
         if self._shortcut is not None:
@@ -43,11 +44,17 @@ class Act(Press):
         if self._shortcut is not None:
             self._shortcut.setEnabled(wanted)
 
+    def be_brief(self, brief: bool) -> None:
+        """Whether only the word is shown, where there is no room for its key as well."""
+        if brief != self._is_brief:
+            self._is_brief = brief
+            self.say(self.word)
+
     def say(self, word: str) -> None:
         """What the button does now."""
         self.word = word
         shown = QKeySequence(self._key).toString(QKeySequence.SequenceFormat.NativeText)
-        self.setText(f"{word}\u2002{shown}" if shown else word)
+        self.setText(f"{word}\u2002{shown}" if shown and not self._is_brief else word)
         self.setAccessibleName(word)
         self.setToolTip(f"{word} ({shown})" if shown else word)
 

@@ -35,6 +35,7 @@ class BuildSide(QObject):
     def _connect(self) -> None:
         self.bar.board_read.connect(self._board_read)
         self.bar.add_wanted.connect(self.add)
+        self.bar.tools_wanted.connect(self.lay_out)
         self.left.chosen.connect(self._chosen)
         self.left.opened.connect(self._opened)
         self.left.typed.connect(self.page.typed)
@@ -126,3 +127,9 @@ class BuildSide(QObject):
         from bagtag.ui.order.add_menu import open_add
 
         open_add(self.desk, self.page, self.step)
+
+    def lay_out(self) -> None:
+        """The tools for the build: laid out, and counted back."""
+        from bagtag.ui.tools.tools_dialog import open_tools
+
+        open_tools(self.desk, self.page, self.desk.job_id)

@@ -5,6 +5,7 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSettings, Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag import services
@@ -25,6 +26,9 @@ if TYPE_CHECKING:
 NEXT = "F5"
 PAPER = "Ctrl+P"
 ADD = "Ctrl+T"
+TOOLS = "Ctrl+B"
+ROOMY = 1080
+"""The width in pixels from which there is room for the keys of its acts beside their words."""
 WHO = "bench/who"
 """Where the name of the last person at the bench is kept."""
 
@@ -44,6 +48,7 @@ class BuildBar(QFrame):
 
     board_read = Signal(object)
     add_wanted = Signal()
+    tools_wanted = Signal()
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -57,6 +62,7 @@ class BuildBar(QFrame):
         mark(self.waiting, tone="muted")
         self.next = Act("Next step", NEXT, self, role="primary")
         self.add = Act("Add", ADD, self)
+        self.tools = Act("Tools", TOOLS, self)
         self.paper = Act("Checklist", PAPER, self)
         self.who = Line(self, "Who signs: name or initials", hint="name or initials")
         self.who.setMaximumWidth(150)
@@ -65,6 +71,8 @@ class BuildBar(QFrame):
         self.next.clicked.connect(self.show_next)
         self.add.setToolTip("Add a task, a part, a bench build or a rule (Ctrl+T)")
         self.add.clicked.connect(self.add_wanted)
+        self.tools.setToolTip("Lay out the tools, and count them back (Ctrl+B)")
+        self.tools.clicked.connect(self.tools_wanted)
         self.paper.clicked.connect(self.print_checklist)
         self.who.textChanged.connect(self._who_typed)
 
@@ -77,12 +85,17 @@ class BuildBar(QFrame):
         row = QHBoxLayout(self)
         tight(row, 12)
         row.addLayout(words, 1)
-        for act in (self.next, self.add, self.paper):
+        for act in (self.next, self.add, self.tools, self.paper):
             row.addWidget(act)
         caption = label("signs", self, scale="small", tone="muted")
         caption.setWordWrap(False)
         row.addWidget(caption)
         row.addWidget(self.who)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        for act in (self.add, self.tools, self.paper):
+            act.be_brief(self.width() < ROOMY)
 
     def enter(self) -> None:
         """Ask for the board of the chosen job."""
