@@ -110,6 +110,20 @@ def test_plus_minus_and_nought(qtbot, desk, settle, part) -> None:
     assert dialog.sheet.view == whole
 
 
+def test_the_holes_of_a_line_come_into_sight(qtbot, desk, settle, part) -> None:
+    dialog = open_map(qtbot, desk, settle, part)
+    holes = (Hole(1, 10, 10, "A"), Hole(2, 200, 150, "B"))
+    dialog.draft.begin(HoleMap(holes, width=220, height=170), dialog.draft.held_by)
+    whole = dialog.sheet.view
+    dialog.draft.take_line("A")
+    dialog.sheet.zoom(8.0, dialog.sheet.view.on_screen(10, 10))
+    close = dialog.sheet.view
+    dialog.draft.take_line("A")
+    assert dialog.sheet.view == close  # some of it is in sight
+    dialog.draft.take_line("B")
+    assert dialog.sheet.view == whole
+
+
 def test_the_wheel_comes_closer_where_it_points(qtbot, desk, settle, part) -> None:
     dialog = open_map(qtbot, desk, settle, part)
     sheet, at = dialog.sheet, QPointF(200, 150)

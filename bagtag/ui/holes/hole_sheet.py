@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import hypot
 
-from PySide6.QtCore import QEvent, QPointF, QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QFocusEvent,
     QImage,
@@ -113,11 +113,22 @@ class HoleSheet(MapLook):
         self.update()
 
     def _pointed(self) -> None:
-        """What was chosen elsewhere comes into sight."""
+        """What was chosen elsewhere comes into sight: a hole, or the holes of a line."""
         hole = self.draft.map.hole(self.draft.chosen[-1]) if self.draft.chosen else None
         if hole is not None:
             self.bring(self.view.on_screen(hole.x, hole.y))
+        elif self.shown.is_ringed and not self._are_some_in_sight(self.draft.ringed):
+            self.fit()
         self.update()
+
+    def _are_some_in_sight(self, numbers: frozenset[int]) -> bool:
+        """Whether one of these holes is on the screen, or there are none."""
+        spots = [
+            self.view.on_screen(hole.x, hole.y)
+            for hole in self.draft.map.holes
+            if hole.number in numbers
+        ]
+        return not spots or any(QRectF(self.rect()).contains(spot) for spot in spots)
 
     # By mouse
 

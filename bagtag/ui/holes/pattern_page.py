@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import atan2, degrees, hypot
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from bagtag.domain.errors import BadInput
@@ -19,6 +20,7 @@ from bagtag.ui.holes.hole_said import Said
 from bagtag.ui.holes.hole_sheet import HoleSheet
 from bagtag.ui.holes.pattern_points import Figures, Pattern, points_of, rounded, signed
 
+TOP = Qt.AlignmentFlag.AlignTop
 FIRST = {
     Pattern.RING: "Click the middle of the ring, then its first hole; or give the figures.",
     Pattern.GRID: "Click the first corner hole, then the one opposite; or give the figures.",
@@ -71,7 +73,7 @@ class PatternPage(MapPage):
         places = QGridLayout()
         tight(places, 8)
         for place, field in enumerate(self.fields.values()):
-            places.addWidget(field, place // 2, place % 2)
+            places.addWidget(field, place // 2, place % 2, TOP)
         self._grid = places
         self.column.insertWidget(0, self.kind)
         self.column.addLayout(places)
@@ -128,7 +130,7 @@ class PatternPage(MapPage):
         unit = "px" if self.draft.map.millimetres_per_unit() is None else "mm"
         asked = dict(FIELDS[kind])
         for place, name in enumerate(asked):
-            self._grid.addWidget(self.fields[name], place // 2, place % 2)
+            self._grid.addWidget(self.fields[name], place // 2, place % 2, TOP)
         for name, field in self.fields.items():
             said = asked.get(name, "")
             measured = name in ("size", "high")
@@ -226,6 +228,7 @@ class PatternPage(MapPage):
         return True
 
     def _say_wanting(self) -> None:
+        self._show_ghost()
         for name in (name for name, _ in FIELDS[self.kind.value]):
             whole = name in ("many", "down")
             known = self._count(name) if whole else signed(self.lines[name].text())

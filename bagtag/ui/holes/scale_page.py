@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
 
 from bagtag.domain.errors import BadInput
@@ -50,10 +51,9 @@ class ScalePage(MapPage):
     def _lay(self) -> None:
         grid = QGridLayout()
         tight(grid, 8)
-        grid.addWidget(self.fields["first"], 0, 0)
-        grid.addWidget(self.fields["second"], 0, 1)
-        grid.addWidget(self.fields["scale"], 1, 0)
-        grid.addWidget(Field("Unit", self.unit, self), 1, 1)
+        unit = Field("Unit", self.unit, self)
+        for place, field in enumerate((*self.fields.values(), unit)):
+            grid.addWidget(field, place // 2, place % 2, Qt.AlignmentFlag.AlignTop)
         acts = QHBoxLayout()
         tight(acts, 8)
         acts.addWidget(self.set)
