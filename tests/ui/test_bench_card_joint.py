@@ -14,6 +14,9 @@ from bagtag.domain.wrench import Wrench
 from bagtag.ui import theme
 from bagtag.ui.card.joint_view import JointView
 from bagtag.ui.card.task_card import TaskCardView
+from bagtag.ui.holes.hole_dialog import HoleMapDialog
+from bagtag.ui.order.passes_form import PassesDialog
+from bagtag.ui.torque.torque_dialog import TorqueDialog
 from tests.ui.sign_kit import log
 from tests.ui.stages_job import dies, nameless, sentence_of
 
@@ -201,6 +204,24 @@ def test_a_final_tightening_is_ticked_on_its_own_card(qtbot, desk, settle, store
     settle(desk)
     assert ticked(store, task(made)) == {0}
     assert view.joint.count.text() == "Pass 2 of 3"
+
+
+def test_what_belongs_to_the_joint_is_opened_from_the_card(put_ref, desk, settle, head) -> None:
+    card = put_ref(head)
+    card.acts.more.click()
+    acts = card.acts
+    for act, kind in (
+        (acts.holes, HoleMapDialog),
+        (acts.passes, PassesDialog),
+        (acts.torque, TorqueDialog),
+    ):
+        assert act.isVisible()
+        act.click()
+        settle(desk)
+        (form,) = card.findChildren(kind)
+        assert form.isVisible()
+        form.reject()
+    assert acts.passes.text() == "Passes\u2002Ctrl+G"
 
 
 def test_every_control_has_a_name(put_ref, head) -> None:

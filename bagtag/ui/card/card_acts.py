@@ -4,12 +4,13 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtGui import QKeySequence, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from bagtag.domain.standing import Standing
 from bagtag.ui.card.card_parts import Act
 from bagtag.ui.forms.basics import TOUCH
+from bagtag.ui.joint_keys import HOLES, PASSES, TORQUE
 from bagtag.ui.theme import mark
 
 if TYPE_CHECKING:
@@ -73,6 +74,19 @@ class ActRow(QWidget):
             self.updateGeometry()
 
 
+class PageAct(Act):
+    """An act that says the key which its page answers to."""
+
+    def __init__(self, word: str, key: str, parent: QWidget) -> None:
+        self._page_key = QKeySequence(key).toString(QKeySequence.SequenceFormat.NativeText)
+        super().__init__(word, "", parent)
+
+    def say(self, word: str) -> None:
+        super().say(word)
+        self.setText(f"{word}\u2002{self._page_key}")
+        self.setToolTip(f"{word} ({self._page_key})")
+
+
 class CardActs(ActRow):
     """What can be done with a part."""
 
@@ -90,9 +104,9 @@ class CardActs(ActRow):
         self.why = Act("Why here", "", self)
         self.later = Act("Tighten later", "", self)
         self.asks = Act("Measure at sign-off", "", self)
-        self.holes = Act("Hole map", "", self)
-        self.passes = Act("Passes", "", self)
-        self.torque = Act("Torque", "", self)
+        self.holes = PageAct("Hole map", HOLES, self)
+        self.passes = PageAct("Passes", PASSES, self)
+        self.torque = PageAct("Torque", TORQUE, self)
         self.acts = (
             *(self.fitted, self.came_back, self.take_back, self.tag, self.photo, self.correct),
             *(self.in_strip, self.send_away, self.why, self.later, self.asks, self.holes),
