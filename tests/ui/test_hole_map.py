@@ -7,7 +7,7 @@ from PySide6.QtTest import QTest
 from bagtag import services
 from bagtag.domain.hardware import OVERRIDE
 from bagtag.ui.holes.hole_dialog import NO_HOLES
-from tests.ui.add_kit import ESC, is_open
+from tests.ui.add_kit import ESC, is_open, walked
 from tests.ui.hole_kit import (
     LINES,
     QUIET,
@@ -212,6 +212,17 @@ def test_every_control_has_a_name_and_keys_reach_it(dialog) -> None:
     for title in dialog.panel.pages:
         dialog.bar.choose(title)
         assert nameless(dialog) == []
+
+
+def test_tab_goes_from_the_map_through_the_open_page(dialog) -> None:
+    """Also through what is made late: the lines of hardware, the photos."""
+    four(dialog)
+    assert walked(dialog.sheet)[1:5] == [
+        "3 bolts M8x35, holes 1–4", "1 bolt M8x50, no hole yet", "No fastener said",
+        "Close gaps: number the holes anew",
+    ]  # fmt: skip
+    dialog.bar.choose("Ground")
+    assert walked(dialog.sheet)[1] == "What the holes lie on: A drawn rectangle"
 
 
 def test_figures_open_the_pages(dialog) -> None:

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QHBoxLayout, QWidget
 from bagtag.domain.hole_places import rectangle, round_outline
 from bagtag.domain.holes import HoleMap
 from bagtag.ui.forms.basics import Field, Line, button, label, tight
+from bagtag.ui.forms.choice import Choice
 from bagtag.ui.forms.choices import Choices, Option
 from bagtag.ui.forms.figures import figure
 from bagtag.ui.holes.hole_draft import Draft
@@ -71,6 +72,7 @@ class GroundPage(MapPage):
         ]
         drawn = [Option(BOX, "A drawn rectangle"), Option(DISC, "A drawn circle")]
         self.kind.set_options([*options, *drawn])
+        self.chain(self.kind.findChildren(Choice))
         self.told.setText("" if photos else NO_PHOTO)
         self.told.setVisible(not photos)
         self.refresh()

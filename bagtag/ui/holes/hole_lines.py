@@ -47,6 +47,10 @@ class LineList(QWidget):
         return next(choice for choice in self._choices if choice.option.value == mark)
 
     @property
+    def choices(self) -> tuple[Choice, ...]:
+        return tuple(self._choices)
+
+    @property
     def marks(self) -> list[str]:
         """The letters that may be pressed."""
         return [choice.option.value for choice in self._choices if choice.option.value]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from bagtag.domain.errors import Trouble
@@ -58,6 +60,13 @@ class MapPage(QWidget):
     def take_hole(self, number: int, adding: bool) -> None:
         """A click on a hole."""
         self.draft.point_at(number, adding=adding)
+
+    def chain(self, widgets: Iterable[QWidget]) -> None:
+        """Let Tab go from the map through these, which were made late, and on from there."""
+        before: QWidget = self.sheet
+        for widget in widgets:
+            QWidget.setTabOrder(before, widget)
+            before = widget
 
     def let_go(self) -> bool:
         """Esc: let go of what was begun on this page; whether there was anything."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
@@ -11,6 +12,7 @@ from bagtag.domain.hardware import OVERRIDE
 from bagtag.ui import theme
 from bagtag.ui.card.card_parts import Scroll
 from bagtag.ui.forms.basics import label, tight
+from bagtag.ui.forms.sight import InSight
 from bagtag.ui.holes.hole_draft import Draft
 from bagtag.ui.holes.hole_page import MapPage
 from bagtag.ui.holes.hole_said import Said, counted
@@ -34,6 +36,8 @@ class Panel(QWidget):
         self.count = label("", self)
         self.override = label(OVERRIDE, self, scale="small", tone="muted")
         self.room = Scroll(self, "What is open beside the map")
+        self.room.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        InSight(self.room, ())
         for page in pages:
             self.room.column.addWidget(page)
             page.setVisible(page is self.page)

@@ -58,9 +58,10 @@ class HolesPage(MapPage):
         draft, chosen = self.draft, self.draft.chosen
         holes = [hole for hole in draft.map.holes if hole.number in chosen]
         self.caption.setText(self._caption())
-        marks = {hole.mark for hole in holes} if chosen else {draft.line}
+        marks = {hole.mark for hole in holes} if chosen else {draft.line or None}
         self.lines.setVisible(bool(draft.held_by))
         self.lines.show_lines(draft.held_by, draft.map, marks.pop() if len(marks) == 1 else None)
+        self.chain(self.lines.choices)
         groups = {hole.group for hole in holes}
         self.group.setText(groups.pop() if len(groups) == 1 else "")
         self.group.suggest(sorted({hole.group for hole in draft.map.holes if hole.group}))
