@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from picture_kit import inside, only, overlap, words
 
 from bagtag.domain.hardware import HeldBy
+from bagtag.domain.hole_beside import Spots, anywhere
 from bagtag.domain.hole_meet import cuts, distance, outside
 from bagtag.domain.hole_order import order
 from bagtag.domain.hole_picture import NUMBER, TURN, draw
@@ -190,6 +191,34 @@ def test_a_word_wider_than_the_room_is_broken_and_two_letters_have_room():
     check_apart(picture)
     assert "".join(words(picture)).count("Ü") == 90
     assert all(inside(text.bounds, 0, 0, 1, 1) for text in only(picture, Text))
+
+
+@pytest.mark.parametrize("mark", "ABCDEFGH")
+@pytest.mark.parametrize("count", [4, 12, 100])
+def test_the_number_fits_into_its_shape(mark, count):
+    points = grid(count // 2, 2, (0, 0), 30, 30)
+    picture = draw(numbered(HoleMap(), points, mark), has_legend=False)
+    check_apart(picture)
+    assert len(only(picture, Text)) == count
+
+
+@pytest.mark.parametrize("n", [4, 6, 8, 12, 32])
+def test_round_a_ring_the_small_numbers_stand_outside(n):
+    picture = draw(ring_of(n), order=order(ring_of(n)), has_legend=False, aspect=1)
+    holes = [hypot(c.x - 0.5, c.y - 0.5) + c.radius for c in only(picture, Circle)]
+    small = [text for text in only(picture, Text) if text.ink is Ink.ACCENT]
+    assert len(small) == n
+    for text in small:
+        x1, y1, x2, y2 = text.bounds
+        assert hypot((x1 + x2) / 2 - 0.5, (y1 + y2) / 2 - 0.5) > max(holes)
+
+
+def test_two_long_texts_do_not_take_one_place():
+    """Two holes side by side in a box that leaves room above them only."""
+    spots = Spots([(0.42, 0.5), (0.58, 0.5)], [0.05, 0.05], 0.05, (0, 0.3, 1, 0.56))
+    found = anywhere(spots, ["1000", "1001"], [], Text(0, 0, "", 0.06))
+    assert found is not None
+    assert not overlap(found[0].bounds, found[1].bounds)
 
 
 def test_arrows_lead_through_the_first_turns():

@@ -121,11 +121,11 @@ def test_taking_a_hole_away_keeps_the_map_in_order():
 
 
 def test_renumbering_goes_in_the_order_of_the_clicks():
-    found = renumbered(whole(), (3, 1))
+    found = renumbered(whole(), (6, 1))
     old = {hole.number: (hole.x, hole.y) for hole in whole().holes}
-    assert [(h.x, h.y) for h in found.holes] == [old[n] for n in (3, 1, 2, 4, 5, 6)]
-    assert found.scale == Scale(3, 5, Length(120))
-    assert found.given == (6, 5, 4)
+    assert [(h.x, h.y) for h in found.holes] == [old[n] for n in (6, 1, 2, 3, 4, 5)]
+    assert found.scale == Scale(3, 6, Length(120))
+    assert found.given == (1, 6, 5)
     assert found.millimetres_per_unit() == whole().millimetres_per_unit()
 
 
