@@ -151,6 +151,7 @@ def steps_of(
     known = planned(store, job_id)
     steps = board_of(known).steps
     ids = [line.id for line in known.rows.log]
+    known_joints = joints_of(store, job_id, ids)
     with store.read() as connection:
         found = removals.by_ids(connection, ids)
         of_job = _Job(
@@ -163,7 +164,7 @@ def steps_of(
             _thumbs(store, belongings.first_thumbs(connection, ids)),
             removals.tied_to(connection, found.values()),
             kinds.of(store),
-            joints_of(connection, job_id, ids),
+            known_joints,
         )
     title = tree.path_text(known.areas, span.area_id)
     header = ChecklistHeader(job.title, date.today(), job.owner, job.datum, area=title)

@@ -4,8 +4,6 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
-from sqlalchemy import Connection
-
 from bagtag.domain.fitting import Ref
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.holes import HoleMap
@@ -17,6 +15,7 @@ from bagtag.domain.wrench import Wrench
 from bagtag.domain.wrench_use import WrenchUse
 from bagtag.paper.checklist_text import ChecklistStep
 from bagtag.store import joints
+from bagtag.store.work import Store
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,14 +61,15 @@ class Joints:
         return uses_of(held_by, found, self.wrenches, self.today)
 
 
-def joints_of(connection: Connection, job_id: int, removal_ids: Sequence[int]) -> Joints:
+def joints_of(store: Store, job_id: int, removal_ids: Sequence[int]) -> Joints:
     """What is known of the joints of a job, in three readings however many there are."""
-    return Joints(
-        joints.maps_of(connection, removal_ids),
-        joints.ticks_of_job(connection, job_id),
-        joints.wrenches(connection),
-        date.today(),
-    )
+    with store.read() as connection:
+        return Joints(
+            joints.maps_of(connection, removal_ids),
+            joints.ticks_of_job(connection, job_id),
+            joints.wrenches(connection),
+            date.today(),
+        )
 
 
 def _rounds(removal: Removal, hole_map: HoleMap | None) -> tuple[Round, ...]:

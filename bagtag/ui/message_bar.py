@@ -49,7 +49,8 @@ class MessageBar(QWidget):
         act = change.act
         undone = act.startswith("undo: ")
         self._show(f"Undone: {act[6:]}." if undone else f"Done: {act}.", trouble=False)
-        self.undo.setVisible(bool(change.journal_id) and not undone)
+        # What belongs to no job is undone where it was done: Ctrl+Z is this job's.
+        self.undo.setVisible(bool(change.journal_id and change.job_id) and not undone)
 
     def say(self, sentence: str, trouble: bool = False) -> None:
         """A sentence; an Undo that stands there stays, unless this is trouble."""
