@@ -146,7 +146,7 @@ class PassEditor(QWidget):
         else:
             torque = torque_of(typed, TorqueUnit(unit))
         is_free = kind is PassKind.LOOSEN and not typed
-        if torque is share is angle is None and not is_free:
+        if not (torque or share or angle or is_free):
             raise BadInput(_WRONG[kind], field="amount")
         ticked = self.order.values
         group, note = self.group.text().strip(), self.note.text().strip()

@@ -89,8 +89,8 @@ class PassesDialog(BuildDialog):
         add.addStretch(1)
         self.usual = Field("Usual ways", self.ways, self.inner)
         self.column.addWidget(self.usual)
-        for part in (self.rows, self.frame):
-            self.column.addWidget(part)
+        self.column.addWidget(self.rows)
+        self.column.addWidget(self.frame)
         self.column.addLayout(add)
         for part in (self.reading, self.sum, self.cautions):
             self.column.addWidget(part)
