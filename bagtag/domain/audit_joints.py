@@ -1,21 +1,24 @@
 """The audit of what is tightened: torques that can hardly be right, holes, passes."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from functools import lru_cache
 
+from bagtag.domain import schedule_questions
 from bagtag.domain.audit_fasteners import called, wants_torque
 from bagtag.domain.audit_finding import Finding, Lack, Look
 from bagtag.domain.audit_words import listed
 from bagtag.domain.errors import BadInput
 from bagtag.domain.hardware import HeldBy
-from bagtag.domain.hole_check import counts
+from bagtag.domain.hole_check import counts, marked
+from bagtag.domain.holes import HoleMap
 from bagtag.domain.model import Removal
 from bagtag.domain.phrases import capital
 from bagtag.domain.schedule import checked, rounds
 from bagtag.domain.sense import questions
-from bagtag.domain.tightening import PassKind
+from bagtag.domain.tightening import Pass, PassKind
 
+_NO_MORE = 'To be asked no more, write "as in the manual" in the note.'
 _AS_PRINTED = re.compile(r"\b(?:as in|as per|by) the manual\b", re.IGNORECASE)
 
 
@@ -26,7 +29,7 @@ def doubtful(look: Look) -> Iterator[Finding]:
         asked = [_asked(line, look) for line in removal.held_by if _is_open(line, removal)]
         told = [words for words in asked if words]
         if told:
-            said = f'{" ".join(told)} To be asked no more, write "as in the manual" in the note.'
+            said = f"{' '.join(told)} {_NO_MORE}"
             yield Finding(Lack.FIGURE, said, removal.id)
 
 
@@ -75,10 +78,19 @@ def _passes(removal: Removal, look: Look) -> str:
         for one in rounds(removal.held_by, steps, hole_map)
         if one.step.kind is PassKind.TORQUE and one.step.share is not None and not one.torques
     ]
-    if not lacking or any(wants_torque(line, look) for line in removal.held_by):
+    if not lacking:
+        return _ends(removal, steps, hole_map)
+    if any(wants_torque(line, look) for line in removal.held_by):
         return ""
     return (
         f"{'Pass' if len(lacking) == 1 else 'Passes'} {listed(lacking)} "
         f"{'is' if len(lacking) == 1 else 'are'} a share of a torque, and none is logged: give the "
         "fasteners theirs, or the passes figures."
     )
+
+
+def _ends(removal: Removal, steps: Sequence[Pass], hole_map: HoleMap | None) -> str:
+    """Passes that do not end at what the hardware says."""
+    lines = [line for line in marked(removal.held_by) if _is_open(line, removal)]
+    told = schedule_questions.questions(lines, steps, hole_map)
+    return f"{' '.join(map(capital, told))} {_NO_MORE}" if told else ""

@@ -40,8 +40,11 @@ def passes(line: HeldBy, *, said: str = "") -> tuple[Torque, ...]:
 
 
 def share_of(full: Torque, share: float) -> Torque:
-    """That share of the full torque on a mark that a wrench can be set to; the whole as it is."""
-    return full if share >= 1 else Torque(_settable(full.value, share), full.unit)
+    """That share of the full torque on a mark that a wrench can be set to, never above the full
+    torque; the whole as it is."""
+    if share >= 1:
+        return full
+    return Torque(min(full.value, _settable(full.value, share)), full.unit)
 
 
 def by_angle(line: HeldBy, *, said: str = "") -> bool:

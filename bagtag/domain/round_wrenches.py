@@ -22,14 +22,19 @@ def uses_of(
     setting."""
     named = marked(held_by)
     lines = {line.size(): line for line in reversed(named)} | {line.mark: line for line in named}
-    wanted: dict[str, list[Torque]] = {}
-    for name, torque in (pair for one in rounds for pair in one.torques):
-        wanted.setdefault(name, []).append(torque)
     hands = {
-        name: _wrench(lines.get(name, _NO_LINE), torques, wrenches)
-        for name, torques in wanted.items()
+        name: wrench_for(lines.get(name, _NO_LINE), torques, wrenches)
+        for name, torques in figures(rounds).items()
     }
     return tuple(tuple(_uses(one, lines, hands, today)) for one in rounds)
+
+
+def figures(rounds: Sequence[Round]) -> dict[str, list[Torque]]:
+    """What each line is tightened to from round to round, by the name it has in them."""
+    found: dict[str, list[Torque]] = {}
+    for name, torque in (pair for one in rounds for pair in one.torques):
+        found.setdefault(name, []).append(torque)
+    return found
 
 
 def _uses(
@@ -41,7 +46,9 @@ def _uses(
             yield use(torque, wrench, adapter=line.adapter, drag=line.drag, today=today)
 
 
-def _wrench(line: HeldBy, torques: Sequence[Torque], wrenches: Sequence[Wrench]) -> Wrench | None:
+def wrench_for(
+    line: HeldBy, torques: Sequence[Torque], wrenches: Sequence[Wrench]
+) -> Wrench | None:
     """The wrench to tighten a line with, of those that its adapter can be set on."""
     able = [one for one in wrenches if _takes(one, line)]
     found = best(torques, able, adapter=line.adapter, drag=line.drag)

@@ -7,6 +7,7 @@ from bagtag.domain.hardware import HeldBy
 from bagtag.domain.hole_check import marked
 from bagtag.domain.hole_order import members, order
 from bagtag.domain.holes import HoleMap
+from bagtag.domain.model import Removal
 from bagtag.domain.passes import share_of
 from bagtag.domain.schedule_check import checked
 from bagtag.domain.schedule_usual import PRESETS, Preset, is_stepped, usual
@@ -14,7 +15,17 @@ from bagtag.domain.schedule_words import said
 from bagtag.domain.tightening import Pass, PassKind
 from bagtag.domain.torque import Torque
 
-__all__ = ["PRESETS", "Preset", "Round", "checked", "rounds", "said", "turned", "usual"]
+__all__ = [
+    "PRESETS",
+    "Preset",
+    "Round",
+    "checked",
+    "rounds",
+    "rounds_of",
+    "said",
+    "turned",
+    "usual",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,8 +68,14 @@ def rounds(
     the holes of lines that have no figure in this pass where others have one.
     """
     joint = _Joint(held_by, hole_map, None if passes else said)
-    steps = tuple(passes) or usual(held_by, said=said)
+    steps = tuple(passes) or usual(held_by, hole_map, said=said)
     return tuple(joint.round(place, step) for place, step in enumerate(steps))
+
+
+def rounds_of(part: Removal, hole_map: HoleMap | None = None) -> tuple[Round, ...]:
+    """The rounds of a part's joint: its name and note tell how it is tightened too."""
+    said = f"{part.name} {part.note}"
+    return rounds(part.held_by, part.passes, hole_map, said=said)
 
 
 def turned(passes: Sequence[Pass], group: str = "") -> float:
@@ -119,7 +136,7 @@ class _Joint:
         ]
 
     def _takes(self, line: HeldBy, share: float) -> bool:
-        return share >= 1 or self._said is None or is_stepped(line, said=self._said)
+        return share >= 1 or self._said is None or is_stepped(line, self._map, said=self._said)
 
     def _of(self, step: Pass) -> list[HeldBy]:
         """The lines of a pass: all, those whose mark it names, or whose holes are in its group."""

@@ -1,10 +1,11 @@
 """The passes that are usual where a manual says none, and those that can be chosen."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.hole_check import marked
+from bagtag.domain.holes import HoleMap
 from bagtag.domain.passes import SHARES, passes
 from bagtag.domain.tightening import Pass, PassKind
 
@@ -34,18 +35,24 @@ PRESETS = (
 bolts and for 12 and more, and a gasket maker's work sheet: tests/check_values/passes.json."""
 
 
-def usual(held_by: Sequence[HeldBy], *, said: str = "") -> tuple[Pass, ...]:
+def usual(
+    held_by: Sequence[HeldBy], hole_map: HoleMap | None = None, *, said: str = ""
+) -> tuple[Pass, ...]:
     """Half, two thirds and full; the full torque alone where `passes.passes` gives each line one
     figure; then the angles of the lines that have one. None without a torque."""
     lines = [line for line in marked(held_by) if line.torque is not None]
     if not lines:
         return ()
-    early = _shares(*SHARES) if any(is_stepped(line, said=said) for line in lines) else ()
-    return (*early, Pass(share=1.0), *_turns(lines))
+    stepped = any(is_stepped(line, hole_map, said=said) for line in lines)
+    return (*(_shares(*SHARES) if stepped else ()), Pass(share=1.0), *_turns(lines))
 
 
-def is_stepped(line: HeldBy, *, said: str = "") -> bool:
-    """Whether a line usually takes part in the passes before the full torque."""
+def is_stepped(line: HeldBy, hole_map: HoleMap | None = None, *, said: str = "") -> bool:
+    """Whether a line usually takes part in the passes before the full torque. One odd bolt among
+    others on the hole map does: it clamps the same joint."""
+    if line.count == 1 and hole_map is not None and len(hole_map.holes) > 1:
+        on_it = any(hole.mark == line.mark for hole in hole_map.holes)
+        line = replace(line, count=None) if on_it else line
     return len(passes(line, said=said)) > 1
 
 

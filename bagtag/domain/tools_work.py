@@ -10,6 +10,7 @@ from enum import Enum, auto
 
 from bagtag.domain.fitting import TaskKind
 from bagtag.domain.hardware import HeldBy
+from bagtag.domain.schedule import Round
 from bagtag.domain.tightening import Pass, PassKind
 from bagtag.domain.tools import ToolKind, ToolStep
 from bagtag.domain.tools_consumables import locker, lubricant, substances
@@ -40,6 +41,7 @@ class Work:
     usual: str = ""
     part: str = ""
     task: TaskKind | None = None
+    rounds: tuple[Round, ...] = ()
     stage: Stage = Stage.WHOLE
 
     @property

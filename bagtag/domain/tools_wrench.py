@@ -5,12 +5,13 @@ A torque wrench is to be trusted from 20 % of its full scale upwards (TM 1-1500-
 """
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
-from bagtag.domain.errors import BadInput
 from bagtag.domain.hardware import Adapter, HeldBy
+from bagtag.domain.hole_check import marked
+from bagtag.domain.round_wrenches import figures, wrench_for
 from bagtag.domain.tools import ToolKind, ToolNeed, ToolStep
 from bagtag.domain.tools_work import Work
 from bagtag.domain.torque import Torque, TorqueUnit
@@ -19,19 +20,20 @@ from bagtag.domain.wrench import Wrench
 from bagtag.domain.wrench_use import (
     LEAST_SHARE,
     WrenchUse,
-    best,
     calibration,
-    checked_adapter,
+    use,
     with_drag,
 )
 
 
 @dataclass(frozen=True, slots=True)
 class Tightened:
-    """A torque that a step is tightened to, as given; drag and adapter are its line's."""
+    """A torque that a step is tightened to, as given; drag and adapter are its line's. `through`
+    are the figures of its passes: one wrench goes through all of them."""
 
     step: ToolStep
     torque: Torque
+    through: tuple[Torque, ...] = ()
     drag: Torque | None = None
     adapter: Adapter | None = None
 
@@ -49,14 +51,14 @@ def torque_needs(
     without: list[Tightened] = []
     found: dict[tuple[object, ...], WrenchUse | None] = {}  # many lines have one torque
     for one in tightened(works):
-        key = (one.torque, one.drag, one.adapter)
+        key = (one.torque, one.through, one.drag, one.adapter)
         if key not in found:
             found[key] = _best(one, wrenches)
-        use = found[key]
-        if use is None:
+        setting = found[key]
+        if setting is None:
             without.append(one)
         else:
-            chosen[use.wrench].append((one, use))
+            chosen[setting.wrench].append((one, setting))
     own = [_of_bench(wrench, chosen[wrench], today) for wrench in wrenches if wrench in chosen]
     return [*own, *by_range(without)]
 
@@ -65,33 +67,28 @@ def tightened(works: Iterable[Work]) -> Iterator[Tightened]:
     """The torques of these steps: of their lines, and the figures of their passes."""
     for work in works:
         if work.tightens:
-            yield from (_of_line(work, line) for line in work.lines if line.torque)
+            through = figures(work.rounds)
+            yield from (_of_line(work, line, through) for line in marked(work.lines) if line.torque)
             for one in work.passes:
                 if one.torque is not None:
                     yield Tightened(replace(work.step, what=f"a pass of {one.torque}"), one.torque)
 
 
-def _of_line(work: Work, line: HeldBy) -> Tightened:
+def _of_line(work: Work, line: HeldBy, through: Mapping[str, Sequence[Torque]]) -> Tightened:
     assert line.torque is not None
+    passes = tuple(through.get(line.mark) or through.get(line.size()) or (line.torque,))
     drag = f" and {line.drag} of drag" if line.drag else ""
     what = f"{line.called()}, {said(line.torque)}{drag}"
-    return Tightened(replace(work.step, what=what), line.torque, line.drag, line.adapter)
+    return Tightened(replace(work.step, what=what), line.torque, passes, line.drag, line.adapter)
 
 
 def _best(one: Tightened, wrenches: Sequence[Wrench]) -> WrenchUse | None:
-    """The setting on the wrench that suits best, of those that the line's adapter can stand on."""
-    able = [wrench for wrench in wrenches if _takes(wrench, one.adapter)]
-    return best([one.torque], able, adapter=one.adapter, drag=one.drag)
-
-
-def _takes(wrench: Wrench, adapter: Adapter | None) -> bool:
-    if adapter is None:
-        return True
-    try:
-        checked_adapter(adapter, wrench.length)
-    except BadInput:
-        return False
-    return True
+    """The setting on the wrench that goes through its passes, as the joint's own card says."""
+    line = HeldBy(adapter=one.adapter, drag=one.drag)
+    wrench = wrench_for(line, one.through or (one.torque,), wrenches)
+    if wrench is None:
+        return None
+    return use(one.torque, wrench, adapter=one.adapter, drag=one.drag)
 
 
 def _of_bench(

@@ -10,7 +10,7 @@ from bagtag.domain.holes import HoleMap
 from bagtag.domain.model import Removal
 from bagtag.domain.phrases import capital
 from bagtag.domain.round_wrenches import uses_of
-from bagtag.domain.schedule import Round, rounds
+from bagtag.domain.schedule import Round, rounds_of
 from bagtag.domain.wrench import Wrench
 from bagtag.domain.wrench_use import WrenchUse
 from bagtag.paper.checklist_text import ChecklistStep
@@ -41,7 +41,7 @@ class Joints:
             return with_map
         if not (hole_map or removal.passes or ticked or _has_angle(removal.held_by)):
             return replace(with_map, uses=self._of_full(removal))
-        found = _rounds(removal, hole_map)
+        found = rounds_of(removal, hole_map)
         uses = self._uses(removal.held_by, found)
         return replace(with_map, rounds=found, ticked=ticked, uses=tuple(_each_said(uses)))
 
@@ -49,7 +49,7 @@ class Joints:
         """What a wrench is set to for the full torques of lines that need no more told."""
         if not self.wrenches:
             return ()
-        found = _rounds(removal, None)
+        found = rounds_of(removal, None)
         full = self._uses(removal.held_by, found)[-1:]
         return tuple(words for words in _each_said(full) if words)
 
@@ -70,11 +70,6 @@ def joints_of(store: Store, job_id: int, removal_ids: Sequence[int]) -> Joints:
             joints.wrenches(connection),
             date.today(),
         )
-
-
-def _rounds(removal: Removal, hole_map: HoleMap | None) -> tuple[Round, ...]:
-    said = f"{removal.name} {removal.note}"
-    return rounds(removal.held_by, removal.passes, hole_map, said=said)
 
 
 def _has_angle(held_by: Iterable[HeldBy]) -> bool:

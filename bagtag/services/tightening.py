@@ -12,7 +12,7 @@ from bagtag.domain.hardware import HeldBy
 from bagtag.domain.holes import HoleMap
 from bagtag.domain.model import Removal
 from bagtag.domain.round_wrenches import uses_of
-from bagtag.domain.schedule import Round
+from bagtag.domain.schedule import Round, rounds_of
 from bagtag.domain.tightening import Pass, PassTick
 from bagtag.domain.wrench_use import WrenchUse
 from bagtag.services import forgetting, strip
@@ -81,7 +81,7 @@ def joint_of(store: Store, ref: Ref, step: Removal | Task) -> Joint:
         ticks = joints.ticks_of(connection, ref)
         wrenches = joints.wrenches(connection)
     is_later = ref.removal_id is not None and ref in planned(store, step.job_id).tightenings
-    rounds = () if is_later else _rounds(removal, hole_map)
+    rounds = () if is_later else rounds_of(removal, hole_map)
     return Joint(
         ref,
         step.job_id,
@@ -101,11 +101,6 @@ def _tightened(store: Store, step: Task) -> Removal | None:
         return None
     with store.read() as connection:
         return removals.get(connection, step.removal_id)
-
-
-def _rounds(removal: Removal, hole_map: HoleMap | None) -> tuple[Round, ...]:
-    said = f"{removal.name} {removal.note}"
-    return schedule.rounds(removal.held_by, removal.passes, hole_map, said=said)
 
 
 def set_passes(store: Store, removal_id: int, passes: Sequence[Pass], *, who: str = "") -> Change:

@@ -5,15 +5,17 @@ from collections.abc import Mapping, Sequence
 from bagtag.domain import areas as tree
 from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import TaskKind
+from bagtag.domain.holes import HoleMap
 from bagtag.domain.kinds import Kinds
 from bagtag.domain.model import Removal
+from bagtag.domain.schedule import rounds_of
 from bagtag.domain.standing import Reach
 from bagtag.domain.tools import ToolStep
 from bagtag.domain.tools_work import Stage, Work
 from bagtag.services import kinds
 from bagtag.services.board import Step, board_of
 from bagtag.services.planning import Planned
-from bagtag.store import removals
+from bagtag.store import joints, removals
 from bagtag.store.work import Store
 
 FEWEST, MOST = 1, 999
@@ -58,8 +60,9 @@ def works(store: Store, known: Planned, steps: Sequence[Step]) -> list[Work]:
     ids = [id_ for step in steps if (id_ := step.removal_id or _tightens(step))]
     with store.read() as connection:
         parts = removals.by_ids(connection, ids)
+        maps = joints.maps_of(connection, ids)
     every = kinds.of(store)
-    return [_work(step, parts, every) for step in steps]
+    return [_work(step, parts, maps, every) for step in steps]
 
 
 def _tightens(step: Step) -> int | None:
@@ -68,18 +71,21 @@ def _tightens(step: Step) -> int | None:
     return step.task.removal_id if step.task is not None and is_final else None
 
 
-def _work(step: Step, parts: Mapping[int, Removal], every: Kinds) -> Work:
+def _work(
+    step: Step, parts: Mapping[int, Removal], maps: Mapping[int, HoleMap], every: Kinds
+) -> Work:
     here = ToolStep(step.ref, step.place, step.called)
     own = parts.get(step.removal_id or 0)
     if own is not None:
-        return _part(step, here, own, every)
+        return _part(step, here, own, maps.get(own.id), every)
     later = parts.get(_tightens(step) or 0)
     if later is not None:
-        return Work(here, later.held_by, later.passes, stage=Stage.TIGHTEN)
+        found = rounds_of(later, maps.get(later.id))
+        return Work(here, later.held_by, later.passes, rounds=found, stage=Stage.TIGHTEN)
     return Work(here, task=step.task.kind if step.task is not None else None)
 
 
-def _part(step: Step, here: ToolStep, own: Removal, every: Kinds) -> Work:
+def _part(step: Step, here: ToolStep, own: Removal, hole_map: HoleMap | None, every: Kinds) -> Work:
     kind = every.of(own.name, own.kind)
     return Work(
         step=here,
@@ -89,5 +95,6 @@ def _part(step: Step, here: ToolStep, own: Removal, every: Kinds) -> Work:
         goes_on=own.goes_on,
         usual=kind.goes_on if kind is not None else "",
         part=kind.name if kind is not None else "",
+        rounds=() if step.torque_later else rounds_of(own, hole_map),
         stage=Stage.RUN_IN if step.torque_later else Stage.WHOLE,
     )

@@ -81,6 +81,16 @@ def test_a_share_of_a_torque_that_is_not_logged_is_asked_about_once():
     assert of(by_hand, passes=(Pass(torque=Torque(20)),)) == []
 
 
+def test_passes_that_stop_short_are_asked_about_once():
+    short = (Pass(share=0.3), Pass(share=0.6))
+    assert of(M8, passes=short) == [
+        (Lack.PASSES, "4 bolts M8x30: the torque is 25 N·m, and the passes stop short of it, at "
+         '15 N·m. To be asked no more, write "as in the manual" in the note.'),
+    ]  # fmt: skip
+    assert of(replace(M8, note="as in the manual"), passes=short) == []
+    assert of(M8, maps={1: FOUR}, passes=(*short, Pass(torque=Torque(25), group="A"))) == []
+
+
 def test_nothing_is_asked_of_what_is_scrapped_nor_without_the_known_threads():
     wrong = replace(M8, torque=Torque(250))
     live, scrapped = (found(changed(number, held_by=(wrong,))) for number in (8, 12))

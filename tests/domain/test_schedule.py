@@ -130,7 +130,7 @@ def test_what_is_tightened_by_angle_has_its_torque_and_then_its_angle():
 
 
 def test_lines_tightened_by_angle_wait_for_the_full_round():
-    """A goes in at 40 N·m and turns on; B in passes; C is one bolt alone; D has no torque."""
+    """A goes in at 40 N·m and turns on; B and the odd bolt C in passes; D: none."""
     lines = [
         bolts(4, value=40, angle=90),
         bolts(2, "M6", 10),
@@ -144,17 +144,25 @@ def test_lines_tightened_by_angle_wait_for_the_full_round():
     )
     done = rounds(lines, (), found)
     assert [dict(one.torques) for one in done[:3]] == [
-        {"B": Torque(5)},
-        {"B": Torque(6.5)},
+        {"B": Torque(5), "C": Torque(12)},
+        {"B": Torque(6.5), "C": Torque(17)},
         {"A": Torque(40), "B": Torque(10), "C": Torque(25)},
     ]
     assert [one.order for one in done] == [
-        (5, 6),
-        (5, 6),
+        (5, 7, 6),
+        (5, 7, 6),
         (1, 5, 3, 7, 2, 6, 4),
         (1, 3, 2, 4),
     ]
     assert done[3].said == "A: turn 90° further"
+
+
+def test_the_one_longer_bolt_of_a_cover_goes_through_the_passes_of_the_others():
+    lines = [bolts(7, value=22), bolts(1, value=22)]
+    holes = tuple(replace(h, mark="B" if h.number == 2 else "A") for h in ring_of(8).holes)
+    done = rounds(lines, (), replace(ring_of(8), holes=holes))
+    assert [one.figures for one in done] == ["11 N·m", "15 N·m", "22 N·m"]
+    assert {one.order for one in done} == {(1, 5, 3, 7, 2, 6, 4, 8)}
 
 
 def test_without_a_map_a_line_goes_by_its_size():

@@ -74,7 +74,7 @@ class ClosingUp(QWidget):
     def show_sheet(self, sheet: SignSheet, reason: str) -> None:
         self.head.setText(f"Close it over {len(sheet.missing)} missing?")
         missing = [_line(one, sheet.datum) for one in sheet.missing]
-        self.list.show_lines([*missing, *_also(sheet)])
+        self.list.show_lines([*missing, *_also(sheet)] if missing else [])
         self.line.setText(reason)
         self.reason.say("")
 
