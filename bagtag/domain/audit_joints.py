@@ -57,7 +57,8 @@ def holes(look: Look) -> Iterator[Finding]:
 
 
 def passes(look: Look) -> Iterator[Finding]:
-    """Passes that no longer go with their hardware, and shares of a torque that is not logged.
+    """Passes that no longer go with their hardware or end elsewhere than it says, and shares of a
+    torque that is not logged.
 
     Where the audit asks for that torque already, they are not asked about as well.
     """
