@@ -95,8 +95,7 @@ def from_centre(holes: Sequence[Hole]) -> tuple[int, ...]:
     """From the middle outwards, the two ends of the joint's longer way in turn."""
     if not holes:
         return ()
-    cx, cy = middle([(hole.x, hole.y) for hole in holes])
-    places = {hole.number: (hole.x - cx, hole.y - cy) for hole in holes}
+    places = _from_middle(holes)
     along = 0 if _spread(places, 0) >= _spread(places, 1) else 1
     left = sorted((hypot(x, y), number) for number, (x, y) in places.items())
     near, last = _LAYER * left[-1][0], (0.0, 0.0)
@@ -108,6 +107,15 @@ def from_centre(holes: Sequence[Hole]) -> tuple[int, ...]:
         last = places[found[-1]]
         left = [(far, number) for far, number in left if number != found[-1]]
     return tuple(found)
+
+
+def _from_middle(holes: Sequence[Hole]) -> dict[int, Point]:
+    """Places seen from the middle, the joint 1 wide or high; rounded, so that what is even on the
+    part is even here whatever the map's units are."""
+    points = [(hole.x, hole.y) for hole in holes]
+    cx, cy = middle(points)
+    size = max(max(abs(x - cx), abs(y - cy)) for x, y in points) or 1.0
+    return {h.number: (round((h.x - cx) / size, 9), round((h.y - cy) / size, 9)) for h in holes}
 
 
 def _spread(places: dict[int, Point], along: int) -> float:
