@@ -55,13 +55,14 @@ def ticked(store, ref: Ref) -> set[int]:
 def test_the_pass_now_due_stands_large_with_its_figure_and_its_wrench(put_ref, store, head) -> None:
     wrench = Wrench("small wrench", 2, 25, step=0.2)
     services.wrenches.add_wrench(store, wrench, who="MK")
-    joint = put_ref(head).joint
+    card = put_ref(head)
+    joint = card.joint
     assert joint.count.text() == "Pass 1 of 3"
     assert joint.due.text() == "Torque to 30\u00a0% =\u00a07\u00a0N·m"
     assert joint.due.property("scale") == "big"
     assert "Set the small wrench to 7\u00a0N·m." in joint.setting.text()
     assert "last calibrated" in joint.setting.text()
-    assert all(caution in sentence_of(joint) for caution in TORQUE_CAUTIONS)
+    assert all(caution in sentence_of(card) for caution in TORQUE_CAUTIONS)
 
 
 def test_one_key_ticks_the_pass_and_goes_on_to_the_next(
@@ -200,6 +201,7 @@ def test_a_final_tightening_is_ticked_on_its_own_card(qtbot, desk, settle, store
     view.show_task(made)
     settle(desk)
     assert view.joint.count.text() == "Pass 1 of 3"
+    assert all(caution in sentence_of(view) for caution in TORQUE_CAUTIONS)
     view.joint.tick_due()
     settle(desk)
     assert ticked(store, task(made)) == {0}

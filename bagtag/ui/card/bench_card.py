@@ -15,7 +15,7 @@ from bagtag.domain.model import Photo, PhotoRole
 from bagtag.ui.card.card_acts import CardActs
 from bagtag.ui.card.card_asks import AskShop
 from bagtag.ui.card.card_block import Block
-from bagtag.ui.card.card_facts import CardCautions, CardFacts, run_in_words
+from bagtag.ui.card.card_facts import CardCautions, CardFacts, run_in_words, torque_cautions
 from bagtag.ui.card.card_head import CardHead
 from bagtag.ui.card.card_match import CardMatch
 from bagtag.ui.card.card_parts import Emptiness, Scroll
@@ -74,6 +74,7 @@ class BenchCardView(QFrame):
         self.run_in = Block(self.view.body)
         self.joint = JointView(self.desk, self.view.body)
         self.cautions = CardCautions(self.view.body)
+        self.torque_cautions = torque_cautions(self.view.body)
         self.facts = CardFacts(self.view.body)
         self.photos = CardPhotos(self.desk, self.view.body)
         self.signing = SignPanel(self.desk, "Fitted", self.page)
@@ -99,7 +100,8 @@ class BenchCardView(QFrame):
         self._beside.addWidget(self.facts, 5)
         self._beside.addWidget(self.photos, 4)
         inside = self.view.column
-        for widget in (self.why, self.run_in, self.way, self.joint, self.cautions):
+        parts = (self.why, self.run_in, self.way, self.cautions, self.joint, self.torque_cautions)
+        for widget in parts:
             inside.addWidget(widget)
         inside.addLayout(self._beside)
         inside.addStretch(1)
@@ -143,13 +145,19 @@ class BenchCardView(QFrame):
     def _fit(self) -> None:
         """The picture takes what room there is; photos stand beside the facts where it is wide."""
         room = self.view.viewport().size()
-        told = self.run_in.sizeHint().height() + 12 if self.run_in.isVisibleTo(self.page) else 0
         self.joint.be_small(room.height() < LOW_VIEW)
-        self.way.fit(room.width(), room.height() - told - self.joint.head_height)
+        told = self._high(self.run_in)
+        if self.joint.head_height:
+            told += self._high(self.cautions) + self.joint.head_height
+        self.way.fit(room.width(), room.height() - told)
         self.photos.off.setVisible(not self.way.shows_photo)
         wide = room.width() >= SIDE_BY_SIDE
         way = QBoxLayout.Direction
         self._beside.setDirection(way.LeftToRight if wide else way.TopToBottom)
+
+    def _high(self, block: QWidget) -> int:
+        """How high a block stands with the air below it; nothing while it is out of sight."""
+        return block.sizeHint().height() + 12 if block.isVisibleTo(self.page) else 0
 
     def _show_joint(self) -> None:
         """Keep the pass now due in sight while it is gone over."""
@@ -193,6 +201,7 @@ class BenchCardView(QFrame):
         self.card = card
         for shown in (self.head, self.way, self.cautions, self.facts, self.photos, self.acts):
             shown.show_card(card)
+        self.torque_cautions.setVisible(any(line.torque for line in card.removal.held_by))
         self.run_in.say("Run in by hand only", run_in_words(card))
         self.joint.show_step(part(card.removal.id), card.standing)
         if card.sign_off is not None:

@@ -3,10 +3,10 @@
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QLabel, QVBoxLayout, QWidget
 
-from bagtag.domain.cautions import cautions
-from bagtag.domain.hardware import HeldBy
+from bagtag.domain.cautions import TORQUE_CAUTIONS, cautions
+from bagtag.domain.hardware import OVERRIDE, HeldBy
 from bagtag.domain.kinds import goes_on
 from bagtag.domain.model import Fate, Origin, Replacement
 from bagtag.domain.standing import Standing
@@ -113,6 +113,12 @@ def run_in_words(card: "BenchCard") -> tuple[str, ...]:
 
 def _whole(line: HeldBy) -> str:
     return str(line.torque).replace(" ", "\u00a0")
+
+
+def torque_cautions(parent: QWidget) -> QLabel:
+    """What else every page with a torque says, below the manual's word."""
+    rest = " ".join(one for one in TORQUE_CAUTIONS if one != OVERRIDE)
+    return label(rest, parent, scale="small", tone="muted")
 
 
 class CardCautions(QFrame):

@@ -9,6 +9,7 @@ from PySide6.QtCore import QEvent, QSize
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QWidget
 
+from bagtag.ui import theme
 from bagtag.ui.card.card_parts import inks_of
 from bagtag.ui.picture import PictureWidget
 
@@ -54,8 +55,12 @@ class HolePicture(PictureWidget):
             return
         from bagtag.domain.hole_picture import draw
 
-        shape = min(max(self.width() / max(self.height(), 1), NARROW), WIDE)
-        self.set_picture(draw(self._map, self._held, order=self._order or None, aspect=shape))
+        high = max(self.height(), LEAST)
+        shape = min(max(self.width() / high, NARROW), WIDE)
+        order, size = self._order or None, theme.BODY / high
+        self.set_picture(
+            draw(self._map, self._held, order=order, aspect=shape, lettering_size=size)
+        )
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

@@ -9,7 +9,6 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag import services
-from bagtag.domain.cautions import TORQUE_CAUTIONS
 from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
 from bagtag.domain.fitting import Ref
@@ -55,8 +54,6 @@ class JointView(QFrame):
         self.picture = HolePicture(self)
         self.rows = PassRows(self)
         self.said = label("", self)
-        cautions = " ".join(TORQUE_CAUTIONS)
-        self.override = label(cautions, self, scale="small", tone="muted")
         self._lay()
         self.done.clicked.connect(self.tick_due)
         self.rows.ticked.connect(self._tick)
@@ -81,7 +78,6 @@ class JointView(QFrame):
         column.addLayout(top)
         column.addLayout(self._beside)
         column.addWidget(self.said)
-        column.addWidget(self.override)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -161,7 +157,6 @@ class JointView(QFrame):
         self.picture.set_sentence(". ".join(joint_words.hole_words(joint)))
         self.said.setText("\n".join(filter(None, said)))
         self.said.setVisible(any(said))
-        self.override.setVisible(is_up)
 
     def _gone(self, error: Exception) -> None:
         """A step that has just been deleted: its card says so."""

@@ -11,8 +11,10 @@ from bagtag import services
 from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
 from bagtag.domain.fitting import Ref, task
+from bagtag.domain.hardware import OVERRIDE
 from bagtag.domain.standing import Standing
 from bagtag.ui.card.card_block import Block
+from bagtag.ui.card.card_facts import torque_cautions
 from bagtag.ui.card.card_parts import Emptiness, Scroll
 from bagtag.ui.card.joint_view import JointView
 from bagtag.ui.card.sign_panel import SignPanel
@@ -48,6 +50,7 @@ class TaskCardView(QFrame):
         self.why = WhyHere(desk, self.view.body)
         self.hold = Block(self.view.body)
         self.cautions = Block(self.view.body)
+        self.torque_cautions = torque_cautions(self.view.body)
         self.torques = TaskTorques(self.view.body)
         self.joint = JointView(desk, self.view.body)
         self.facts = TaskFacts(self.view.body)
@@ -71,8 +74,8 @@ class TaskCardView(QFrame):
         column.addWidget(self.view, 1)
         column.addWidget(self.signing, 1)
         column.addWidget(self.acts)
-        parts = (self.why, self.torques, self.joint, self.hold, self.cautions, self.facts)
-        for part in (*parts, self.pieces):
+        parts = (self.why, self.torques, self.joint, self.hold, self.cautions)
+        for part in (*parts, self.torque_cautions, self.facts, self.pieces):
             self.view.column.addWidget(part)
         self.view.column.addStretch(1)
 
@@ -124,6 +127,7 @@ class TaskCardView(QFrame):
         self.joint.show_step(self.ref, card.step.standing)
         self.hold.say("A second pair of eyes signs this", hold_words(_barred(card)))
         self.cautions.say("", card.cautions)
+        self.torque_cautions.setVisible(OVERRIDE in card.cautions)
         if card.step.sign_off is not None:
             self.signing.set_aside(None)
         self._stack.setCurrentWidget(self.page)
