@@ -65,6 +65,15 @@ def test_the_pass_now_due_stands_large_with_its_figure_and_its_wrench(put_ref, s
     assert all(caution in sentence_of(card) for caution in TORQUE_CAUTIONS)
 
 
+def test_lines_that_are_set_differently_are_named(put_ref, store, job) -> None:
+    services.wrenches.add_wrench(store, Wrench("small wrench", 2, 25, step=0.2), who="MK")
+    short = HeldBy(4, "bolt", "M6", 30, torque=Torque(10))
+    joint = put_ref(log(store, job, "cover plate", HEAD, short)).joint
+    assert "M8x60: Set the small wrench to 12\u00a0N·m." in joint.setting.text()
+    assert "M6x30: Set the small wrench to 5\u00a0N·m." in joint.setting.text()
+    assert "M8x60 12\u00a0N·m, M6x30 5\u00a0N·m" in joint.due.text()
+
+
 def test_one_key_ticks_the_pass_and_goes_on_to_the_next(
     put_ref, store, head, desk, settle, qtbot
 ) -> None:

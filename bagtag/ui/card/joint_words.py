@@ -43,9 +43,13 @@ def due_words(joint: Joint) -> tuple[str, str]:
 
 
 def setting_words(joint: Joint, place: int) -> tuple[str, ...]:
-    """What to set which wrench to for a round, and what warns of it, a sentence each."""
+    """What to set which wrench to for a round, and what warns of it, a sentence each. Where the
+    lines of hardware are set differently each is named."""
     uses = joint.uses[place] if place < len(joint.uses) else ()
+    names = [name for name, _ in joint.rounds[place].torques]
     said = [whole(f"{capital(use.said)}.") for use in uses]
+    if len(set(said)) > 1 and len(said) == len(names):
+        said = [f"{name}: {words}" for name, words in zip(names, said, strict=True)]
     said += [warning for use in uses for warning in use.warnings if warning]
     return tuple(dict.fromkeys(said))
 
