@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
@@ -11,7 +12,7 @@ from bagtag import services
 from bagtag.domain.cautions import TORQUE_CAUTIONS
 from bagtag.domain.errors import Trouble
 from bagtag.domain.hole_check import marked
-from bagtag.domain.schedule import PRESETS, Preset, Round, checked, rounds, said, turned
+from bagtag.domain.schedule import PRESETS, Preset, Round, checked, rounds_of, said, turned
 from bagtag.domain.tightening import Pass
 from bagtag.domain.torque import TorqueUnit
 from bagtag.ui.card.joint_words import round_words
@@ -224,8 +225,7 @@ class PassesDialog(BuildDialog):
         if self.view is None:
             return
         removal = self.view.removal
-        words = f"{removal.name} {removal.note}"
-        found = rounds(removal.held_by, self.passes, self.view.hole_map, said=words)
+        found = rounds_of(replace(removal, passes=tuple(self.passes)), self.view.hole_map)
         self.reads.setText(_as_read(found) or "No torque is written down, so there is no pass.")
         angles = turned([one.step for one in found])
         bare = any(one.step.share and not one.torques for one in found)
