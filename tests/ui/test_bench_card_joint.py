@@ -211,6 +211,12 @@ def test_a_final_tightening_is_ticked_on_its_own_card(qtbot, desk, settle, store
     settle(desk)
     assert view.joint.count.text() == "Pass 1 of 3"
     assert all(caution in sentence_of(view) for caution in TORQUE_CAUTIONS)
+    for act, kind in ((view.acts.passes, PassesDialog), (view.acts.holes, HoleMapDialog)):
+        act.click()
+        settle(desk)
+        (form,) = view.findChildren(kind)
+        assert "cylinder head" in form.windowTitle()
+        form.reject()
     view.joint.tick_due()
     settle(desk)
     assert ticked(store, task(made)) == {0}

@@ -86,6 +86,8 @@ class TaskCardView(QFrame):
         acts.edit.clicked.connect(self.edit)
         acts.why.clicked.connect(self._why)
         acts.delete.clicked.connect(self.delete)
+        acts.passes.clicked.connect(self._passes)
+        acts.holes.clicked.connect(self._holes)
         self.signing.shut.connect(self._signing_shut)
         self.desk.changed.connect(self._heard)
         self.desk.job_chosen.connect(self._job_chosen)
@@ -175,6 +177,18 @@ class TaskCardView(QFrame):
     def delete(self) -> None:
         """Take it out of the build; undo brings it back."""
         self.desk.act(services.tasks.delete_task, self.task_id)
+
+    def _passes(self) -> None:
+        from bagtag.ui.order.passes_form import open_passes
+
+        if self.card is not None and self.card.tightens is not None:
+            open_passes(self.desk, self, self.card.tightens.id)
+
+    def _holes(self) -> None:
+        from bagtag.ui.holes.hole_dialog import open_hole_map
+
+        if self.card is not None and self.card.tightens is not None:
+            open_hole_map(self.desk, self, self.card.tightens.id)
 
     def _why(self) -> None:
         self.why.show_step(self.ref)
