@@ -33,6 +33,7 @@ class HolePicture(PictureWidget):
         self._map: HoleMap | None = None
         self._held: Sequence[HeldBy] = ()
         self._order: Sequence[int] = ()
+        self._drawn: object = None
         self.hide()
 
     def show_map(
@@ -57,6 +58,10 @@ class HolePicture(PictureWidget):
 
         high = max(self.height(), LEAST)
         shape = min(max(self.width() / high, NARROW), WIDE)
+        wanted = (self._map, tuple(self._held), tuple(self._order), shape, theme.BODY / high)
+        if wanted == self._drawn:
+            return  # hundreds of holes take a while
+        self._drawn = wanted
         order, size = self._order or None, theme.BODY / high
         self.set_picture(
             draw(self._map, self._held, order=order, aspect=shape, lettering_size=size)
