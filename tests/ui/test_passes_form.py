@@ -62,7 +62,7 @@ def test_without_any_it_says_what_the_hardware_says(form) -> None:
 
 
 def _plain(form) -> str:
-    return form.reads.text().replace("\u00a0", " ")
+    return form.reading.reads.text().replace("\u00a0", " ")
 
 
 def test_a_usual_way_by_one_key_and_kept(form, desk, settle, store, head) -> None:
@@ -81,7 +81,7 @@ def test_the_manuals_own_steps_one_by_one(form, desk, settle, store, head) -> No
     fill(form, PassKind.TORQUE, "29.5 lbf·ft")
     for angle in ("45", "45°", "45", "30"):
         fill(form, PassKind.ANGLE, angle)
-    assert form.sum.text() == "Turned by 165° in all."
+    assert form.reading.sum.text() == "Turned by 165° in all."
     press(ENTER)
     settle(desk)
     assert kept(store, head) == (
@@ -120,7 +120,7 @@ def test_an_unknown_group_is_said_and_nothing_is_lost(form, desk, settle, store,
     fill(form, PassKind.TORQUE, "27", TorqueUnit.NEWTON_METRE)
     form.editor.group.setFocus()
     QTest.keyClicks(form.editor.group, "Q")
-    assert "neither a group of holes nor the letter" in form.reading.wrong.text()
+    assert "neither a group of holes nor the letter" in form.reading.field.wrong.text()
     form.save()
     settle(desk)
     assert is_open(form)
@@ -152,7 +152,7 @@ def test_what_cannot_be_is_said_at_its_field(form, store, head, kind, typed, sai
 
 def test_an_angle_without_a_torque_before_it_is_refused(form, desk, settle, store, head) -> None:
     fill(form, PassKind.ANGLE, "90")
-    assert "no torque comes before it" in form.reading.wrong.text()
+    assert "no torque comes before it" in form.reading.field.wrong.text()
     form.save()
     settle(desk)
     assert is_open(form)
@@ -213,9 +213,9 @@ def test_back_to_the_usual_passes(qtbot, desk, settle, store, head) -> None:
 def test_a_share_without_a_torque_is_told(qtbot, desk, settle, store, job) -> None:
     bare = log(store, job, "bare cover", HeldBy(4, "bolt", "M6"))
     form = open_form(qtbot, desk, settle, PassesDialog, bare.id)
-    assert "No torque is written down" in form.reads.text()
+    assert "No torque is written down" in form.reading.reads.text()
     form.ways.choose(PRESETS[0])
-    assert "has no figure yet" in form.sum.text()
+    assert "has no figure yet" in form.reading.sum.text()
 
 
 def test_every_control_has_a_name_and_tab_reaches_all(form, desk, settle) -> None:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
@@ -12,24 +10,22 @@ from bagtag import services
 from bagtag.domain.cautions import TORQUE_CAUTIONS
 from bagtag.domain.errors import Trouble
 from bagtag.domain.hole_check import marked
-from bagtag.domain.schedule import PRESETS, Preset, Round, checked, rounds_of, said, turned
+from bagtag.domain.schedule import PRESETS, Preset, said
 from bagtag.domain.tightening import Pass
 from bagtag.domain.torque import TorqueUnit
-from bagtag.ui.card.joint_words import round_words
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import Field, button, label, panel, tight
 from bagtag.ui.forms.choices import Choices, Option
 from bagtag.ui.forms.rows import Rows
 from bagtag.ui.order.add_dialog import BuildDialog
 from bagtag.ui.order.pass_editor import PassEditor
+from bagtag.ui.order.passes_read import PassesRead
 
 if TYPE_CHECKING:
     from bagtag.services.holes import MapView
 
 USUAL = Preset("as usual", ())
 _UNDER = "Take one of the usual ways, or write the maker's steps down one by one."
-_READS = "As it will read"
-_NO_TORQUE = "No torque is written down for it: a share of the full one has no figure yet."
 
 
 def open_passes(desk: Desk, parent: QWidget | None, removal_id: int) -> PassesDialog:
@@ -68,12 +64,10 @@ class PassesDialog(BuildDialog):
         self.out = button("Take it out", self.frame, role="quiet", name="Take this pass out")
         self.shut = button("Done with it", self.frame, name="Done with this pass")
         self.more = button("Add a pass", self.inner)
-        self.reads = label("", self.inner)
-        self.sum = label("", self.inner, tone="muted")
+        self.reading = PassesRead(self.inner)
         cautions = " ".join(TORQUE_CAUTIONS)
         self.cautions = label(cautions, self.inner, scale="small", tone="muted")
-        self.reading = Field(_READS, self.reads, self.inner)
-        self.fields = {"passes": self.reading, "amount": self.editor.amount_field}
+        self.fields = {"passes": self.reading.field, "amount": self.editor.amount_field}
 
     def _lay_out(self) -> None:
         acts = QHBoxLayout()
@@ -93,8 +87,8 @@ class PassesDialog(BuildDialog):
         self.column.addWidget(self.rows)
         self.column.addWidget(self.frame)
         self.column.addLayout(add)
-        for part in (self.reading, self.sum, self.cautions):
-            self.column.addWidget(part)
+        self.column.addWidget(self.reading)
+        self.column.addWidget(self.cautions)
         self.column.addStretch(1)
         self.frame.hide()
 
@@ -219,27 +213,8 @@ class PassesDialog(BuildDialog):
         self.later.setEnabled(self._open is not None and self._open < len(self.passes) - 1)
         chosen = (one for one in (USUAL, *PRESETS) if one.passes == tuple(self.passes))
         self.ways.set_value(next(chosen, None))
-        self._read()
-
-    def _read(self) -> None:
-        if self.view is None:
-            return
-        removal = self.view.removal
-        found = rounds_of(replace(removal, passes=tuple(self.passes)), self.view.hole_map)
-        self.reads.setText(_as_read(found) or "No torque is written down, so there is no pass.")
-        angles = turned([one.step for one in found])
-        bare = any(one.step.share and not one.torques for one in found)
-        self.sum.setText(_NO_TORQUE if bare else f"Turned by {angles:g}° in all." if angles else "")
-        self.sum.setVisible(bool(self.sum.text()))
-        self.reading.say(self._wrong())
-
-    def _wrong(self) -> str:
-        assert self.view is not None
-        try:
-            checked(self.passes, self.view.removal.held_by, self.view.hole_map)
-        except Trouble as trouble:
-            return trouble.sentence
-        return ""
+        if self.view is not None:
+            self.reading.show_passes(self.view, self.passes)
 
     def save(self) -> None:
         if not self.keep.isEnabled() or not self._is_whole():
@@ -251,10 +226,6 @@ class PassesDialog(BuildDialog):
         super().say_wrong(sentence, field)
         if field == "passes":
             self.more.setFocus()
-
-
-def _as_read(found: Sequence[Round]) -> str:
-    return "\n".join(f"{n}. {round_words(one)}" for n, one in enumerate(found, 1))
 
 
 def _meant(one: Preset) -> str:
