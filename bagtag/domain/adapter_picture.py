@@ -20,6 +20,7 @@ _EDGE, _GAP = 0.05, 0.17
 _ARC = 0.13
 _STEEP = radians(70)
 """From here on A is measured on the side of the angle: on the other stands the wrench."""
+_ANY = Adapter(Length(50), 30)
 Point = tuple[float, float]
 
 
@@ -42,13 +43,14 @@ class _Plan:
         return dist(self.square, self.nut)
 
 
-def draw(grip: Length | None, adapter: Adapter, *, aspect: float = ASPECT) -> Picture:
+def draw(grip: Length | None, adapter: Adapter | None, *, aspect: float = ASPECT) -> Picture:
     """The picture of an adapter on a wrench, `aspect` times as wide as it is high, from 2.5 up: the
-    drawing, and beside it what each letter is. `grip` is None while it is not known."""
+    drawing, and beside it what each letter is. `grip` is None while it is not known, `adapter`
+    while there is none: then only what would be measured is drawn."""
     told = list(_told(grip, adapter, aspect))
     widest = max(text.width for text in told)
     words = [replace(text, x=aspect - _EDGE - widest) for text in told]
-    plan = _plan(grip, adapter, aspect - widest - 2 * _EDGE - _GAP)
+    plan = _plan(grip, adapter or _ANY, aspect - widest - 2 * _EDGE - _GAP)
     items = [*_wrench(plan), *_adapter(plan), *_lengths(plan), *_turn(plan), *words]
     return Picture(tuple(items), aspect)
 
@@ -147,15 +149,17 @@ def _turn(plan: _Plan) -> Iterator[Item]:
     yield Text(px, py + 0.26 * _WORD, "a", _WORD, bold=True)
 
 
-def _told(grip: Length | None, adapter: Adapter, aspect: float) -> Iterator[Text]:
+def _told(grip: Length | None, adapter: Adapter | None, aspect: float) -> Iterator[Text]:
     """What each letter is, a line each, and what the wrench is set to."""
+    known = adapter is not None
     lines = [
-        (f"L  {grip}" if grip else "L  not known", "middle of the grip to the square"),
-        (f"A  {adapter.length}", "square to the fastener"),
+        (f"L  {grip or ('not known' if known else '')}", "middle of the grip to the square"),
+        (f"A  {adapter.length if adapter else ''}", "square to the fastener"),
     ]
-    if adapter.angle:
-        lines.append((f"a  {adapter.angle:g}°", "from the wrench's own line"))
-    lines.append(("Set the wrench to", f"T × L ÷ (L + A{' cos a' if adapter.angle else ''})"))
+    angle = adapter.angle if adapter else _ANY.angle
+    if angle:
+        lines.append((f"a  {f'{angle:g}°' if known else ''}", "from the wrench's own line"))
+    lines.append(("Set the wrench to", f"T × L ÷ (L + A{' cos a' if angle else ''})"))
     y = 0.5 - (len(lines) * 0.2 - 0.05) / 2 + _WORD
     for bold, plain in lines:
         yield Text(0, y, bold, _WORD, Anchor.START, bold=True)

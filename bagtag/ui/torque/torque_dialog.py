@@ -23,7 +23,7 @@ from bagtag.ui.torque.torque_lines import LineChoices
 from bagtag.ui.torque.torque_setting import TorqueSetting
 from bagtag.ui.torque.wrench_dialog import open_wrenches
 
-_WIDE, _HIGH = 1080, 740
+_WIDE, _HIGH = 1080, 764
 _AIR = 24
 
 

@@ -13,7 +13,7 @@ _WIDEST = 560
 
 
 class LeverPicture(PictureWidget):
-    """Hidden while there is no adapter: without one there is nothing to reckon."""
+    """Without an adapter it shows what would be measured."""
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
@@ -23,15 +23,13 @@ class LeverPicture(PictureWidget):
         self.setSizePolicy(policy)
         self.setMaximumWidth(_WIDEST)
         self.set_inks(*inks_of(self))
-        self.hide()
 
     def show_lever(self, grip: Length | None, adapter: Adapter | None) -> None:
-        self.setVisible(adapter is not None)
-        if adapter is None:
-            return
         self.set_picture(draw(grip, adapter))
         long = f"it is {grip}" if grip is not None else "it is not known"
-        self.set_sentence(f"From the middle of the grip to the square {long}; {adapter}.")
+        self.set_sentence(
+            f"From the middle of the grip to the square {long}; {adapter or 'no adapter'}."
+        )
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)
