@@ -8,6 +8,7 @@ from typing import Any
 from bagtag import services
 from bagtag.cli_answers import answer, warn
 from bagtag.domain.audit_finding import Lack, tally
+from bagtag.domain.cautions import TORQUE_CAUTIONS
 from bagtag.domain.errors import NotFound
 from bagtag.domain.hardware import OVERRIDE
 from bagtag.domain.kinds import Kinds, PartKind, Question, fold
@@ -47,6 +48,8 @@ def _audit_lines(done: Audit, pdf: Path | None) -> Iterator[str]:
     for lack, rows in groupby(done.rows, key=lambda row: row.finding.lack):
         yield from _group_lines(lack, list(rows))
     yield f"{tally(len(done.rows), done.looked_at)} {OVERRIDE}"
+    if any(row.finding.lack.tells_torque for row in done.rows):
+        yield from (caution for caution in TORQUE_CAUTIONS if caution != OVERRIDE)
     if pdf is not None:
         yield f"The audit is in {pdf}."
 

@@ -35,6 +35,11 @@ class Lack(StrEnum):
     PHOTO = "photo"
 
     @property
+    def tells_torque(self) -> bool:
+        """Whether its findings give torques, and so ask for the cautions of one."""
+        return self in (Lack.FIGURE, Lack.PASSES)
+
+    @property
     def heading(self) -> str:
         """As it stands over its findings: "Which way is not said"."""
         return _HEADINGS[self]

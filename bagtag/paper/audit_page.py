@@ -29,8 +29,9 @@ def audit_pdf(
     into = BytesIO()
     canvas = open_canvas(into, f"Strip audit: {header.title}", PAGE)
     pages = list(_pages(_opening(header, looked_at, len(lines)), _groups(lines)))
+    has_torque = any(line.lack.tells_torque for line in lines)
     for number, page in enumerate(pages, start=1):
-        paint_frame(canvas, header, number, len(pages))
+        paint_frame(canvas, header, number, len(pages), has_torque=has_torque)
         top = TOP
         for block in page:
             paint(canvas, block, LEFT, top)

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QApplication, QHBoxLayout, QStackedWidget, QVBoxLa
 
 from bagtag import services
 from bagtag.domain.audit_finding import Lack
+from bagtag.domain.cautions import TORQUE_CAUTIONS
 from bagtag.domain.change import Change
 from bagtag.ui.audit import audit_words as words
 from bagtag.ui.audit.audit_calm import AuditCalm
@@ -55,6 +56,7 @@ class AuditPage(Stage):
     def _make(self) -> None:
         self.head = label("", self, scale="big")
         self.help = label("", self, tone="muted")
+        self.cautions = label(" ".join(TORQUE_CAUTIONS), self, scale="small", tone="muted")
         self.list = AuditList(self.desk, self)
         self.calm = AuditCalm(self)
         self.enter_act = Act("Open the entry", "", self, role="primary")
@@ -84,6 +86,7 @@ class AuditPage(Stage):
         tight(column, 8)
         column.addLayout(top)
         column.addWidget(self.body, 1)
+        column.addWidget(self.cautions)
         column.addLayout(foot)
 
     def _connect(self) -> None:
@@ -125,6 +128,7 @@ class AuditPage(Stage):
         self.head.setText(words.LOOKING)
         self.head.show()
         self.help.hide()
+        self.cautions.hide()
         self._offer()
 
     def _known(self, answer: tuple[int, Audit]) -> None:
@@ -156,6 +160,7 @@ class AuditPage(Stage):
         self.head.setText(head)
         self.head.setVisible(bool(found))
         self.help.setVisible(bool(found))
+        self.cautions.setVisible(any(row.finding.lack.tells_torque for row in audit.rows))
         self.help.setText(f"{words.entries(looked_at)} looked at. {words.HELP}")
         if not found:
             self.calm.say(*(words.NOTHING_LOGGED if empty else words.calm_words(looked_at)))
