@@ -57,6 +57,13 @@ def test_an_empty_log_is_not_said_to_be_whole(words):
     assert "Nothing is missing" not in page
 
 
+def test_where_a_torque_is_asked_about_every_page_has_its_cautions(words):
+    for lack in Lack:
+        pages = words(printed(some(lack, 60))[0])
+        for page in pages:
+            assert ("qualified person" in joined(page)) == (lack in (Lack.FIGURE, Lack.PASSES))
+
+
 def test_every_page_names_job_day_page_and_the_makers_manual(words):
     pdf, count = printed([line for lack in Lack for line in some(lack, 20)])
     pages = words(pdf)

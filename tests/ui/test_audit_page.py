@@ -74,6 +74,17 @@ def test_it_says_how_many_and_groups_them_worst_first(audit, store, job_id, sett
     assert sum(one.count for one in headings) == len(found)
 
 
+def test_a_torque_that_is_asked_about_brings_its_cautions(audit, store, job_id, settle):
+    line(store, job_id, "cover, 4 x M8x35, 8.8, 22 Nm")
+    again(audit, settle)
+    assert not audit.cautions.isVisible()
+    line(store, job_id, "flange, 4 x M8x35, 8.8, 220 Nm")
+    again(audit, settle)
+    assert Lack.FIGURE in lacks(audit)
+    assert audit.cautions.isVisible()
+    assert "qualified person" in audit.cautions.text()
+
+
 def test_the_arrow_keys_go_over_headings_and_keep_to_findings(audit, store, job_id, settle):
     line(store, job_id, "dowel, bag 1")
     line(store, job_id, "dowel, bag 2")
