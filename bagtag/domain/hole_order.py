@@ -20,6 +20,8 @@ _MIDDLE = 0.12
 _LAYER = 0.06
 """Holes whose distances from the middle differ by less than this share of the largest are equally
 far: a photo is not clicked more exactly."""
+_ALIKE = 1e-5
+"""Added to a limit, so that what lies on it does so whatever the map's units are."""
 
 
 def star(n: int) -> tuple[int, ...]:
@@ -97,11 +99,11 @@ def from_centre(holes: Sequence[Hole]) -> tuple[int, ...]:
         return ()
     places = _from_middle(holes)
     along = 0 if _spread(places, 0) >= _spread(places, 1) else 1
-    left = sorted((hypot(x, y), number) for number, (x, y) in places.items())
+    left = sorted((_far(x, y), number) for number, (x, y) in places.items())
     near, last = _LAYER * left[-1][0], (0.0, 0.0)
     found: list[int] = []
     while left:
-        as_near = bisect_right(left, (left[0][0] + near, max(places)))
+        as_near = bisect_right(left, (left[0][0] + near + _ALIKE, max(places)))
         layer = {number: places[number] for _, number in left[:as_near]}
         found.append(_opposite(last, along, near, layer))
         last = places[found[-1]]
@@ -118,6 +120,10 @@ def _from_middle(holes: Sequence[Hole]) -> dict[int, Point]:
     return {h.number: (round((h.x - cx) / size, 9), round((h.y - cy) / size, 9)) for h in holes}
 
 
+def _far(x: float, y: float) -> float:
+    return round(hypot(x, y), 6)
+
+
 def _spread(places: dict[int, Point], along: int) -> float:
     figures = [place[along] for place in places.values()]
     return max(figures) - min(figures)
@@ -128,9 +134,9 @@ def _opposite(last: Point, along: int, near: float, layer: dict[int, Point]) -> 
     opposite, then to the lowest number; what differs by less than `near` is alike."""
     side = last[along] if abs(last[along]) > near else 0.0
     across = {n: place for n, place in layer.items() if place[along] * side <= 0} or layer
-    off = {n: hypot(x + last[0], y + last[1]) for n, (x, y) in across.items()}
+    off = {n: _far(x + last[0], y + last[1]) for n, (x, y) in across.items()}
     least = min(off.values())
-    return min(number for number in off if off[number] <= least + near)
+    return min(number for number in off if off[number] <= least + near + _ALIKE)
 
 
 def _groups(holes: Sequence[Hole], group: str) -> list[list[Hole]]:

@@ -18,14 +18,18 @@ from PySide6.QtWidgets import QApplication, QWidget
 
 from bagtag import services
 from bagtag.bootstrap import open_demo
+from bagtag.domain.fitting import TaskKind, part
 from bagtag.paper.rendering import render
 from bagtag.ui.app import Program, make_app
 from bagtag.ui.desk import Desk
+from bagtag.ui.holes.hole_dialog import open_hole_map
 from bagtag.ui.sheets.label_dialog import open_labels
+from bagtag.ui.tools.tools_dialog import open_tools
+from bagtag.ui.torque.torque_dialog import open_torque
 from bagtag.ui.window import MainWindow
 
 HERE = Path(__file__).parent
-FORK, STEP, PIN = "61", "51", "30"
+FORK, STEP, PIN, COVER = "61", "51", "30", "34"
 
 
 def wait_for(done: Callable[[], bool], seconds: float = 30) -> None:
@@ -105,6 +109,36 @@ def paper(window: MainWindow, desk: Desk, job_id: int, folder: Path) -> None:
     (HERE / "checklist.png").write_bytes(page)
 
 
+def tightening(window: MainWindow, desk: Desk, job_id: int) -> None:
+    """The crankcase cover, all before it done: its holes, torque, tools, and its second pass."""
+    work = window.work
+    assert work is not None
+    cover = part(services.strip.find_removal(desk.store, job_id, COVER).id)
+    steps = services.board.board(desk.store, job_id).steps
+    place = next(step.place for step in steps if step.ref == cover)
+    for step in steps:
+        if step.sign_off is None and step.place < place:
+            done = services.signing.SignForm(note="measured", reason="for the picture")
+            who = "A. Hazel" if step.task and step.task.kind is TaskKind.HOLD_POINT else "N. Birch"
+            services.signing.sign(desk.store, step.ref, done, who=who)
+    desk.changed.emit(services.tightening.tick(desk.store, cover, 0, who="N. Birch"))
+    work.go_to("Build")
+    desk.show_removal.emit(cover.id)
+    wait_for(lambda: desk.idle)
+    view = work.bench.card.view
+    view.ensureVisible(0, work.bench.card.joint.y() + view.height() - 12, 0, 0)
+    wait_for(lambda: desk.idle)
+    shoot(window, "joint.png")
+    for name, dialog in (
+        ("holes.png", open_hole_map(desk, window, cover.id)),
+        ("torque.png", open_torque(desk, window, cover.id)),
+        ("tools.png", open_tools(desk, window, job_id)),
+    ):
+        wait_for(lambda: desk.idle)
+        shoot(dialog, name)
+        dialog.close()
+
+
 def main() -> None:
     QSettings.setDefaultFormat(QSettings.Format.IniFormat)
     with TemporaryDirectory() as folder:
@@ -118,6 +152,7 @@ def main() -> None:
         order(window, desk, desk.job_id)
         asking(window, desk)
         paper(window, desk, desk.job_id, Path(folder))
+        tightening(window, desk, desk.job_id)
         program.end()
 
 
