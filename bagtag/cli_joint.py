@@ -8,10 +8,10 @@ from bagtag.domain.cautions import TORQUE_CAUTIONS
 from bagtag.domain.fitting import Ref
 from bagtag.domain.hole_check import counts, holes_of, line_of, spanned
 from bagtag.domain.holes import HoleMap
+from bagtag.domain.joint import Joint
 from bagtag.domain.schedule import turned
 from bagtag.domain.sense import questions
 from bagtag.domain.torque import Torque
-from bagtag.services.tightening import Joint
 from bagtag.store.work import Store
 
 Data = dict[str, Any]

@@ -11,8 +11,8 @@ from bagtag.cli_answers import answer, called, warn
 from bagtag.domain import codes
 from bagtag.domain.errors import NotFound, Trouble
 from bagtag.domain.fitting import part, task
+from bagtag.domain.joint import Joint
 from bagtag.services.tags import Found, Leads
-from bagtag.services.tightening import Joint
 from bagtag.services.views import BenchCard
 from bagtag.store.work import Store
 

@@ -1,16 +1,16 @@
 """The strip audit on paper: what is missing, worst first, each with a box to tick."""
 
 from collections.abc import Iterator, Sequence
-from io import BytesIO
 from itertools import groupby
 
 from bagtag.domain.audit_finding import Lack, tally
-from bagtag.paper.audit_block import AuditLine, Block, Words, cells, heading, paint, row
-from bagtag.paper.checklist_page import FOOT, LEFT, PAGE, TOP, WIDTH, paint_frame
+from bagtag.paper.audit_block import AuditLine, Block, Words, cells, heading, row
+from bagtag.paper.block_pages import print_blocks
+from bagtag.paper.checklist_page import FOOT, TOP, WIDTH
 from bagtag.paper.checklist_text import ChecklistHeader
 from bagtag.paper.fonts import BOLD, MEDIUM, REGULAR, tidy
 from bagtag.paper.ink import INK, RGB, SOFT
-from bagtag.paper.pdf import MM, Target, open_canvas, write
+from bagtag.paper.pdf import MM, Target
 from bagtag.paper.typeset import cut
 
 __all__ = ["AuditLine", "audit_pdf"]
@@ -26,20 +26,10 @@ def audit_pdf(
 
     BadInput when the file cannot be written.
     """
-    into = BytesIO()
-    canvas = open_canvas(into, f"Strip audit: {header.title}", PAGE)
     pages = list(_pages(_opening(header, looked_at, len(lines)), _groups(lines)))
     has_torque = any(line.lack.tells_torque for line in lines)
-    for number, page in enumerate(pages, start=1):
-        paint_frame(canvas, header, number, len(pages), has_torque=has_torque)
-        top = TOP
-        for block in page:
-            paint(canvas, block, LEFT, top)
-            top -= block.height
-        canvas.showPage()
-    canvas.save()
-    write(into.getvalue(), target)
-    return len(pages)
+    title = f"Strip audit: {header.title}"
+    return print_blocks(target, title, header, pages, has_torque=has_torque)
 
 
 def _opening(header: ChecklistHeader, looked_at: int, missing: int) -> Block:

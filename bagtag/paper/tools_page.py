@@ -1,16 +1,16 @@
 """A page to lay the bench by: every tool with a box for laid out and one for counted back."""
 
 from collections.abc import Iterator, Sequence
-from io import BytesIO
 
 from bagtag.domain.phrases import capital
 from bagtag.domain.tools import COUNT, ToolSheet
-from bagtag.paper.audit_block import Block, Words, paint
-from bagtag.paper.checklist_page import FOOT, LEFT, PAGE, TOP, WIDTH, paint_frame
+from bagtag.paper.audit_block import Block, Words
+from bagtag.paper.block_pages import print_blocks
+from bagtag.paper.checklist_page import FOOT, TOP, WIDTH
 from bagtag.paper.checklist_text import ChecklistHeader
 from bagtag.paper.fonts import BOLD, MEDIUM, REGULAR, tidy
 from bagtag.paper.ink import INK, SOFT
-from bagtag.paper.pdf import MM, Target, open_canvas, write
+from bagtag.paper.pdf import MM, Target
 from bagtag.paper.tools_block import MORE, groups, heading
 from bagtag.paper.typeset import cut
 
@@ -24,19 +24,9 @@ def tools_pdf(target: Target, header: ChecklistHeader, sheet: ToolSheet) -> int:
 
     BadInput when the file cannot be written.
     """
-    into = BytesIO()
-    canvas = open_canvas(into, f"Tools to lay out: {header.title}", PAGE)
     pages = list(_pages(_opening(header, sheet), sheet))
-    for number, page in enumerate(pages, start=1):
-        paint_frame(canvas, header, number, len(pages), has_torque=sheet.has_torque)
-        top = TOP
-        for block in page:
-            paint(canvas, block, LEFT, top)
-            top -= block.height
-        canvas.showPage()
-    canvas.save()
-    write(into.getvalue(), target)
-    return len(pages)
+    title = f"Tools to lay out: {header.title}"
+    return print_blocks(target, title, header, pages, has_torque=sheet.has_torque)
 
 
 def _opening(header: ChecklistHeader, sheet: ToolSheet) -> Block:

@@ -10,6 +10,7 @@ from bagtag.domain.entry import clean_text
 from bagtag.domain.errors import BadInput, NotFound
 from bagtag.domain.fitting import Asked, Figure, Ref, Task, TaskKind
 from bagtag.domain.hardware import HeldBy
+from bagtag.domain.joint import Joint
 from bagtag.domain.model import Fate, Removal
 from bagtag.domain.order_problem import Because
 from bagtag.domain.resolve import told
@@ -20,7 +21,6 @@ from bagtag.domain.which_way import Fact
 from bagtag.services import board, forgetting, tightening
 from bagtag.services import jobs as job_cases
 from bagtag.services.planning import Planned, planned
-from bagtag.services.tightening import Joint
 from bagtag.store import belongings, fittings, jobs, joints, removals, rows, tables
 from bagtag.store.act import Act
 from bagtag.store.work import Store

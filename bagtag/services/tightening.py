@@ -1,64 +1,22 @@
 """Tightening: the passes of a joint, each ticked as it is done."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from datetime import date
 
 from bagtag.domain import schedule, tightening
 from bagtag.domain.change import Change
 from bagtag.domain.errors import BadInput, NotFound
 from bagtag.domain.fitting import Ref, Task, TaskKind
-from bagtag.domain.hardware import HeldBy
-from bagtag.domain.holes import HoleMap
+from bagtag.domain.joint import Joint
 from bagtag.domain.model import Removal
 from bagtag.domain.round_wrenches import uses_of
-from bagtag.domain.schedule import Round, rounds_of
-from bagtag.domain.tightening import Pass, PassTick
-from bagtag.domain.wrench_use import WrenchUse
+from bagtag.domain.schedule import rounds_of
+from bagtag.domain.tightening import Pass
 from bagtag.services import forgetting, strip
 from bagtag.services.planning import planned
 from bagtag.store import belongings, fittings, joints, removals, rows, tables
 from bagtag.store.act import Act
 from bagtag.store.work import Store
-
-
-@dataclass(frozen=True, slots=True)
-class Joint:
-    """How the fasteners of a step are tightened, and how far that has come.
-
-    `removal_id` is the part they hold, 0 for a task that tightens nothing. `rounds` are empty where
-    they are only run in by hand at this step. `uses` has, for each round, the settings of the
-    wrenches that reach its figures; `ticks` are the rounds that are done, by their place from 0.
-    """
-
-    ref: Ref
-    job_id: int
-    removal_id: int = 0
-    called: str = ""
-    held_by: tuple[HeldBy, ...] = ()
-    hole_map: HoleMap | None = None
-    passes: tuple[Pass, ...] = ()
-    rounds: tuple[Round, ...] = ()
-    uses: tuple[tuple[WrenchUse, ...], ...] = ()
-    ticks: tuple[PassTick, ...] = ()
-
-    @property
-    def ticked(self) -> frozenset[int]:
-        """The places of the rounds that are done."""
-        return frozenset(tick.place for tick in self.ticks)
-
-    @property
-    def due(self) -> int | None:
-        """The place of the first round that is not done; None where all are, or there are none."""
-        return next((n for n in range(len(self.rounds)) if n not in self.ticked), None)
-
-    @property
-    def unticked(self) -> tuple[int, ...]:
-        """The places that must be ticked before sign-off and are not: none where the part has no
-        passes of its own and none was ticked."""
-        if not (self.passes or self.ticks):
-            return ()
-        return tuple(n for n in range(len(self.rounds)) if n not in self.ticked)
 
 
 def joint(store: Store, ref: Ref) -> Joint:

@@ -22,7 +22,7 @@ from bagtag.ui.forms.basics import label, tight
 from bagtag.ui.theme import mark
 
 if TYPE_CHECKING:
-    from bagtag.services.tightening import Joint
+    from bagtag.domain.joint import Joint
 
 DONE = "F12"
 BESIDE = 620

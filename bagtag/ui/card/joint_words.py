@@ -12,8 +12,8 @@ from bagtag.domain.schedule import turned
 
 if TYPE_CHECKING:
     from bagtag.domain.hardware import HeldBy
+    from bagtag.domain.joint import Joint
     from bagtag.domain.schedule import Round
-    from bagtag.services.tightening import Joint
 
 NBSP = "\u00a0"
 _UNIT = re.compile(r"(?<=\d) (?=%|[a-zA-Z]+·)|(?<==) ")

@@ -15,7 +15,7 @@ from bagtag.ui.forms.choices import Option
 from bagtag.ui.forms.inks import inks, sized
 
 if TYPE_CHECKING:
-    from bagtag.services.tightening import Joint
+    from bagtag.domain.joint import Joint
 
 DUE = "now"
 WRAP = Qt.TextFlag.TextWordWrap

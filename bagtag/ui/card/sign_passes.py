@@ -16,8 +16,8 @@ from bagtag.ui.card.pass_rows import PassRows
 from bagtag.ui.forms.basics import Press, button, clear_layout, label, tight
 
 if TYPE_CHECKING:
+    from bagtag.domain.joint import Joint
     from bagtag.domain.tool_out import ToolOut
-    from bagtag.services.tightening import Joint
 
 DONE = "F12"
 

@@ -3,26 +3,25 @@
 from collections.abc import Iterable
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from bagtag.domain.datum import Datum, Side
 from bagtag.domain.kinds import PartKind
 from bagtag.domain.model import Hazard
 from bagtag.ui.entry.fact_editor import side_choices, side_of, side_options
 from bagtag.ui.entry.toggles import Toggles
-from bagtag.ui.forms.basics import Field, Line, button, tight
+from bagtag.ui.forms.basics import Field, Line, tight
 from bagtag.ui.forms.choices import Option
+from bagtag.ui.forms.fold import Fold
 
 _SIZE_HINT = "for example: 35 x 52 x 7"
 
 
-class EntryMore(QWidget):
+class EntryMore(Fold):
     changed = Signal()
 
     def __init__(self, parent: QWidget) -> None:
-        super().__init__(parent)
-        self.press = button("", self, role="quiet")
-        self.fold = QWidget(self)
+        super().__init__("side, size, what can hurt", parent)
         self.side = side_choices("Side of the machine it sat on", Datum(), self.fold)
         self.size_line = Line(self.fold, "Size", hint=_SIZE_HINT)
         options = [Option(hazard, hazard.value) for hazard in Hazard]
@@ -33,10 +32,8 @@ class EntryMore(QWidget):
             "hazards": Field("What can hurt", self.hazards, self.fold),
         }
         self._lay_out()
-        self.press.clicked.connect(self._turn)
         for signal in (self.side.chosen, self.size_line.textChanged, self.hazards.changed):
             signal.connect(self._tell)
-        self.open(False)
         self.set_side(None)
 
     def _lay_out(self) -> None:
@@ -44,14 +41,6 @@ class EntryMore(QWidget):
         tight(inner, 12)
         for field in self.fields.values():
             inner.addWidget(field)
-        row = QHBoxLayout()
-        tight(row)
-        row.addWidget(self.press)
-        row.addStretch(1)
-        column = QVBoxLayout(self)
-        tight(column, 6)
-        column.addLayout(row)
-        column.addWidget(self.fold)
 
     def set_datum(self, datum: Datum) -> None:
         self.side.set_options(side_options(datum, none="not said", pictures=False))
@@ -80,20 +69,13 @@ class EntryMore(QWidget):
     def is_filled(self) -> bool:
         return bool(self.side_value() or self.size_line.text().strip() or self.hazards.values)
 
-    def open(self, opened: bool) -> None:
-        self.fold.setVisible(opened)
-        self.press.setText(f"{'Less' if opened else 'More'}: side, size, what can hurt")
-        self.press.setAccessibleName(self.press.text())
-
     def _open_if(self, filled: bool) -> None:
         """It opens by itself when something is filled in, and shuts when all is empty again."""
         if filled or not self.is_filled:
             self.open(filled)
 
-    def _turn(self) -> None:
-        self.open(self.fold.isHidden())
-        if not self.fold.isHidden():
-            self.side.setFocus()
+    def begin(self) -> None:
+        self.side.setFocus()
 
     def _tell(self) -> None:
         self.changed.emit()

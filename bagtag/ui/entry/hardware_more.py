@@ -3,16 +3,17 @@
 from dataclasses import replace
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QWidget
 
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.hardware_check import TURN, WASHERS
 from bagtag.domain.torque import Torque, TorqueUnit
 from bagtag.ui.entry.hardware_figures import adapter, stretch, stretch_words, washers
 from bagtag.ui.entry.toggles import Toggles
-from bagtag.ui.forms.basics import Field, Line, button, tight
+from bagtag.ui.forms.basics import Field, Line, tight
 from bagtag.ui.forms.choices import Option
 from bagtag.ui.forms.figures import degrees, length, length_words, written
+from bagtag.ui.forms.fold import Fold
 from bagtag.ui.torque.torque_typed import torque_of, torque_words
 
 HEADS = ("hexagon", "hexagon socket", "flanged hexagon", "countersunk", "pan", "domed", "12-point")
@@ -30,15 +31,13 @@ _SENTENCES = {
 _CAPTION = "head, washers, oil, angle, second figure, drag, adapter"
 
 
-class HardwareMore(QWidget):
+class HardwareMore(Fold):
     """`on` puts what its fields say on a line; it opens by itself where a line has any of it."""
 
     edited = Signal()
 
     def __init__(self, parent: QWidget) -> None:
-        super().__init__(parent)
-        self.press = button("", self, role="quiet")
-        self.fold = QWidget(self)
+        super().__init__(_CAPTION, parent)
         self.head = self._line("Head", HEADS)
         self.washer = self._line("Washer", WASHER_KINDS)
         self.washers = self._line("Washers under each", hint="one")
@@ -55,7 +54,6 @@ class HardwareMore(QWidget):
         self.fields = self._fields()
         self._lay_out()
         self._connect()
-        self.open(False)
 
     def _line(self, name: str, words: tuple[str, ...] = (), hint: str = "") -> Line:
         line = Line(self.fold, name, hint=hint)
@@ -82,40 +80,24 @@ class HardwareMore(QWidget):
             grid.addWidget(field, place // 3, place % 3, Qt.AlignmentFlag.AlignTop)
         for at in range(3):
             grid.setColumnStretch(at, 1)
-        row = QHBoxLayout()
-        tight(row)
-        row.addWidget(self.press)
-        row.addStretch(1)
-        column = QVBoxLayout(self)
-        tight(column, 6)
-        column.addLayout(row)
-        column.addWidget(self.fold)
 
     @property
     def lines(self) -> tuple[Line, ...]:
         return tuple(f.editor for f in self.fields.values() if isinstance(f.editor, Line))
 
     def _connect(self) -> None:
-        self.press.clicked.connect(self._turn)
         self.one_time.changed.connect(self._tell)
         for line in self.lines:
             line.textChanged.connect(self._tell)
 
     # Folded or not
 
-    def open(self, opened: bool) -> None:
-        self.fold.setVisible(opened)
-        self.press.setText(f"{'Less' if opened else 'More'}: {_CAPTION}")
-        self.press.setAccessibleName(self.press.text())
-
     @property
     def is_filled(self) -> bool:
         return bool(self.one_time.values) or any(line.text().strip() for line in self.lines)
 
-    def _turn(self) -> None:
-        self.open(self.fold.isHidden())
-        if not self.fold.isHidden():
-            self.head.setFocus()
+    def begin(self) -> None:
+        self.head.setFocus()
 
     # What it says
 

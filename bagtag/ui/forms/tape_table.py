@@ -1,7 +1,7 @@
 """A table that looks like pieces of tape one below the other, and not like a sheet."""
 
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRectF, QSize, Qt
-from PySide6.QtGui import QPainter
+from PySide6.QtGui import QPainter, QPen
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHeaderView,
@@ -9,6 +9,8 @@ from PySide6.QtWidgets import (
     QStyleOptionViewItem,
     QTableView,
 )
+
+from bagtag.ui import theme
 
 
 class RowPainter(QStyledItemDelegate):
@@ -42,6 +44,15 @@ class RowPainter(QStyledItemDelegate):
     def is_here(self, place: int) -> bool:
         """Whether the keys are for this row."""
         return place == self.view.currentIndex().row()
+
+    def paint_tape(self, painter: QPainter, tape: QRectF, *, here: bool) -> None:
+        """The piece of tape that a row stands on, framed where the keys are for it."""
+        colours = theme.current()
+        weight = (3.5 if self.view.hasFocus() else 2.0) if here else 1.0
+        painter.setPen(QPen(colours.accent if here else colours.line, weight))
+        painter.setBrush(colours.tape)
+        inset = weight / 2
+        painter.drawRoundedRect(tape.adjusted(inset, inset, -inset, -inset), 4, 4)
 
 
 def dress(table: QTableView, row: int, step: int) -> None:

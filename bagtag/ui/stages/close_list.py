@@ -46,19 +46,11 @@ class _Tape(RowPainter):
     def paint_row(self, painter: QPainter, rect: QRectF, place: int) -> None:
         here = self.is_here(place)
         tape = rect.adjusted(0, GAP / 2, -2, -GAP / 2)
-        self._ground(painter, tape, here=here)
+        self.paint_tape(painter, tape, here=here)
         one = self._leftovers.lines[place]
         word = "Enter: show it" if here and self.view.hasFocus() else weight_of(one)
         right = self._weight(painter, tape, word, here=here)
         self._words(painter, tape, one, right)
-
-    def _ground(self, painter: QPainter, tape: QRectF, *, here: bool) -> None:
-        colours = theme.current()
-        weight = (3.5 if self.view.hasFocus() else 2.0) if here else 1.0
-        painter.setPen(QPen(colours.accent if here else colours.line, weight))
-        painter.setBrush(colours.tape)
-        inset = weight / 2
-        painter.drawRoundedRect(tape.adjusted(inset, inset, -inset, -inset), 4, 4)
 
     def _weight(self, painter: QPainter, tape: QRectF, word: str, *, here: bool) -> float:
         """Paint the word at the right; where the room before it ends."""

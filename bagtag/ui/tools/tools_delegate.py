@@ -31,16 +31,8 @@ class ToolsDelegate(RowPainter):
             _heading(painter, rect, line)
         else:
             tape = rect.adjusted(0, GAP / 2, -2, -GAP / 2)
-            self._ground(painter, tape, here=self.is_here(place))
+            self.paint_tape(painter, tape, here=self.is_here(place))
             _tool(painter, tape, line)
-
-    def _ground(self, painter: QPainter, tape: QRectF, *, here: bool) -> None:
-        colours = theme.current()
-        weight = (3.5 if self.view.hasFocus() else 2.0) if here else 1.0
-        painter.setPen(QPen(colours.accent if here else colours.line, weight))
-        painter.setBrush(colours.tape)
-        inset = weight / 2
-        painter.drawRoundedRect(tape.adjusted(inset, inset, -inset, -inset), 4, 4)
 
 
 def _heading(painter: QPainter, rect: QRectF, heading: Heading) -> None:
