@@ -234,3 +234,9 @@ def test_what_is_said_of_one_fastener_is_not_said_of_another():
         "4 fasteners M8x35, 25 N·m + 90°",
         "2 fasteners M6x20, threads oil, 10 N·m",
     ]
+
+
+def test_a_word_said_over_and_over_is_still_read():
+    """Each of them could once be read in two ways, and sixty in more than one lives to see."""
+    entry = read(f"cover, 4 x M8, {'then ' * 60}10 Nm", DATUM).entry
+    assert [line.torque for line in entry.held_by] == [Torque(10.0)]
