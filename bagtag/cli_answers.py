@@ -125,7 +125,7 @@ def _say_sheet(
 
 
 def _count(number: int, what: str) -> str:
-    return f"{number} {what}" if number == 1 else f"{number} {what}s"
+    return f"{number} {what if number == 1 else _SEVERAL.get(what, what + 's')}"
 
 
 def say_build(store: Store, job: str, sheet: Checklist, as_json: bool) -> None:
@@ -172,7 +172,22 @@ def _build_lines(plan: Board, rows: Mapping[int, StripRow], pdf: Path | None) ->
         yield f"The checklist is in {pdf}."
 
 
-_KINDS = {"sign_off": "sign-off", "away": "send-out", "journal": "act"}
+_KINDS = {
+    "sign_off": "sign-off",
+    "away": "send-out",
+    "rule_member": "step in a rule",
+    "hole_map": "hole map",
+    "pass_tick": "ticked pass",
+    "wrench": "torque wrench",
+    "tool_out": "tool laid out",
+    "journal": "act",
+}
+_SEVERAL = {
+    "step in a rule": "steps in rules",
+    "ticked pass": "ticked passes",
+    "torque wrench": "torque wrenches",
+    "tool laid out": "tools laid out",
+}
 
 
 def say_check(store: Store, as_json: bool) -> bool:
