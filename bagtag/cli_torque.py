@@ -74,9 +74,10 @@ def _say_set(
 ) -> None:
     total = with_drag(given, drag)
     exact = setting(total, grip, adapter)
+    wanted = said(given) if drag is None else read_off(total)
     added = f" ({said(given)} and {said(drag)} of drag)" if drag else ""
     lines = [
-        f"Set the wrench to {read_off(exact)} for {said(total)} at the fastener{added}, "
+        f"Set the wrench to {read_off(exact)} for {wanted} at the fastener{added}, "
         f"{adapter}, wrench {grip}.",
         _all_units(exact),
     ]

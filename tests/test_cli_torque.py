@@ -42,6 +42,8 @@ def test_an_adapter_at_an_angle_and_drag(answer, bagtag):
     assert (found["length_mm"], found["angle"]) == (254, 90)
     said = bagtag("torque", "set", *args, "--drag", "12")[1]
     assert "(100 lbf·in and 12 lbf·in of drag)" in said
+    mixed = bagtag("torque", "set", *args, "--drag", "1 N·m")[1]
+    assert "for 109 lbf·in at the fastener (100 lbf·in and 1 N·m of drag)" in mixed
 
 
 def test_a_torque_held_against_its_thread(bagtag, answer):

@@ -32,20 +32,24 @@ PLATED = _about("plated threads", 0.15)
 OILED = _about("oiled threads", 0.18)
 SLICK = _about("threads with paste, grease or wax", 0.12)
 
+_PLATED = re.compile(r"plated|zinc|galvani|cadmium|phosphat")
 _WORDS = (
     (SLICK, r"moly|molyb|mos2|anti-?\s?seize|copper|paste|grease|wax|nickel|graphite|ptfe"),
     (OILED, r"oil|lubric|threadlock|locker|sealant"),
-    (PLATED, r"plated|zinc|galvani|cadmium|phosphat"),
+    (PLATED, _PLATED.pattern),
     (DRY, r"dry|clean|no oil|unlubricated|without"),
 )
-_NOT_OILED = re.compile(r"\b(?:no|not|without|un|free of)[- ]?(?:any )?(?:oil|lubric)|oil[- ]free")
+_NOT_OILED = re.compile(
+    r"\b(?:no|not|never|do not|don['’]?t|without|un|free of|free from)[- ]?(?:any )?"
+    r"(?:oil|lubric|grease|paste|wax|anti-?seize)|(?:oil|grease)[- ]free|degreas"
+)
 
 
 def friction(lubrication: str) -> Friction:
     """The friction that words for lubrication mean; the widest range where they say nothing."""
     said = lubrication.casefold()
     if _NOT_OILED.search(said):
-        return DRY
+        return PLATED if _PLATED.search(said) else DRY
     for found, words in _WORDS:
         if re.search(words, said):
             return found

@@ -6,9 +6,12 @@ from bagtag.domain.adapter_reach import checked_adapter
 from bagtag.domain.clean import TEXT_LIMIT, clean_text, is_above_zero, whole
 from bagtag.domain.errors import BadInput
 from bagtag.domain.hardware import Adapter, HeldBy, Stretch, Torque
+from bagtag.domain.torque_words import said
 
 WASHERS = 99
 """No more washers lie under one fastener: a slip of the keys."""
+MOST_TORQUE = 100_000.0
+"""No bench tightens further, in N·m: a slip of the keys (common practice, no source)."""
 TURN = 360.0
 """Degrees."""
 
@@ -69,9 +72,16 @@ def _torques(line: HeldBy) -> tuple[tuple[str, Torque | None], ...]:
 
 
 def _check_torque(what: str, torque: Torque | None) -> None:
-    if torque is not None and not is_above_zero(torque.value):
+    if torque is None:
+        return
+    if not is_above_zero(torque.value):
         raise BadInput(
             f"{what} is above zero; this is {torque.value:g}. Leave it empty if it is not known.",
+            field="held_by",
+        )
+    if torque.newton_metres() > MOST_TORQUE:
+        raise BadInput(
+            f"{what} cannot be {said(torque)}. Look at the figure and its unit again.",
             field="held_by",
         )
 

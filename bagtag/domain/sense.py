@@ -27,6 +27,11 @@ LEAST = 0.1
 """Of the proof load: what a lost decimal leaves of a bolt that is tightened right up to it."""
 
 
+LEAST_OF_A_SEAL = 0.02
+"""Of the proof load: a plug, a banjo bolt, a spark plug or a set screw seals, sits or points, and
+is tightened far below what it could clamp with (common practice, no source)."""
+
+
 def sense(line: HeldBy, threads: Threads) -> Sense | None:
     """What the torque of a line of hardware means; None without a torque or a known thread."""
     thread = threads.find(line.thread)
@@ -91,7 +96,8 @@ def _figure(line: HeldBy, threads: Threads) -> str:
     if found is None or line.torque is None:
         return ""
     turned = line.angle is not None or by_angle(line)
-    wrong = _too_high(line.torque, found) or ("" if turned else _too_low(line.torque, found))
+    least = LEAST_OF_A_SEAL if _only_seals(line) else LEAST
+    wrong = _too_high(line.torque, found) or ("" if turned else _too_low(line.torque, found, least))
     return f"{wrong} {meant(line, found)}{_KEEP}" if wrong else ""
 
 
@@ -105,9 +111,21 @@ def _too_high(torque: Torque, found: Sense) -> str:
     return f"{said(torque)} would load {_bolt(found)} to about {_share(found.usual)} proof load."
 
 
-def _too_low(torque: Torque, found: Sense) -> str:
+_SEALS = re.compile(
+    r"plug|banjo|union|hollow|sensor|sender|switch|nipple|bleed|jet|adapter"
+    r"|\bset ?screw|grub|adjust|jam nut|lock ?nut"
+)
+_SEALING_WASHER = re.compile(r"copper|alumini?um|crush|seal|bonded|fibre|fiber")
+
+
+def _only_seals(line: HeldBy) -> bool:
+    words = f"{line.kind} {line.note}".casefold()
+    return bool(_SEALS.search(words) or _SEALING_WASHER.search(line.washer.casefold()))
+
+
+def _too_low(torque: Torque, found: Sense, least: float) -> str:
     share = found.share_high if found.strength is None else found.usual
-    if share >= LEAST:
+    if share >= least:
         return ""
     return f"{said(torque)} would hardly tighten {_bolt(found)}: {_share(share)} proof load."
 

@@ -19,7 +19,8 @@ _CLASSES: dict[str, float] = {
     "10.9": 830,
     "12.9": 970,
 }
-"""Proof stress in MPa by property class (ISO 898-1:1999, Table 2; 4.6 and 5.6 from memory)."""
+"""Proof stress in MPa by property class (ISO 898-1:1999, Table 2; 6.8 and 8.8 as the published
+proof loads up to M16 have them; 4.6 and 5.6 from memory)."""
 _LARGE_8_8, _LARGE = 600.0, 16.0
 """8.8 above 16 mm (same, from memory)."""
 

@@ -94,6 +94,7 @@ def test_both_ends_of_the_quantity_are_taken(quantity):
         (HeldBy(also=Torque(0)), "second time"),
         (HeldBy(also=Torque(float("nan"))), "second time"),
         (HeldBy(drag=Torque(-2)), "drag"),
+        (HeldBy(torque=Torque(1e6)), "cannot be 1000000 N·m"),
         (HeldBy(angle=0), "above zero"),
         (HeldBy(angle=-90), "above zero"),
         (HeldBy(angle=361), "one turn"),

@@ -112,6 +112,45 @@ def test_a_torque_before_an_angle_may_be_small():
     assert asked(replace(line, note="then 90°")) == ()
 
 
+@pytest.mark.parametrize(
+    "line",
+    [
+        HeldBy(1, "plug", "M18x1.5", grade="8.8", torque=Torque(30)),
+        HeldBy(1, "spark plug", "M14x1.25", grade="8.8", torque=Torque(15)),
+        HeldBy(1, "bolt", "M14x1.5", grade="8.8", torque=Torque(18), washer="copper", washers=2),
+        HeldBy(1, "banjo bolt", "M16x1.5", grade="10.9", torque=Torque(25)),
+        HeldBy(2, "set screw", "M10", grade="12.9", torque=Torque(10)),
+    ],
+    ids=lambda line: f"{line.kind} {line.thread}",
+)
+def test_what_seals_or_points_is_not_asked_to_clamp(line):
+    """Common practice, no source; the same figure on a bolt that clamps is asked about, and so is
+    one of a hundredth."""
+    assert asked(line) == ()
+    assert asked(replace(line, kind="bolt", washer="")) != ()
+    assert asked(replace(line, torque=Torque(line.torque.value / 100))) != ()
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        HeldBy(4, "stud", "M8", grade="8.8", torque=Torque(20)),
+        HeldBy(4, "nut", "M10", grade="8", torque=Torque(45)),
+        HeldBy(4, "wheel nut", "M12x1.5", grade="10", torque=Torque(110)),
+        HeldBy(3, "screw", "M5", grade="A2-70", torque=Torque(4)),
+        HeldBy(1, "plug", "M14x1.5", torque=Torque(25), washer="copper"),
+        HeldBy(8, "bolt", "M6", grade="8.8", torque=Torque(7), note="into aluminium"),
+        HeldBy(2, "bolt", "M8x1", grade="12.9", torque=Torque(25), angle=90, one_time=True),
+        HeldBy(1, "nut", "M24x1.5", torque=Torque(180)),
+        HeldBy(4, "screw", "#10-32", torque=Torque(25, LBIN)),
+    ],
+    ids=lambda line: f"{line.kind} {line.thread}",
+)
+def test_usual_torques_of_the_bench_are_not_asked_about(line):
+    """Common practice, no source."""
+    assert asked(line) == ()
+
+
 def test_what_a_line_means_and_what_was_assumed():
     line = HeldBy(4, "bolt", "M8", grade="8.8", torque=Torque(25), lubrication="oil")
     found = sense(line, THREADS)

@@ -128,6 +128,10 @@ def test_grades_weaken_with_size():
         ("moly paste", SLICK),
         ("anti-seize", SLICK),
         ("copper grease", SLICK),
+        ("degreased", DRY),
+        ("no grease", DRY),
+        ("free from oil and grease", DRY),
+        ("zinc plated, no oil", PLATED),
     ],
 )
 def test_friction_by_the_words_for_lubrication(said, found):
