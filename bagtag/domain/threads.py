@@ -121,7 +121,8 @@ def read(text: str, file: str) -> Threads:
 def _metric(row: Mapping[str, Any]) -> Iterator[Thread]:
     size, tools = row["size"], _tools(row, "mm")
     diameter = float(size.removeprefix("M"))
-    yield Thread(size, diameter, float(row["coarse"]), COARSE, size, **tools)
+    if "coarse" in row:
+        yield Thread(size, diameter, float(row["coarse"]), COARSE, size, **tools)
     for pitch in row.get("fine", ()):
         yield Thread(f"{size}x{pitch:g}", diameter, float(pitch), FINE, size, **tools)
 
