@@ -5,8 +5,7 @@ from datetime import date
 
 from bagtag.domain.errors import BadInput
 from bagtag.domain.hardware import HeldBy
-from bagtag.domain.hole_check import marked
-from bagtag.domain.schedule import Round
+from bagtag.domain.schedule import Round, lines_by_name
 from bagtag.domain.torque import Torque
 from bagtag.domain.wrench import Wrench
 from bagtag.domain.wrench_use import WrenchUse, best, use
@@ -20,8 +19,7 @@ def uses_of(
     """For each round the settings of its figures, with adapter and drag as the line of hardware
     has them. One wrench goes through all rounds of a line; a figure that none reaches has no
     setting."""
-    named = marked(held_by)
-    lines = {line.size(): line for line in reversed(named)} | {line.mark: line for line in named}
+    lines = lines_by_name(held_by)
     hands = {
         name: wrench_for(lines.get(name, _NO_LINE), torques, wrenches)
         for name, torques in figures(rounds).items()

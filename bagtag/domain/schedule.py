@@ -20,6 +20,7 @@ __all__ = [
     "Preset",
     "Round",
     "checked",
+    "lines_by_name",
     "rounds",
     "rounds_of",
     "said",
@@ -32,9 +33,9 @@ __all__ = [
 class Round:
     """One time over a joint, in its `place` from 0.
 
-    `torques` has the figure for each line it goes to, by the line's mark, or its size where nothing
-    shows the mark; the name is empty where no hardware is logged. `order` is hole numbers in turn,
-    empty without a hole map.
+    `torques` has the figure for each line it goes to, by the line's mark, or its size or what it is
+    where nothing shows the mark (`lines_by_name`); the name is empty where no hardware is logged.
+    `order` is hole numbers in turn, empty without a hole map.
     """
 
     place: int
@@ -173,3 +174,11 @@ def _names(held_by: Sequence[HeldBy], hole_map: HoleMap | None) -> dict[str, str
         own = [words for words in (line.size(), line.called()) if words and said.count(words) == 1]
         names[line.mark] = line.mark if hole_map or had.mark or not own else own[0]
     return names
+
+
+def lines_by_name(held_by: Sequence[HeldBy]) -> dict[str, HeldBy]:
+    """The lines of a joint, each with its mark, by every name that a round may have for them."""
+    lines = marked(held_by)[::-1]
+    called = {line.called(): line for line in lines}
+    sizes = {line.size(): line for line in lines}
+    return called | sizes | {line.mark: line for line in lines}

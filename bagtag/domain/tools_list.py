@@ -10,7 +10,7 @@ from bagtag.domain.threads import Threads
 from bagtag.domain.tools import ToolKind, ToolNeed, ToolSheet, ToolStep
 from bagtag.domain.tools_turning import turned, turning, unknown
 from bagtag.domain.tools_work import Want, Work, of_line, of_step
-from bagtag.domain.tools_wrench import torque_needs
+from bagtag.domain.tools_wrench import tightened, torque_needs
 from bagtag.domain.wrench import Wrench
 
 _ORDER = {kind: place for place, kind in enumerate(ToolKind)}
@@ -33,7 +33,7 @@ def sheet(
         steps=len(works),
         span=span,
         unknown=unknown(works, found),
-        has_torque=any(line.torque for work in works if work.tightens for line in work.lines),
+        has_torque=any(tightened(works)),
     )
 
 

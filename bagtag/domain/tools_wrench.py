@@ -5,13 +5,14 @@ A torque wrench is to be trusted from 20 % of its full scale upwards (TM 1-1500-
 """
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
 from bagtag.domain.hardware import Adapter, HeldBy
 from bagtag.domain.hole_check import marked
 from bagtag.domain.round_wrenches import figures, wrench_for
+from bagtag.domain.schedule import lines_by_name
 from bagtag.domain.tools import ToolKind, ToolNeed, ToolStep
 from bagtag.domain.tools_work import Work
 from bagtag.domain.torque import Torque, TorqueUnit
@@ -67,19 +68,25 @@ def tightened(works: Iterable[Work]) -> Iterator[Tightened]:
     """The torques of these steps: of their lines, and the figures of their passes."""
     for work in works:
         if work.tightens:
-            through = figures(work.rounds)
-            yield from (_of_line(work, line, through) for line in marked(work.lines) if line.torque)
+            yield from _of_lines(work)
             for one in work.passes:
                 if one.torque is not None:
                     yield Tightened(replace(work.step, what=f"a pass of {one.torque}"), one.torque)
 
 
-def _of_line(work: Work, line: HeldBy, through: Mapping[str, Sequence[Torque]]) -> Tightened:
-    assert line.torque is not None
-    passes = tuple(through.get(line.mark) or through.get(line.size()) or (line.torque,))
+def _of_lines(work: Work) -> Iterator[Tightened]:
+    named = lines_by_name(work.held_by)
+    through = {named[name].mark: row for name, row in figures(work.rounds).items() if name in named}
+    for line in marked(work.held_by):
+        if line.torque is not None and line.count != 0:
+            yield _of_line(work, line, line.torque, tuple(through.get(line.mark, ())))
+
+
+def _of_line(work: Work, line: HeldBy, torque: Torque, through: tuple[Torque, ...]) -> Tightened:
     drag = f" and {line.drag} of drag" if line.drag else ""
-    what = f"{line.called()}, {said(line.torque)}{drag}"
-    return Tightened(replace(work.step, what=what), line.torque, passes, line.drag, line.adapter)
+    what = f"{line.called()}, {said(torque)}{drag}"
+    step = replace(work.step, what=what)
+    return Tightened(step, torque, through or (torque,), line.drag, line.adapter)
 
 
 def _best(one: Tightened, wrenches: Sequence[Wrench]) -> WrenchUse | None:

@@ -64,3 +64,11 @@ def test_no_line_of_hardware_breaks_the_settings(torque, drag, length, angle):
     assert len(found) == 3
     tops = [use.wanted.value for use in found[-1]]
     assert tops in ([], [pytest.approx(torque + (drag or 0))])
+
+
+def test_lines_of_one_size_keep_their_own_drag():
+    """Named by what they are, not by their size, where another has that size too."""
+    bolts = HeldBy(4, "bolt", "M8", 30, torque=Torque(20))
+    nuts = HeldBy(4, "nut", "M8", 30, torque=Torque(20), drag=Torque(5))
+    (full,) = uses_of((bolts, nuts), rounds((bolts, nuts))[-1:], [replace(LONG, low=5)], TODAY)
+    assert [use.set_to for use in full] == [Torque(20), Torque(25)]

@@ -9,12 +9,13 @@ from hypothesis import strategies as st
 
 from bagtag.domain.fitting import TaskKind
 from bagtag.domain.hardware import Adapter, HeldBy, Length, Stretch, Torque, TorqueUnit
+from bagtag.domain.schedule import rounds
 from bagtag.domain.tightening import Pass, PassKind
 from bagtag.domain.tool_out import ToolOut
 from bagtag.domain.tools import ToolKind, ToolSheet, out_words, places_words
 from bagtag.domain.tools_consumables import locker, lubricant, substances
 from bagtag.domain.tools_work import Stage
-from bagtag.domain.tools_wrench import spans
+from bagtag.domain.tools_wrench import spans, tightened
 from bagtag.domain.wrench import Wrench
 from tests.domain.tools_kit import names, told, work
 
@@ -135,6 +136,17 @@ def test_what_is_run_in_by_hand_gets_its_wrench_at_the_final_tightening():
     assert names(run_in) == ["13 mm socket or spanner", "threadlocker, medium strength"]
     assert names(final) == ["13 mm socket", "torque wrench for 24 N·m", "angle gauge"]
     assert (run_in.has_torque, final.has_torque) == (False, True)
+
+
+def test_a_torque_that_only_the_passes_say_has_its_cautions_too():
+    assert told(work(1, passes=(Pass(torque=Torque(40)),))).has_torque
+
+
+def test_a_line_of_one_size_with_another_goes_through_its_own_passes():
+    nuts = HeldBy(4, "nut", "M8", 30, torque=Torque(24), drag=Torque(2))
+    both = (bolts(24), nuts)
+    found = list(tightened([work(1, *both, rounds=rounds(both))]))
+    assert [one.through for one in found] == [(Torque(12), Torque(16), Torque(24))] * 2
 
 
 def test_a_pass_by_angle_wants_the_gauge_and_its_own_figures_a_wrench():
@@ -309,7 +321,10 @@ wrench = st.builds(
 )
 
 
-@given(st.lists(st.lists(line, max_size=4), max_size=6), st.lists(wrench, max_size=3, unique=True))
+@given(
+    st.lists(st.lists(line, max_size=4), max_size=6),
+    st.lists(wrench, max_size=3, unique_by=lambda one: one.name),
+)
 def test_every_torque_has_a_wrench_and_no_name_stands_twice(joints, wrenches):
     works = [work(n, *lines) for n, lines in enumerate(joints, 1)]
     found = told(*works, wrenches=wrenches)
