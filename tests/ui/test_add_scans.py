@@ -5,7 +5,9 @@ from PySide6.QtWidgets import QApplication
 
 from bagtag import services
 from bagtag.domain.fitting import part
+from bagtag.domain.tightening import Pass, PassKind
 from bagtag.ui.order.add_menu import AddMenu, open_add
+from bagtag.ui.order.passes_form import USUAL, PassesDialog
 from bagtag.ui.order.task_form import TaskDialog
 from bagtag.ui.stages.stage_keys import QUIET
 from tests.ui.add_kit import is_open, write
@@ -63,6 +65,23 @@ def test_a_scan_over_the_kinds_chooses_none(window, qtbot, settle, store, job_id
     assert is_open(form)
     assert form.kind.value is None
     assert services.tasks.tasks_of(store, job_id) == []
+
+
+@pytest.mark.parametrize("typed", ["24513", "4006381333931", "A2B3C4D5"])
+def test_a_scan_over_the_passes_takes_no_way_and_keeps_nothing(
+    window, qtbot, settle, ids, store, typed
+) -> None:
+    """A foreign code on a bag of bolts is typed too, and its end key is not the person's."""
+    own = (Pass(PassKind.TORQUE, share=0.4), Pass(PassKind.TORQUE, share=1.0))
+    services.tightening.set_passes(store, ids[0], own)
+    form = over(qtbot, window, settle, PassesDialog(window.desk, window, ids[0]))
+    form.ways.choice(USUAL).setFocus()
+    scan(form.windowHandle(), typed)
+    qtbot.wait(2 * QUIET)
+    settle(window.desk)
+    assert is_open(form)
+    assert tuple(form.passes) == own
+    assert services.strip.get_removal(store, ids[0]).passes == own
 
 
 def test_a_scan_into_a_picker_is_taken_out_of_it_again(

@@ -13,6 +13,7 @@ from bagtag.domain.schedule import PRESETS
 from bagtag.domain.tightening import Pass, PassKind
 from bagtag.ui.order.pass_editor import REVERSED, ROUND, SHARE
 from bagtag.ui.order.passes_form import USUAL, PassesDialog
+from bagtag.ui.stages.stage_keys import QUIET
 from tests.ui.add_kit import ENTER, is_open, open_form, press, walked
 from tests.ui.sign_kit import log
 from tests.ui.stages_job import dies, nameless, sentence_of
@@ -61,13 +62,33 @@ def test_without_any_it_says_what_the_hardware_says(form) -> None:
     assert all(caution in sentence_of(form) for caution in TORQUE_CAUTIONS)
 
 
+def test_enter_right_after_the_key_keeps_that_way(form, desk, settle, store, head) -> None:
+    press(Qt.Key.Key_3)
+    press(ENTER)
+    settle(desk)
+    assert kept(store, head) == PRESETS[1].passes
+
+
+def test_the_manuals_own_passes_have_the_keys_where_there_are_some(
+    qtbot, desk, settle, store, head
+) -> None:
+    """A digit there would wipe them if the keys stood on the usual ways."""
+    own = (Pass(PassKind.TORQUE, share=0.4), Pass(PassKind.TORQUE, share=1.0))
+    services.tightening.set_passes(store, head.id, own)
+    form = open_form(qtbot, desk, settle, PassesDialog, head.id)
+    assert form.rows.slip(0).hasFocus()
+    press(Qt.Key.Key_3)
+    qtbot.wait(2 * QUIET)
+    assert tuple(form.passes) == own
+
+
 def _plain(form) -> str:
     return form.reading.reads.text().replace("\u00a0", " ")
 
 
-def test_a_usual_way_by_one_key_and_kept(form, desk, settle, store, head) -> None:
+def test_a_usual_way_by_one_key_and_kept(qtbot, form, desk, settle, store, head) -> None:
     press(Qt.Key.Key_4)
-    assert form.ways.value is PRESETS[2]
+    qtbot.waitUntil(lambda: form.ways.value is PRESETS[2])
     assert len(form.rows) == 5
     assert "1. Torque to 20 % = A 8 N·m" in _plain(form)
     press(ENTER)

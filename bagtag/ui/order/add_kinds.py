@@ -1,12 +1,11 @@
 """What is done at the bench beside putting parts in, each with its key."""
 
-from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QWidget
 
 from bagtag.domain.fitting import TaskKind
 from bagtag.ui.card.task_signs import sign_of
-from bagtag.ui.forms.choices import Choices, Option
-from bagtag.ui.stages.stage_keys import LoneKeys
+from bagtag.ui.forms.choices import Option
+from bagtag.ui.forms.lone_choices import LoneChoices
 
 _WORDS = {
     TaskKind.CLEAN: "Clean",
@@ -25,21 +24,8 @@ KINDS = tuple(
 )
 
 
-class KindChoices(Choices):
-    """Nine kinds of task; only a digit that comes alone chooses, for a scanner types digits too."""
+class KindChoices(LoneChoices):
+    """Nine kinds of task."""
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__("What is done", KINDS, parent, columns=3)
-        self._alone = LoneKeys(self)
-        self._alone.pressed.connect(self.press_key)
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        if not self._alone.hear(event):
-            super().keyPressEvent(event)
-
-    def press_key(self, key: str) -> None:
-        """Choose the kind that has this key."""
-        found = next((option for option in KINDS if option.key == key), None)
-        if found is not None:
-            self.choice(found.value).setFocus()
-            self.choose(found.value)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag import services
@@ -14,8 +15,9 @@ from bagtag.domain.schedule import PRESETS, Preset, said
 from bagtag.domain.tightening import Pass
 from bagtag.domain.torque import TorqueUnit
 from bagtag.ui.desk import Desk
-from bagtag.ui.forms.basics import Field, button, label, panel, tight
-from bagtag.ui.forms.choices import Choices, Option
+from bagtag.ui.forms.basics import ENTER, Field, button, label, panel, tight
+from bagtag.ui.forms.choices import Option
+from bagtag.ui.forms.lone_choices import LoneChoices
 from bagtag.ui.forms.rows import Rows
 from bagtag.ui.order.add_dialog import BuildDialog
 from bagtag.ui.order.pass_editor import PassEditor
@@ -55,7 +57,7 @@ class PassesDialog(BuildDialog):
         ways = [
             Option(one, one.name, _meant(one), str(n)) for n, one in enumerate((USUAL, *PRESETS), 1)
         ]
-        self.ways = Choices("Usual ways", ways, self.inner, columns=2)
+        self.ways = LoneChoices("Usual ways", ways, self.inner, columns=2)
         self.rows = Rows("pass", self.inner)
         self.frame = panel(self.inner, "tape")
         self.editor = PassEditor(self.frame)
@@ -115,7 +117,10 @@ class PassesDialog(BuildDialog):
         self.passes = list(removal.passes)
         self.keep.setEnabled(True)
         self._show()
-        self.ways.choice(self.ways.value or USUAL).setFocus()
+        if self.passes and self.ways.value is None:
+            self.rows.slip(0).setFocus()  # a key on the usual ways would wipe the manual's own
+        else:
+            self.ways.choice(self.ways.value or USUAL).setFocus()
 
     @staticmethod
     def _groups(view: MapView) -> list[str]:
@@ -215,6 +220,11 @@ class PassesDialog(BuildDialog):
         self.ways.set_value(next(chosen, None))
         if self.view is not None:
             self.reading.show_passes(self.view, self.passes)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """A scanner's own end key keeps nothing."""
+        if event.key() not in ENTER or not self.ways.keys.end():
+            super().keyPressEvent(event)
 
     def save(self) -> None:
         if not self.keep.isEnabled() or not self._is_whole():
