@@ -6,9 +6,10 @@ from typing import Any
 from bagtag import services
 from bagtag.domain.cautions import TORQUE_CAUTIONS
 from bagtag.domain.fitting import Ref
-from bagtag.domain.hole_check import counts, holes_of, line_of, spanned
+from bagtag.domain.hole_counts import counts, holes_of_line, line_of
 from bagtag.domain.holes import HoleMap
 from bagtag.domain.joint import Joint
+from bagtag.domain.joint_words import in_turn, turned_words
 from bagtag.domain.schedule import turned
 from bagtag.domain.sense import questions
 from bagtag.domain.torque import Torque
@@ -27,10 +28,9 @@ def of(store: Store, ref: Ref) -> Joint:
 
 def told(joint: Joint) -> Iterator[str]:
     """The hardware and all about it."""
-    shown = joint.hole_map is not None and bool(joint.hole_map.holes)
     for line in joint.held_by:
-        letter = f"{line.mark}: " if line.mark and shown else ""
-        yield f"{letter}{line}{_into(joint.hole_map, line.mark)}"
+        where = holes_of_line(joint.hole_map, line) or (line.mark if joint.hole_map else "")
+        yield f"{where}: {line}" if where else str(line)
     yield from (f"look again: {question}" for question in asked(joint))
     if joint.hole_map is not None:
         yield from _map_words(joint.hole_map, joint)
@@ -54,11 +54,6 @@ def asked(joint: Joint) -> Sequence[str]:
     ]
 
 
-def _into(hole_map: HoleMap | None, mark: str) -> str:
-    numbers = [hole.number for hole in holes_of(hole_map, mark)] if hole_map and mark else []
-    return f"; hole{'s' * (len(numbers) != 1)} {spanned(numbers)}" if numbers else ""
-
-
 def _map_words(hole_map: HoleMap, joint: Joint) -> Iterator[str]:
     many = len(hole_map.holes)
     seen = f", seen from {hole_map.seen_from}" if hole_map.seen_from else ""
@@ -71,16 +66,13 @@ def _pass_words(joint: Joint) -> Iterator[str]:
     before: tuple[int, ...] = ()
     for one, uses in zip(joint.rounds, joint.uses, strict=True):
         box = "[x]" if one.place in joint.ticked else "[ ]"
-        figures = f": {one.figures}" if one.torques and one.step.share is not None else ""
-        order = f"; order {', '.join(map(str, one.order))}" if one.order not in ((), before) else ""
-        yield f"pass {one.place + 1} {box} {one.said}{figures}{order}"
+        order = f"; order {in_turn(one.order)}" if one.order not in ((), before) else ""
+        yield f"pass {one.place + 1} {box} {one.words}{order}"
         yield from (f"    {use.said}" for use in dict.fromkeys(uses))
         before = one.order
     warned = (warning for uses in joint.uses for use in uses for warning in use.warnings)
     yield from dict.fromkeys(warned)
-    angle = turned([one.step for one in joint.rounds])
-    if angle:
-        yield f"turned {angle:g}° in all"
+    yield from filter(None, (turned_words(joint.rounds),))
 
 
 # --- as data

@@ -76,9 +76,9 @@ def test_holes_passes_and_wrenches_are_told(bagtag, answer, head, store):
     assert (holes["counts"], holes["seen_from"]) == ([], "above")
     told = bagtag("where", head)[1]
     for words in (
-        "A: 3 bolts M8x60", "; holes 1–3", "B: 1 stud M8x85", "; hole 4", "4 holes, crosswise",
-        "seen from above", "pass 1 [x] Torque to 50 %: A 12 N·m, B 10 N·m; order ", "pass 2 [ ]",
-        "pass 3 [ ] A: turn 90° further", "turned 90° in all", "set the small wrench to 12 N·m",
+        "A, holes 1–3: 3 bolts M8x60", "B, hole 4: 1 stud M8x85", "4 holes, crosswise",
+        "seen from above", "pass 1 [x] Torque to 50 % = A 12 N·m, B 10 N·m; order ", "pass 2 [ ]",
+        "pass 3 [ ] A: turn 90° further", "Turned by 90° in all", "set the small wrench to 12 N·m",
     ):  # fmt: skip
         assert words in told
 

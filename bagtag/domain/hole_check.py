@@ -8,7 +8,7 @@ from math import hypot, isfinite
 from bagtag.domain.entry import NAME_LIMIT, clean_text
 from bagtag.domain.errors import BadInput
 from bagtag.domain.hardware import HeldBy
-from bagtag.domain.hole_counts import counts, holes_of, line_of, marked, spanned
+from bagtag.domain.hole_counts import counts, holes_of, line_of, marked
 from bagtag.domain.hole_shapes import Shape, corners, shape_of
 from bagtag.domain.holes import Hole, HoleMap, Scale
 
@@ -21,7 +21,6 @@ __all__ = [
     "line_of",
     "marked",
     "shape_of",
-    "spanned",
 ]
 
 MOST_HOLES = 999

@@ -1,12 +1,12 @@
 """Which fastener goes into which hole, and whether holes and fasteners agree."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import replace
 
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.hole_shapes import letter
 from bagtag.domain.holes import Hole, HoleMap
-from bagtag.domain.phrases import listed
+from bagtag.domain.phrases import capital, listed, spanned
 
 
 def marked(held_by: Iterable[HeldBy]) -> tuple[HeldBy, ...]:
@@ -44,19 +44,20 @@ def line_of(hole_map: HoleMap, number: int, held_by: Sequence[HeldBy]) -> HeldBy
     return next((line for line in marked(held_by) if line.mark == hole.mark), None)
 
 
-def spanned(numbers: Iterable[int]) -> str:
-    """`1–6, 9`: numbers in their order, three or more in a row as a span."""
-    runs: list[list[int]] = []
-    for number in sorted(set(numbers)):
-        if runs and runs[-1][-1] == number - 1:
-            runs[-1].append(number)
-        else:
-            runs.append([number])
-    return ", ".join(map(_run, runs))
+def holes_named(numbers: Collection[int]) -> str:
+    """`hole 7`, `holes 1–6, 9`; nothing for none."""
+    return f"hole{'s' if len(numbers) > 1 else ''} {spanned(numbers)}" if numbers else ""
 
 
-def _run(run: list[int]) -> str:
-    return f"{run[0]}–{run[-1]}" if len(run) > 2 else ", ".join(map(str, run))
+def holes_of_line(hole_map: HoleMap | None, line: HeldBy) -> str:
+    """`A, holes 1–6`; nothing where no map says where it goes."""
+    where = holes_named(numbers_of(hole_map, line.mark)) if hole_map and line.mark else ""
+    return f"{line.mark}, {where}" if where else ""
+
+
+def numbers_of(hole_map: HoleMap, mark: str) -> list[int]:
+    """The numbers of the holes of one line of hardware, in turn."""
+    return [hole.number for hole in holes_of(hole_map, mark)]
 
 
 def counts(hole_map: HoleMap, held_by: Sequence[HeldBy]) -> tuple[str, ...]:
@@ -105,18 +106,18 @@ def _strangers(hole_map: HoleMap, lines: Sequence[HeldBy]) -> list[str]:
     known = {line.mark for line in lines} | {""}
     lost = sorted({hole.mark for hole in hole_map.holes} - known)
     return [
-        f"{_named(holes_of(hole_map, mark))} of line {mark}, which is not among the hardware."
+        f"{_named(hole_map, mark)} of line {mark}, which is not among the hardware."
         for mark in lost
     ]
 
 
 def _bare(hole_map: HoleMap) -> str:
-    bare = holes_of(hole_map, "")
-    return f"{_named(bare)} without a fastener." if bare else ""
+    named = _named(hole_map, "")
+    return f"{named} without a fastener." if named else ""
 
 
-def _named(holes: Sequence[Hole]) -> str:
-    one = len(holes) == 1
-    return f"{'Hole' if one else 'Holes'} {spanned(hole.number for hole in holes)} " + (
-        "is" if one else "are"
-    )
+def _named(hole_map: HoleMap, mark: str) -> str:
+    """`Hole 7 is`, `Holes 1–6 are`; nothing for none."""
+    numbers = numbers_of(hole_map, mark)
+    verb = "is" if len(numbers) == 1 else "are"
+    return f"{capital(holes_named(numbers))} {verb}" if numbers else ""

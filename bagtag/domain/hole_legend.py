@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from bagtag.domain import lettering
 from bagtag.domain.hardware import HeldBy
-from bagtag.domain.hole_counts import holes_of, spanned
+from bagtag.domain.hole_counts import holes_named, numbers_of
 from bagtag.domain.hole_glyphs import glyph
 from bagtag.domain.holes import HoleMap
 from bagtag.domain.shapes import Anchor, Cell, Item, Text
@@ -44,9 +44,7 @@ def _line(hole_map: HoleMap, line: HeldBy) -> str:
 
 
 def _holes(hole_map: HoleMap, mark: str) -> str:
-    numbers = [hole.number for hole in holes_of(hole_map, mark)]
-    plural = "" if len(numbers) == 1 else "s"
-    return f"hole{plural} {spanned(numbers)}" if numbers else "no hole"
+    return holes_named(numbers_of(hole_map, mark)) or "no hole"
 
 
 def height(found: Sequence[Row], room: float, size: float) -> float:

@@ -1,8 +1,11 @@
 """Small turns of phrase that every sentence of the program is made with."""
 
-from collections.abc import Sequence
+import re
+from collections.abc import Iterable, Sequence
 from datetime import date
 
+NBSP = "\u00a0"
+_UNIT = re.compile(r"(?<=\d) (?=%|[a-zA-Z]+·)|(?<==) ")
 _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
 
@@ -14,6 +17,26 @@ def capital(words: str) -> str:
 def listed(words: Sequence[str]) -> str:
     """a and b; a, b and c."""
     return " and ".join([", ".join(words[:-1]), words[-1]]) if len(words) > 1 else words[0]
+
+
+def spanned(numbers: Iterable[int]) -> str:
+    """`1–6, 9`: numbers in their order, three or more in a row as a span."""
+    runs: list[list[int]] = []
+    for number in sorted(set(numbers)):
+        if runs and runs[-1][-1] == number - 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    return ", ".join(map(_run, runs))
+
+
+def _run(run: list[int]) -> str:
+    return f"{run[0]}–{run[-1]}" if len(run) > 2 else ", ".join(map(str, run))
+
+
+def whole(words: str) -> str:
+    """The same, no figure torn from its unit or its equals sign at the end of a line."""
+    return _UNIT.sub(NBSP, words)
 
 
 def day(when: date) -> str:

@@ -31,7 +31,8 @@ __all__ = [
 
 @dataclass(frozen=True, slots=True)
 class Round:
-    """One time over a joint, in its `place` from 0.
+    """One time over a joint, in its `place` from 0. `said` is the pass itself, `words` has the
+    figures of its shares too: "Torque to 60 % = 24 N·m".
 
     `torques` has the figure for each line it goes to, by the line's mark, or its size or what it is
     where nothing shows the mark (`lines_by_name`); the name is empty where no hardware is logged.
@@ -41,18 +42,20 @@ class Round:
     place: int
     step: Pass
     said: str
+    words: str
     torques: tuple[tuple[str, Torque], ...] = ()
     order: tuple[int, ...] = ()
 
     @property
     def figures(self) -> str:
         """`24 N·m`; `A 24 N·m, B 6.5 N·m` where lines differ; `90°`; or nothing."""
-        if self.step.angle is not None:
-            return f"{self.step.angle:g}°"
-        alike = {torque for _, torque in self.torques}
-        if len(alike) == 1:
-            return str(alike.pop())
-        return ", ".join(f"{name} {torque}" for name, torque in self.torques)
+        return f"{self.step.angle:g}°" if self.step.angle is not None else _listed(self.torques)
+
+
+def _listed(torques: Sequence[tuple[str, Torque]]) -> str:
+    if len({torque for _, torque in torques}) == 1:
+        return str(torques[0][1])
+    return ", ".join(f"{name} {torque}" for name, torque in torques)
 
 
 def rounds(
@@ -116,11 +119,14 @@ class _Joint:
 
     def round(self, place: int, step: Pass) -> Round:
         figures = self._figures(step)
+        torques = tuple((self._names.get(mark, ""), torque) for mark, torque in figures)
+        group = self._names.get(step.group, step.group)
         return Round(
             place,
             step,
-            said(step, group=self._names.get(step.group, step.group)),
-            tuple((self._names.get(mark, ""), torque) for mark, torque in figures),
+            said(step, group=group),
+            said(step, group=group, figures=_listed(torques)),
+            torques,
             self._order(step, {mark for mark, _ in figures}),
         )
 

@@ -6,13 +6,15 @@ from bagtag.domain.tightening import Pass, PassKind
 _FRACTIONS = {1 / 3: "one third", 2 / 3: "two thirds"}
 
 
-def said(step: Pass, *, group: str | None = None) -> str:
+def said(step: Pass, *, group: str | None = None, figures: str = "") -> str:
     """`Torque to 60 %`, `A: turn 90° further`, `Loosen in reverse order until free`.
 
-    `group` is what its group is called, where that is not the group itself.
+    `group` is what its group is called, where that is not the group itself; `figures` are what a
+    share comes to: `Torque to 60 % = 24 N·m, all the way round`.
     """
     name = step.group if group is None else group
-    words = f"{_WORDS[step.kind](step)}{_way(step)}{_end(step)}"
+    share = f" = {figures}" if figures and step.share is not None else ""
+    words = f"{_WORDS[step.kind](step)}{share}{_way(step)}{_end(step)}"
     words = f"{name}: {words}" if name else capital(words)
     return f"{words} ({step.note})" if step.note else words
 

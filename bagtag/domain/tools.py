@@ -6,6 +6,7 @@ from enum import StrEnum
 
 from bagtag.domain.fitting import Ref
 from bagtag.domain.kinds import fold
+from bagtag.domain.phrases import spanned
 from bagtag.domain.tool_out import ToolOut
 
 COUNT = "What was laid out is counted back before anything is closed over it."
@@ -99,18 +100,5 @@ def out_words(out: Iterable[ToolOut]) -> str:
 
 
 def places_words(places: Sequence[int]) -> str:
-    """ "step 4", "steps 4, 7, 9 to 12": steps by their place, those in a row together."""
-    runs: list[list[int]] = []
-    for place in sorted(places):
-        if runs and place == runs[-1][1] + 1:
-            runs[-1][1] = place
-        else:
-            runs.append([place, place])
-    said = ", ".join(_run(first, last) for first, last in runs)
-    return f"step {said}" if len(places) == 1 else f"steps {said}"
-
-
-def _run(first: int, last: int) -> str:
-    if first == last:
-        return f"{first}"
-    return f"{first}, {last}" if last == first + 1 else f"{first} to {last}"
+    """ "step 4", "steps 4, 7, 9–12": steps by their place, those in a row together."""
+    return f"step{'' if len(places) == 1 else 's'} {spanned(places)}"

@@ -6,14 +6,15 @@ from typing import NamedTuple
 
 from bagtag.domain.hole_check import counts, marked
 from bagtag.domain.holes import HoleMap
-from bagtag.domain.schedule import Round, turned
+from bagtag.domain.joint_words import in_turn, order_words, turned_words
+from bagtag.domain.phrases import whole
+from bagtag.domain.schedule import Round
 from bagtag.domain.shapes import Picture
-from bagtag.domain.tightening import PassKind
 from bagtag.paper.checklist_text import ChecklistStep
 from bagtag.paper.fonts import BOLD, MEDIUM, REGULAR
 from bagtag.paper.pdf import MM
 from bagtag.paper.step_marks import Marks, moved
-from bagtag.paper.step_setter import NBSP, SMALL, Rooms, Setter
+from bagtag.paper.step_setter import SMALL, Rooms, Setter
 
 LEFT, WIDTH = 15 * MM, 167 * MM
 """The block runs below picture and words of its step, right of the tick box."""
@@ -98,12 +99,12 @@ def set_passes(setter: Setter, step: ChecklistStep) -> None:
         _was_ticked(setter, step)
         return
     if step.rounds and step.rounds[0].order:
-        setter.add(f"Order of the holes: {_listed(step.rounds[0].order)}", MEDIUM, before=2)
+        setter.add(order_words(step.rounds[0]), MEDIUM, before=2)
     for one in step.rounds:
         _round(setter, step, one)
-    steps = [one.step for one in step.rounds]
-    if sum(one.kind is PassKind.ANGLE for one in steps) > 1:
-        setter.add(f"Turned by {turned(steps):g}° in all.", MEDIUM, before=2)
+    angles = turned_words(step.rounds)
+    if angles:
+        setter.add(f"{angles}.", MEDIUM, before=2)
 
 
 def set_new_ones(setter: Setter, step: ChecklistStep) -> None:
@@ -113,27 +114,16 @@ def set_new_ones(setter: Setter, step: ChecklistStep) -> None:
             setter.caution(f"New ones go in: {line.called()}.", MEDIUM)
 
 
-def _listed(order: tuple[int, ...]) -> str:
-    return ", ".join(map(str, order))
-
-
 def _round(setter: Setter, step: ChecklistStep, one: Round) -> None:
     """A box, the pass in bold, then the wrench; the order where it is another than the first's."""
     done = one.place in step.ticked
-    setter.tick(round_words(one), number=str(one.place + 1), done=done, indent=0, font=BOLD)
+    setter.tick(whole(one.words), number=str(one.place + 1), done=done, indent=0, font=BOLD)
     if one.place < len(step.uses) and step.uses[one.place]:
         setter.add(step.uses[one.place], REGULAR, SMALL, indent=_INDENT)
     first = step.rounds[0].order
     if one.order and one.order != first:
-        said = "back to front" if one.order == first[::-1] else _listed(one.order)
+        said = "back to front" if one.order == first[::-1] else in_turn(one.order)
         setter.add(f"Order: {said}", REGULAR, SMALL, indent=_INDENT)
-
-
-def round_words(one: Round) -> str:
-    """`Torque to 60 %: 24 N·m`; a figure never leaves its unit, and is not said twice."""
-    figures, said = one.figures, one.said
-    tied = figures.replace(" ", NBSP).replace(f",{NBSP}", ", ")
-    return said.replace(figures, tied) if figures in said else f"{said}: {tied}"
 
 
 def _was_ticked(setter: Setter, step: ChecklistStep) -> None:

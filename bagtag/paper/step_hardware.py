@@ -4,10 +4,10 @@ from dataclasses import replace
 from functools import lru_cache
 
 from bagtag.domain.hardware import HeldBy
+from bagtag.domain.hole_counts import holes_of_line
 from bagtag.domain.passes import by_angle, passes
 from bagtag.paper.checklist_text import ChecklistStep
 from bagtag.paper.fonts import BOLD, MEDIUM
-from bagtag.paper.hole_words import holes_of_line
 from bagtag.paper.joint_block import is_block, set_new_ones, set_passes
 from bagtag.paper.pdf import MM
 from bagtag.paper.step_setter import Field, Setter

@@ -9,8 +9,8 @@ from math import hypot
 from bagtag.domain.errors import BadInput
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.hole_check import counts, marked
+from bagtag.domain.hole_counts import holes_named
 from bagtag.domain.holes import Hole, HoleMap, Point
-from bagtag.paper.hole_words import holes_named
 
 NO_SIDE = (
     "Nobody said from which side the holes are seen: a template turned over fits nowhere. "

@@ -12,11 +12,11 @@ from bagtag.domain import nesting
 from bagtag.domain.change import Change
 from bagtag.domain.datum import Datum
 from bagtag.domain.errors import BadInput, NotFound
+from bagtag.domain.hole_counts import holes_of_line
 from bagtag.domain.holes import HoleMap
 from bagtag.domain.model import Area, Container, Job, Removal, Tag, TagRole
 from bagtag.domain.resolve import told
 from bagtag.paper import stock as label_stock
-from bagtag.paper.hole_words import holes_of_line
 from bagtag.paper.label_text import LabelText
 from bagtag.paper.labels import Report, label_pdf
 from bagtag.paper.rendering import render, rendered

@@ -19,10 +19,10 @@ from bagtag.domain.hole_check import (
     line_of,
     marked,
     shape_of,
-    spanned,
 )
 from bagtag.domain.hole_shapes import letter
 from bagtag.domain.holes import Hole, HoleMap, Scale, from_data, to_data
+from bagtag.domain.phrases import spanned
 from bagtag.domain.torque import Length
 
 NAN = float("nan")

@@ -342,3 +342,10 @@ def test_the_order_of_a_pass_follows_its_own_words():
     assert loose.order == tuple(reversed(first.order))
     assert about.order == order(head, is_round=True)
     assert first.order == order(replace(head, order=OrderKind.CENTRE))
+
+
+def test_a_pass_is_said_with_its_figure_though_its_note_holds_one_like_it():
+    line = HeldBy(4, thread="M8", torque=Torque(8))
+    (one,) = rounds((line,), (Pass(share=0.5, is_round=True, note="never above 24 N·m"),))
+    assert one.said == "Torque to 50 %, all the way round (never above 24 N·m)"
+    assert one.words == "Torque to 50 % = 4 N·m, all the way round (never above 24 N·m)"

@@ -298,7 +298,7 @@ def test_what_is_out_is_found_by_name_however_it_is_written():
 def test_steps_are_named_by_their_places():
     assert places_words([4]) == "step 4"
     assert places_words([9, 4, 5]) == "steps 4, 5, 9"
-    assert places_words([4, 5, 6, 9]) == "steps 4 to 6, 9"
+    assert places_words([4, 5, 6, 9]) == "steps 4–6, 9"
 
 
 line = st.builds(

@@ -63,10 +63,10 @@ def test_every_pass_has_a_box_its_figure_and_its_setting(said):
     for part in (
         "A, holes 1–12: 12 bolts M10x90, 10.9, 60 N·m",
         "of 12 back",
-        "1 Torque to 30 %: 18 N·m Set the long wrench to 18 N·m.",
-        "2 Torque to 60 %: 36 N·m",
-        "3 Torque to 100 %: 60 N·m Set the long wrench to 60 N·m.",
-        "4 Torque to 100 %, all the way round: 60 N·m Order: 1, 2, 3, 4, 5",
+        "1 Torque to 30 % = 18 N·m Set the long wrench to 18 N·m.",
+        "2 Torque to 60 % = 36 N·m",
+        "3 Torque to 100 % = 60 N·m Set the long wrench to 60 N·m.",
+        "4 Torque to 100 % = 60 N·m, all the way round Order: 1, 2, 3, 4, 5",
     ):
         assert part in page
     ticks = measure(step(uses=uses), TOP - FOOT).marks.ticks
@@ -117,7 +117,7 @@ def test_what_belongs_to_the_joint_is_said_with_it(said):
         "adapter 50 mm at 30°",
         "New ones go in: 12 bolts M10x90.",
         "Special tools: own T-bar",
-        "1 Torque to 100 %: 60 N·m",
+        "1 Torque to 100 % = 60 N·m",
         "2 Turn 90° further",
     ):
         assert part in page
@@ -141,7 +141,7 @@ def test_run_in_by_hand_there_is_a_map_of_holes_and_no_torque(said):
 def test_passes_without_a_map_stand_under_the_hardware(said):
     one = step(hole_map=None)
     assert "Order" not in said(one)
-    assert "2 Torque to 60 %: 36 N·m" in said(one)
+    assert "2 Torque to 60 % = 36 N·m" in said(one)
     assert not measure(one, TOP - FOOT).marks.drawings
 
 

@@ -65,7 +65,7 @@ def test_the_checklist_has_the_passes_of_a_part_as_they_stand(store, job_id, cov
     )
     said = text(services.checklists.write, store, job_id)
     assert "A, holes 1, 3, 4: 3 bolts M8x35" in said
-    assert "2 Torque to 100 %: 25 N·m Set the short wrench to 25 N·m." in said
+    assert "2 Torque to 100 % = 25 N·m Set the short wrench to 25 N·m." in said
 
 
 def test_a_plain_line_keeps_its_row_and_is_told_its_wrench(store, job_id, log):

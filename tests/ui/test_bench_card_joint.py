@@ -137,7 +137,7 @@ def test_the_holes_are_drawn_with_their_turns_and_said(put_ref, head) -> None:
     joint = put_ref(head).joint
     assert joint.picture.isVisible()
     assert joint.picture.picture.items
-    assert joint.picture.accessibleDescription() == "A: 4 bolts M8x60, holes 1–4"
+    assert joint.picture.accessibleDescription() == "A, holes 1–4: 4 bolts M8x60"
     assert "Order of the holes: 1, 3, 2, 4" in joint.said.text()
 
 

@@ -9,11 +9,11 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag import services
+from bagtag.domain import joint_words
 from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
 from bagtag.domain.fitting import Ref
 from bagtag.domain.standing import Standing
-from bagtag.ui.card import joint_words
 from bagtag.ui.card.card_parts import Act
 from bagtag.ui.card.hole_picture import HolePicture
 from bagtag.ui.card.pass_rows import PassRows
@@ -154,7 +154,9 @@ class JointView(QFrame):
         turns = joint_words.order_words(joint.rounds[due]) if order and due is not None else ""
         also = joint_words.also_words(joint) if is_up else ()
         said = [turns, *joint_words.miscounted(joint), *(f"{words}." for words in also)]
-        self.picture.set_sentence(". ".join(joint_words.hole_words(joint)))
+        holes = joint_words.hole_words(joint)
+        said += [] if self.picture.has_legend else holes
+        self.picture.set_sentence(". ".join(holes))
         self.said.setText("\n".join(filter(None, said)))
         self.said.setVisible(any(said))
 

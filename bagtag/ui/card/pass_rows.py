@@ -8,7 +8,7 @@ from PySide6.QtCore import QRect, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QFontMetrics, QPainter
 from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
-from bagtag.ui.card.joint_words import round_words
+from bagtag.domain.phrases import whole
 from bagtag.ui.entry.toggles import Toggle
 from bagtag.ui.forms.basics import TOUCH, clear_layout, tight
 from bagtag.ui.forms.choices import Option
@@ -90,7 +90,7 @@ class PassRows(QWidget):
     def show_joint(self, joint: Joint | None) -> None:
         """The passes of this joint, ticked as far as they are done."""
         rounds = joint.rounds if joint is not None else ()
-        words = [f"{n}  {round_words(one)}" for n, one in enumerate(rounds, 1)]
+        words = [f"{n}  {whole(one.words)}" for n, one in enumerate(rounds, 1)]
         if [row.text() for row in self.rows] != words:
             self._remake(words)
         names = {tick.place: tick.who for tick in joint.ticks} if joint is not None else {}

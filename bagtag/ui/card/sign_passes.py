@@ -8,9 +8,9 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
+from bagtag.domain import joint_words
 from bagtag.domain.phrases import capital
 from bagtag.ui import fonts, theme
-from bagtag.ui.card import joint_words
 from bagtag.ui.card.card_parts import Act, keyless
 from bagtag.ui.card.pass_rows import PassRows
 from bagtag.ui.forms.basics import Press, button, clear_layout, label, tight

@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from bagtag.domain.hardware import HeldBy
-from bagtag.domain.hole_check import holes_of, spanned
+from bagtag.domain.hole_counts import holes_named, numbers_of
 from bagtag.domain.holes import HoleMap
 from bagtag.ui.forms.basics import clear_layout, tight
 from bagtag.ui.forms.choice import Choice, Option
@@ -84,7 +84,4 @@ def _option(line: HeldBy, hole_map: HoleMap) -> Option:
 
 def holes_said(hole_map: HoleMap, mark: str) -> str:
     """`holes 1–6`, `hole 7`, `no hole yet`."""
-    numbers = [hole.number for hole in holes_of(hole_map, mark)]
-    if not numbers:
-        return "no hole yet"
-    return f"{'hole' if len(numbers) == 1 else 'holes'} {spanned(numbers)}"
+    return holes_named(numbers_of(hole_map, mark)) or "no hole yet"

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from bagtag.domain.hole_check import counts, line_of, spanned
+from bagtag.domain.hole_check import counts, line_of
+from bagtag.domain.phrases import spanned
 from bagtag.ui.holes.hole_lines import holes_said
 
 if TYPE_CHECKING:

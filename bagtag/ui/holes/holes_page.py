@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
-from bagtag.domain.hole_check import spanned
+from bagtag.domain.hole_counts import holes_named
 from bagtag.ui.forms.basics import Field, Line, button, label, tight
 from bagtag.ui.forms.choice import Choice
 from bagtag.ui.holes.hole_draft import Draft
@@ -78,7 +78,7 @@ class HolesPage(MapPage):
             return NO_LINES
         if not chosen:
             return "Choose a line to see its holes; new holes get it"
-        return f"What goes into hole{'s' * (len(chosen) > 1)} {spanned(chosen)}"
+        return f"What goes into {holes_named(chosen)}"
 
     def take_spot(self, x: float, y: float) -> None:
         self.draft.put_one(x, y)

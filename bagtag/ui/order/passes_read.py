@@ -9,9 +9,10 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from bagtag.domain.errors import Trouble
-from bagtag.domain.schedule import Round, checked, rounds_of, turned
+from bagtag.domain.joint_words import turned_words
+from bagtag.domain.phrases import whole
+from bagtag.domain.schedule import Round, checked, rounds_of
 from bagtag.domain.tightening import Pass
-from bagtag.ui.card.joint_words import round_words
 from bagtag.ui.forms.basics import Field, label, tight
 
 if TYPE_CHECKING:
@@ -44,14 +45,14 @@ class PassesRead(QWidget):
 
 
 def _as_read(found: Sequence[Round]) -> str:
-    return "\n".join(f"{n}. {round_words(one)}" for n, one in enumerate(found, 1))
+    return "\n".join(f"{n}. {whole(one.words)}" for n, one in enumerate(found, 1))
 
 
 def _sum(found: Sequence[Round]) -> str:
     if any(one.step.share and not one.torques for one in found):
         return _NO_TORQUE
-    angles = turned([one.step for one in found])
-    return f"Turned by {angles:g}° in all." if angles else ""
+    angles = turned_words(found)
+    return f"{angles}." if angles else ""
 
 
 def _wrong(view: MapView, passes: Sequence[Pass]) -> str:

@@ -1,34 +1,15 @@
-"""What is said of a joint while it is tightened: the pass now due, the wrench, the fasteners."""
+"""What is said of a joint while it is tightened: the pass now due, the wrench, the fasteners.
 
-from __future__ import annotations
+The card, the checklist and the terminal say it in the same words.
+"""
 
-import re
 from collections.abc import Iterable
-from typing import TYPE_CHECKING
 
-from bagtag.domain.hole_check import counts, holes_of, marked, spanned
-from bagtag.domain.phrases import capital
-from bagtag.domain.schedule import turned
-
-if TYPE_CHECKING:
-    from bagtag.domain.hardware import HeldBy
-    from bagtag.domain.joint import Joint
-    from bagtag.domain.schedule import Round
-
-NBSP = "\u00a0"
-_UNIT = re.compile(r"(?<=\d) (?=%|[a-zA-Z]+·)|(?<==) ")
-
-
-def round_words(one: Round) -> str:
-    """`Torque to 60 % = 24 N·m`, or what is done where that says it all."""
-    said, found = one.said, one.figures
-    words = said if not found or found in said else f"{said} = {found}"
-    return whole(words)
-
-
-def whole(words: str) -> str:
-    """The same, no figure torn from its unit at the end of a line."""
-    return _UNIT.sub(NBSP, words)
+from bagtag.domain.hardware import HeldBy
+from bagtag.domain.hole_counts import counts, holes_of_line, marked
+from bagtag.domain.joint import Joint
+from bagtag.domain.phrases import capital, whole
+from bagtag.domain.schedule import Round, turned
 
 
 def due_words(joint: Joint) -> tuple[str, str]:
@@ -38,7 +19,7 @@ def due_words(joint: Joint) -> tuple[str, str]:
         return "", ""
     if due is None:
         return ("It is tightened", "") if many == 1 else (f"All {many} passes are done", "")
-    words = round_words(joint.rounds[due])
+    words = whole(joint.rounds[due].words)
     return (f"Pass {due + 1} of {many}" if many > 1 else "Tighten", words)
 
 
@@ -56,21 +37,24 @@ def setting_words(joint: Joint, place: int) -> tuple[str, ...]:
 
 def order_words(one: Round) -> str:
     """`Order of the holes: 1, 5, 3, 7`; nothing where there is no map."""
-    numbers = ", ".join(map(str, one.order))
-    return f"Order of the holes: {numbers}" if numbers else ""
+    return f"Order of the holes: {in_turn(one.order)}" if one.order else ""
+
+
+def in_turn(order: Iterable[int]) -> str:
+    """`1, 5, 3, 7`."""
+    return ", ".join(map(str, order))
+
+
+def turned_words(rounds: Iterable[Round]) -> str:
+    """`Turned by 180° in all`; nothing where no pass turns by an angle."""
+    angle = turned([one.step for one in rounds])
+    return f"Turned by {angle:g}° in all" if angle else ""
 
 
 def hole_words(joint: Joint) -> tuple[str, ...]:
-    """Which fastener goes into which holes, a line of hardware each."""
-    if joint.hole_map is None:
-        return ()
-    said = []
-    for line in marked(joint.held_by):
-        own = spanned(hole.number for hole in holes_of(joint.hole_map, line.mark))
-        if own:
-            holes = "hole" if own.isdecimal() else "holes"
-            said.append(f"{line.mark}: {line.called()}, {holes} {own}")
-    return tuple(said)
+    """`A, holes 1–6: 6 bolts M8x35`, for each line of hardware that goes into a hole."""
+    said = ((holes_of_line(joint.hole_map, line), line) for line in marked(joint.held_by))
+    return tuple(f"{where}: {line.called()}" for where, line in said if where)
 
 
 def miscounted(joint: Joint) -> tuple[str, ...]:
@@ -82,9 +66,9 @@ def also_words(joint: Joint) -> tuple[str, ...]:
     """What must not be forgotten beside the figures: new fasteners, drag, adapter, angles."""
     if not joint.rounds:
         return ()
-    angles = turned([one.step for one in joint.rounds])
-    said = [f"Turned by {angles:g}° in all"] if angles and len(joint.rounds) > 1 else []
-    return (*said, *dict.fromkeys(words for line in joint.held_by for words in _also(line)))
+    said = [turned_words(joint.rounds)] if len(joint.rounds) > 1 else []
+    said += [words for line in joint.held_by for words in _also(line)]
+    return tuple(dict.fromkeys(filter(None, said)))
 
 
 def _also(line: HeldBy) -> Iterable[str]:
