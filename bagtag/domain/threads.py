@@ -92,6 +92,7 @@ def _folded(text: str) -> str:
     said = _OLD_SERIES.sub(r" un\1", said)
     said = re.sub(r"[\s-]*(un[cfs])$", r" \1", said)
     said = re.sub(r"^m\s+(?=\d)", "m", said)
+    said = re.sub(r"^(m[\d.]+)-(?=[\d.]+$)", r"\1x", said)
     return _ZEROS.sub(r"\1", " ".join(said.split()))
 
 

@@ -77,7 +77,20 @@ _ADAPTER = (
     rx(phrase(rf"(?:with (?:an? )?)?{_ADAPTER_CALLED}_:?_(?:of )?{_LONG}{_AT}")),
     rx(phrase(rf"(?:with (?:an? )?)?{_LONG}_{_ADAPTER_CALLED}{_AT}")),
 )
+_ON_IT = r"(?<=\0)_(?:with|using|on) (?:an? )?"
+_ADAPTER_HERE = (
+    rx(rf"{_ON_IT}{_ADAPTER_CALLED}_:?_(?:of )?{_LONG}{_AT}(?!\w)"),
+    rx(rf"{_ON_IT}{_LONG}_{_ADAPTER_CALLED}{_AT}(?!\w)"),
+)
 _HALF_TURN = 180
+
+
+def adapter_here(text: str) -> Iterator[Found]:
+    """`22 Nm with a 50 mm crowfoot`: just after a torque or a fastener."""
+    for pattern in _ADAPTER_HERE:
+        for match in pattern.finditer(text):
+            if found := _adapter(match):
+                yield Found(match.start(), match.end(), "hardware", found, needs_hardware=True)
 
 
 def adapter(piece: str) -> Iterator[Found]:

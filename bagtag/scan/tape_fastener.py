@@ -12,30 +12,35 @@ from bagtag.scan.tape_text import END, Found, fold, number, phrase, rx
 PLAIN_KIND = "fastener"
 NOT_COUNTED = "?"
 CLASSES = ("4.6", "4.8", "5.6", "5.8", "6.8", "8.8", "9.8", "10.9", "12.9")
-_KIND = r"(?:cap ?screw|set ?screw|grub screw|bolt|screw|nut|stud|plug|union|fastener)s?(?!\w)"
+_KIND = r"(?:cap_screw|set_screw|grub screw|bolt|screw|nut|stud|plug|union|fastener)s?(?!\w)"
 _HELD_KIND = (
-    r"(?:cap ?screw|set ?screw|grub screw|bolt|screw|nut|stud|circlip|snap ring|split pin"
+    r"(?:cap_screw|set_screw|grub screw|bolt|screw|nut|stud|circlip|snap ring|split pin"
     r"|cotter pin|cotter|roll pin|clip|clamp|rivet|dowel|fastener)s?(?!\w)"
 )
 _MADE = (
     r"(?:hex(?:agon)?|socket|head|flanged?|countersunk|csk|cheese|pan|button|allen|slotted|cross"
     r"|cap|set|long|short|special|shouldered|waisted|castle|castellated|lock|self-locking|dome"
+    r"|banjo|nyloc|jam|hollow|wing|thin|eye"
     r"|one-time(?:-use)?|single-use)"
 )
 _KINDS = rf"(?:{_MADE}[- ]){{0,4}}{_KIND}"
 _HELD_KINDS = rf"(?:{_MADE}[- ]){{0,4}}{_HELD_KIND}"
 GRADED = r"(?:grade|gr\.?|class)_\d{1,2}(?:\.\d)?"
 JOINED = r"(?:(?<!\w)(?:and|plus|with|w/|held by|by)_|[+&]_)?"
+_SHORT = r"(?:csk|countersunk|allen|(?:socket|cap|pan|button|cheese)[- ]head)"
+"""What is short for a screw with such a head: "3 csk M6x16"."""
 _COUNT = r"(?<![\w.,/#-])(?P<count>[1-9]\d{0,3}|\?)(?:_[x×*]_| off | no\.? | pcs?\.? | )"
 _BEFORE = (
     rf"(?:{JOINED}{_COUNT}(?:(?:(?P<grade>{GRADED}) )?"
-    rf"(?P<kind>(?:[^\W0-9][\w-]* ){{0,2}}{_KINDS}) )?|(?<![\w./#-]))"
+    rf"(?P<kind>(?:[^\W0-9][\w-]* ){{0,2}}{_KINDS}) |(?P<short>{_SHORT}) )?|(?<![\w./#-]))"
 )
 _AFTER = (
     rf"(?: (?P<kind2>{_KINDS}))?"
     r"(?:_\((?P<count2>[1-9]\d{0,3})\)| (?P<count3>[1-9]\d{0,3}) off(?!\w))?"
 )
 _FIGURE = r"\d{1,3}(?:[.,]\d{1,2})?"
+_PITCH = r"(?:0?[.,]\d{1,2}|[1-3](?:[.,]\d{1,2})?)(?![0-9.,])"
+"""As after a dash: "M8-1.25 x 30"."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +61,7 @@ class Fastener:
 
 _METRIC = rx(
     rf"{_BEFORE}(?P<core>M(?P<size>[1-9]\d?(?:\.\d)?)"
-    rf"(?:_[x×*]_(?P<a>{_FIGURE}))?(?:_[x×*]_(?P<b>{_FIGURE}))?)(?P<inches>_(?:\"|”|inch(?:es)?(?!\w)"
+    rf"(?:_[x×*]_(?P<a>{_FIGURE})|-(?P<dashed>{_PITCH}))?(?:_[x×*]_(?P<b>{_FIGURE}))?)(?P<inches>_(?:\"|”|inch(?:es)?(?!\w)"
     rf"|in{END}))?(?:_mm)?(?: long(?!\w))?(?![\w]|[.,]\d){_AFTER}"
 )
 # Coarse pitches in mm by diameter, ISO 261: a figure up to it is a pitch, far above it a length.
@@ -70,7 +75,7 @@ _WORD_FOLLOWS = rx(r"[^\S\n](?!T\d)[^\W0-9]")
 def metric(text: str) -> Iterator[Found]:
     """`11 x M6x30`, `M10x1.25`, `3 screws M6x12`, `M10 x 1,25 x 40`, `M6x30 (11)`."""
     for match in _METRIC.finditer(text):
-        bare = match["a"] is None and not _count(match) and not match["kind2"]
+        bare = not (match["a"] or match["dashed"]) and not _count(match) and not match["kind2"]
         if bare and _WORD_FOLLOWS.match(text, match.end()):
             continue  # "M6 insert": the thread is part of a name
         if match["inches"] and match["a"]:
@@ -83,6 +88,8 @@ def metric(text: str) -> Iterator[Found]:
 def _metric_size(match: re.Match[str]) -> tuple[str, float | None, int | None]:
     """Thread, length and a count written last (`M6x30 x 7`)."""
     size = f"M{match['size']}"
+    if match["dashed"]:
+        return _dashed(match, size)
     if match["a"] is None:
         return size, None, None
     first = number(match["a"])
@@ -95,6 +102,11 @@ def _metric_size(match: re.Match[str]) -> tuple[str, float | None, int | None]:
         if match["b"].isdecimal() and int(match["b"]) and not match["count"]:
             return size, first, int(match["b"])
     return " ".join(match["core"].split()), None, None
+
+
+def _dashed(match: re.Match[str], size: str) -> tuple[str, float | None, int | None]:
+    length = number(match["b"]) if match["b"] else None
+    return f"{size}x{number(match['dashed']):g}", length, None
 
 
 def _is_pitch(diameter: float, figure: float) -> bool:
@@ -115,8 +127,8 @@ _LENGTH = (
 )
 _INCH = rx(
     rf"{_BEFORE}(?P<core>"
-    rf"(?:{FRACTION}|#\d{{1,2}}){INCH_SIGN}?_-_\d{{1,2}}(?![\w/])(?:_{_INCH_FORM})?"
-    rf"|(?:4-40|6-32|8-32|10-24|10-32|12-24)(?![\w/-])(?:_{_INCH_FORM})?"
+    rf"(?:{FRACTION}|#\d{{1,2}}){INCH_SIGN}?_-_\d{{1,2}}(?!(?![x×])[\w/])(?:_{_INCH_FORM})?"
+    rf"|(?:no\.?_)?(?:4-40|6-32|8-32|10-24|10-32|12-24)(?!(?![x×])[\w/-])(?:_{_INCH_FORM})?"
     rf"|1-(?:8|12|14)(?:_{_INCH_FORM}|(?=_[x×*]_\d))"
     rf"|(?:{FRACTION}|#\d{{1,2}}|G_{FRACTION}){INCH_SIGN}?_{_INCH_FORM})"
     rf"(?:_[x×*]_{_LENGTH}(?: long(?!\w))?)?(?!\w){_AFTER}"
@@ -137,7 +149,7 @@ def inch(text: str) -> Iterator[Found]:
 def _found(
     match: re.Match[str], thread: str, length: float | None, count: int | None, unit: str = "mm"
 ) -> Found:
-    said = match["kind"] or match["kind2"] or ""
+    said = match["kind"] or match["kind2"] or (f"{match['short']} screw" if match["short"] else "")
     kind, once = _kind(said)
     fastener = Fastener(
         _count(match) or count, kind or PLAIN_KIND, said, thread, length, unit,
@@ -154,7 +166,13 @@ def _number(said: str | None) -> int | None:
     return int(said) if said and said != NOT_COUNTED else None
 
 
-_KIND_BEFORE = rx(rf"[^\w\n\0]*(?P<kind>{_KINDS})[^\w\n\0]*$")
+_NOT_OF_A_KIND = (
+    r"(?!(?:with|and|plus|no|not|without|missing|lost|of|the|an?|one|for|in|on|to|from|by|held|new"
+    r"|old|broken|sheared|snapped|bent|stripped|rounded|damaged|worn|rusty|rusted|seized)(?!\w))"
+)
+_KIND_BEFORE = rx(
+    rf"[^\w\n\0]*(?P<kind>(?:{_NOT_OF_A_KIND}[^\W0-9][\w-]* ){{0,2}}{_KINDS})[^\w\n\0]*$"
+)
 
 
 def with_kind(thread: Found, before: str) -> Found:

@@ -53,11 +53,11 @@ def head(text: str) -> Iterator[Found]:
 
 _WASHER = (
     r"(?:plain|flat|spring|wave|wavy|thick|thin|hardened|large|penny|serrated|star|copper"
-    r"|alumini?um|alloy|brass|steel|fibre|fiber|rubber|nylon|bonded|sealing|crush|cup|conical"
+    r"|alumini?um|alu|alloy|brass|steel|fibre|fiber|rubber|nylon|bonded|sealing|crush|cup|conical"
     r"|belleville|split|round)"
 )
 _WASHERS = (
-    rf"(?:(?P<count>[1-9]|an?) (?:x )?)?(?P<kind>(?:{_WASHER}[- ](?:and )?){{0,3}})"
+    rf"(?:(?P<count>[1-9]|an?) (?:x )?)?(?P<kind>(?:new )?(?:{_WASHER}[- ](?:and )?){{0,3}})"
     r"washers?(?P<each> each)?"
 )
 _AMID = rx(phrase(rf"(?:with|w/_|\+_|and|on)_{_WASHERS}"))
@@ -111,7 +111,7 @@ _LUBRICATION = rx(
     )
 )
 _PLAINLY = {"oiled": "oil", "greased": "grease", "waxed": "wax", "lightly oiled": "light oil"}
-_HERE = rx(r"(?<=\0)_(?P<said>oiled|dry|greased)(?=[^\S\n]*(?:$|[\n\0]))")
+_HERE = rx(r"(?<=\0)_(?P<said>oiled|dry|greased|lubricated|waxed)(?=[^\S\n]*(?:$|[\n\0]))")
 
 
 def lubrication(text: str) -> Iterator[Found]:

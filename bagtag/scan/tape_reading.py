@@ -115,6 +115,9 @@ def _recognisers(words: Words) -> Iterable[Recogniser]:
     yield tape_remark.left_hand_thread
     yield tape_fastener.metric
     yield tape_fastener.inch
+    yield tape_remark.grade_here
+    yield tape_remark.hand_of_a_thread
+    yield tape_extra.adapter_here
     yield tape_tight.stretch
     yield tape_extra.one_time_here
     yield tape_fit.lubrication

@@ -33,22 +33,32 @@ class Locking:
 
 
 _CLASS = "(?:" + "|".join(map(re.escape, CLASSES)) + ")"
-_GRADE = rx(
-    phrase(
-        rf"(?:(?:(?:property |strength )?class|grade|gr\.?)_)?(?P<class>{_CLASS})"
-        r"|(?:grade|gr\.?)_(?P<grade>[1-9](?:\.[12])?)"
-        r"|(?P<steel>(?-i:A[1-5])_-_(?:50|70|80|100))"
-    )
+_GRADES = (
+    rf"(?:(?:(?:property |strength )?class|grade|gr\.?)_)?(?P<class>{_CLASS})"
+    r"|(?:grade|gr\.?)_(?P<grade>[1-9](?:\.[12])?)"
+    r"|(?:stainless(?: steel)? )?(?P<steel>(?-i:A[1-5])_-_(?:50|70|80|100))"
+    r"(?: stainless(?: steel)?)?"
 )
+_GRADE = rx(phrase(_GRADES))
+_GRADE_HERE = rx(rf"(?<=\0)_(?:{_GRADES})(?=[^\S\n]+[^\W0-9])(?!_(?:mm|in|inch)(?!\w))")
 
 
 def grade(text: str) -> Iterator[Found]:
     """`8.8`, `class 10.9`, `gr 8`, `A2-70`: only where there is a fastener."""
     for match in _GRADE.finditer(text):
-        start, end = match.span("p")
-        steel = re.sub(r"\s", "", match["steel"] or "")
-        said = match["class"] or steel or f"grade {match['grade']}"
-        yield Found(start, end, "hardware", Grade(said), needs_hardware=True)
+        yield _graded(match, match.start("p"), match.end("p"))
+
+
+def grade_here(text: str) -> Iterator[Found]:
+    """`M10x65 10.9 zinc plated`: just after a fastener, whatever comes behind it."""
+    for match in _GRADE_HERE.finditer(text):
+        yield _graded(match, match.start(), match.end())
+
+
+def _graded(match: re.Match[str], start: int, end: int) -> Found:
+    steel = re.sub(r"\s", "", match["steel"] or "")
+    said = match["class"] or steel or f"grade {match['grade']}"
+    return Found(start, end, "hardware", Grade(said), needs_hardware=True)
 
 
 _WASHER = r"(?:(?:lock )?tabs?|tab washers?|lock(?:ing)? (?:plate|washer)s?|washer)"
@@ -58,7 +68,7 @@ _LOCKING = rx(
         r"(?:staked|peened(?: over)?|wired(?: together)?|(?:lock|safety)[- ]?wired?"
         r"|wire[- ]locked|(?:with |\+_)?(?:lock|safety)[- ]wire"
         rf"|{_WASHER} (?:bent|knocked|folded)(?: over| up)?|(?:with |w/_|\+_)?tab washers?"
-        rf"|(?:with (?:an? )?|w/_|\+_)?(?:{_PIN}))"
+        rf"|(?:with (?:an? )?|w/_|\+_)?(?:new )?(?:{_PIN})(?: new)?)"
     )
 )
 
@@ -93,6 +103,18 @@ _LEFT_HAND = rx(r"(?<!\w)(?P<hand>left|right|LH|RH|l/h|r/h)(?:[- ]?hand(?:ed)?)?
 def left_hand_thread(text: str) -> Iterator[Found]:
     """`LH thread`, `left-hand thread`."""
     for match in _LEFT_HAND.finditer(text):
+        yield Found(match.start(), match.end(), "hardware", thread_hand(match["hand"]))
+
+
+_HAND_HERE = rx(
+    r"(?<=\0)_\(?(?P<hand>(?:left|right)[- ]?hand(?:ed)?|(?-i:LH|RH)|l/h|r/h)\)?"
+    r"(?=[^\S\n]*(?:$|[\n\0]))"
+)
+
+
+def hand_of_a_thread(text: str) -> Iterator[Found]:
+    """`nut M20x1.5 LH`: a hand just after a thread is the thread's own."""
+    for match in _HAND_HERE.finditer(text):
         yield Found(match.start(), match.end(), "hardware", thread_hand(match["hand"]))
 
 

@@ -160,6 +160,20 @@ ON_TAPE = {
     "8 bolts, M6x30, 8.8": "8 bolts M6x30, 8.8",
     "2 bolts M8 x 1.25 in": "2 bolts M8 x 1.25 in",
     "4 bolts 1/4-20 x 25 mm": "4 bolts 1/4-20 x 25 mm",
+    "8 bolts M8-1.25 x 30 10.9, 25 Nm": "8 bolts M8x1.25x30, 10.9, 25 N·m",
+    "4 bolts 5/16-18x3/4 Gr5 w/ lock washers": "4 bolts 5/16-18 x 0.75 in, grade 5, lock washer",
+    "8 x No.10-24 x 5/8, 30 in lb": "8 fasteners No.10-24 x 0.625 in, 30 lbf·in",
+    "4 capscrews M6x20": "4 capscrews M6x20",
+    "3 csk M6x16 T30": "3 csk screws M6x16, T30",
+    "5 x M6x20 stainless A2-70 socket head": "5 fasteners M6x20, A2-70, socket head",
+    "pinch bolt M6x25 8.8 10 Nm": "1 pinch bolt M6x25, 8.8, 10 N·m",
+    "banjo bolt M12x1.5, new copper washers": "1 banjo bolt M12x1.5, new copper washer",
+    "1 nut M20x1.5 LH, 80 Nm": "1 nut M20x1.5, 80 N·m, left-hand thread",
+    "1 castle nut M12x1.25, new split pin": "1 castle nut M12x1.25, new split pin",
+    "3 bolts M8x25, 22 Nm with a 50 mm crowfoot": "3 bolts M8x25, 22 N·m, adapter 50 mm",
+    "8 bolts 5/8-11 x 3, 150 lbf·ft lubricated": (
+        "8 bolts 5/8-11 x 3 in, threads lubricated, 150 lbf·ft"
+    ),
 }  # fmt: skip
 
 
@@ -168,6 +182,12 @@ def test_hardware_as_people_write_it(said, meant):
     entry = read(f"cover, {said}", DATUM).entry
     assert [str(line) for line in entry.held_by] == [meant]
     assert (entry.name, entry.note, entry.goes_on, entry.fate) == ("cover", "", "", Fate.REFIT)
+
+
+@pytest.mark.parametrize("said", ["missing bolt M8x40", "sheared bolt M8x40", "held by nut M8x1"])
+def test_what_is_wrong_with_a_fastener_is_not_swallowed_by_its_kind(said):
+    entry = read(f"cover, {said}", DATUM).entry
+    assert said in entry.note
 
 
 @pytest.mark.parametrize(
