@@ -74,6 +74,7 @@ def test_a_torque_held_against_its_thread(bagtag, answer):
         (("check", "1/4 BSP", "25 N·m"), "cannot be checked"),
         (("set", "40 N·m", "--length", "300", "--adapter", "400"), "longer than the wrench"),
         (("set", "40 N·m", "--length", "300", "--adapter", "0"), "The adapter's length is above"),
+        (("set", "40 N·m", "--length", "300", "--adapter", "-50"), "has an angle of 180 degrees"),
         (
             ("set", "40 N·m", "--length", "300", "--adapter", "300", "--angle", "180"),
             "reaches to the grip",

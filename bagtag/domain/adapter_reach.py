@@ -11,8 +11,9 @@ from bagtag.domain.errors import BadInput
 from bagtag.domain.hardware import Adapter
 from bagtag.domain.torque import Length, Torque
 
+POINTS_BACK = "One that points back to the handle has an angle of 180 degrees."
 LONGEST = 3000.0
-"""No wrench or adapter of a bench is longer, in mm: a slip of the keys (common practice)."""
+"""No wrench, adapter or fastener of a bench is longer, in mm: a slip of the keys (our own)."""
 
 
 def setting(torque: Torque, grip: Length, adapter: Adapter | None = None) -> Torque:
@@ -82,7 +83,8 @@ def _checked_length(length: Length, what: str, field: str) -> Length:
     if length.unit not in ("mm", "in"):
         raise BadInput(f"{what} is in mm or in, not {length.unit!r}.", field=field)
     if not (isfinite(length.value) and length.value > 0):
-        raise BadInput(f"{what} is above zero; this is {length.value:g}.", field=field)
+        back = f" {POINTS_BACK}" if field == "adapter" and length.value < 0 else " Correct it."
+        raise BadInput(f"{what} is above zero; this is {length.value:g}.{back}", field=field)
     if length.millimetres() > LONGEST:
         raise BadInput(
             f"{what} cannot be {length}. Measure it again, and look at the unit.", field=field

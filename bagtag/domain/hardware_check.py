@@ -2,10 +2,10 @@
 
 from dataclasses import replace
 
-from bagtag.domain.adapter_reach import checked_adapter
+from bagtag.domain.adapter_reach import LONGEST, checked_adapter
 from bagtag.domain.clean import TEXT_LIMIT, clean_text, is_above_zero, whole
 from bagtag.domain.errors import BadInput
-from bagtag.domain.hardware import Adapter, HeldBy, Stretch, Torque
+from bagtag.domain.hardware import Adapter, HeldBy, Length, Stretch, Torque
 from bagtag.domain.torque_words import said
 
 WASHERS = 99
@@ -53,13 +53,24 @@ _LINE_TEXTS = {
 
 
 def _check_length(line: HeldBy) -> None:
-    if line.length is not None and not is_above_zero(line.length):
-        raise BadInput(
-            f"A fastener's length is above zero; this is {line.length:g}.", field="held_by"
-        )
     if line.length_unit not in ("mm", "in"):
         raise BadInput(
-            f"A fastener's length is in mm or in, not {line.length_unit!r}.", field="held_by"
+            f"A fastener's length is in mm or in, not {line.length_unit!r}. Correct the unit.",
+            field="held_by",
+        )
+    if line.length is None:
+        return
+    if not is_above_zero(line.length):
+        raise BadInput(
+            f"A fastener's length is above zero; this is {line.length:g}. Correct it, or leave it "
+            "empty.",
+            field="held_by",
+        )
+    length = Length(line.length, line.length_unit)
+    if length.millimetres() > LONGEST:
+        raise BadInput(
+            f"No fastener is {length} long. Look at the figure and its unit again.",
+            field="held_by",
         )
 
 
@@ -89,7 +100,8 @@ def _check_torque(what: str, torque: Torque | None) -> None:
 def _check_washers(washers: int) -> None:
     if isinstance(washers, bool) or not isinstance(washers, int) or not 0 <= washers <= WASHERS:
         raise BadInput(
-            f"Under one fastener lie 0 to {WASHERS} washers; this is {washers}.", field="held_by"
+            f"Under one fastener lie 0 to {WASHERS} washers; this is {washers}. Correct it.",
+            field="held_by",
         )
 
 
@@ -112,7 +124,7 @@ def _check_stretch(stretch: Stretch | None) -> None:
     if stretch.low > stretch.high:
         raise BadInput(
             f"The limits of the stretch are the wrong way round: {stretch.low:g} is above "
-            f"{stretch.high:g}.",
+            f"{stretch.high:g}. Give the lower one first.",
             field="held_by",
         )
 

@@ -7,10 +7,12 @@ from math import isfinite
 from bagtag.domain.entry import NAME_LIMIT, TEXT_LIMIT, clean_text
 from bagtag.domain.errors import BadInput
 from bagtag.domain.hardware import HeldBy
+from bagtag.domain.hardware_check import MOST_TORQUE
 from bagtag.domain.hole_check import marked
 from bagtag.domain.holes import HoleMap
 from bagtag.domain.tightening import Pass, PassKind
 from bagtag.domain.torque import Torque
+from bagtag.domain.torque_words import said
 
 MOST_PASSES = 40
 FULL_TURN = 360.0
@@ -114,6 +116,10 @@ def _check_started(place: int, step: Pass, before: Sequence[Pass]) -> None:
 def _check_figure(place: int, torque: Torque | None) -> None:
     if torque is not None and not _is_above_zero(torque.value):
         raise _wrong(f"The torque of pass {place} is {torque.value:g}; give one above zero.")
+    if torque is not None and torque.newton_metres() > MOST_TORQUE:
+        raise _wrong(
+            f"The torque of pass {place} cannot be {said(torque)}. Look at its unit again."
+        )
 
 
 def _check_none(place: int, figure: object, words: str) -> None:

@@ -27,7 +27,12 @@ def _check_scale(wrench: Wrench) -> None:
         raise BadInput("A wrench's scale starts at zero or above it. Correct it.", field="low")
     if not (isfinite(high) and high > 0):
         raise BadInput("A wrench's scale ends above zero. Give its highest torque.", field="high")
-    if low >= high:
+    if low == high:
+        raise BadInput(
+            f"The scale starts and ends at {low:g}. Give its lowest and its highest torque.",
+            field="low",
+        )
+    if low > high:
         raise BadInput(
             f"The scale runs from {low:g} to {high:g}, the wrong way round. Give the lower end "
             "first.",
@@ -36,6 +41,6 @@ def _check_scale(wrench: Wrench) -> None:
     if step is not None and not (isfinite(step) and 0 < step <= high - low):
         raise BadInput(
             f"The marks of a scale from {low:g} to {high:g} stand more than nothing and at most "
-            f"{high - low:g} apart; this is {step:g}.",
+            f"{high - low:g} apart; this is {step:g}. Correct it, or leave it empty.",
             field="step",
         )

@@ -5,6 +5,7 @@ from functools import lru_cache
 
 from bagtag import resources
 from bagtag.domain import threads as table
+from bagtag.domain.adapter_reach import POINTS_BACK
 from bagtag.domain.errors import BadInput
 from bagtag.domain.hardware_check import MOST_TORQUE
 from bagtag.domain.threads import Threads
@@ -95,7 +96,8 @@ def read_length(text: str, *, what: str = "A length", field: str = "length") -> 
         raise BadInput(f"{what} is a figure in mm or in, as in 300 mm or 12 in.", field=field)
     value, unit = float(found["figure"].replace(",", ".")), found["unit"] or "mm"
     if value <= 0:
-        raise BadInput(f"{what} is above zero; this is {value:g}. Correct it.", field=field)
+        then = POINTS_BACK if field == "adapter" and value < 0 else "Correct it."
+        raise BadInput(f"{what} is above zero; this is {value:g}. {then}", field=field)
     if unit in _MANY:
         times, of = _MANY[unit]
         return Length(round(value * times, 9), of)

@@ -94,6 +94,8 @@ def test_both_ends_of_the_quantity_are_taken(quantity):
         (HeldBy(also=Torque(0)), "second time"),
         (HeldBy(also=Torque(float("nan"))), "second time"),
         (HeldBy(drag=Torque(-2)), "drag"),
+        (HeldBy(length=1e6), "1e+06 mm long"),
+        (HeldBy(length=200, length_unit="in"), "200 in long"),
         (HeldBy(torque=Torque(1e6)), "cannot be 1000000 N·m"),
         (HeldBy(angle=0), "above zero"),
         (HeldBy(angle=-90), "above zero"),

@@ -248,7 +248,7 @@ def test_a_calibration_lasts_twelve_months(on, word):
     [
         ({"name": "  "}, "name", "name"),
         ({"low": 200, "high": 40}, "low", "wrong way round"),
-        ({"low": 40, "high": 40}, "low", "wrong way round"),
+        ({"low": 40, "high": 40}, "low", "starts and ends at 40"),
         ({"low": -1}, "low", "zero"),
         ({"low": float("nan")}, "low", "zero"),
         ({"low": 0, "high": 0}, "high", "above zero"),

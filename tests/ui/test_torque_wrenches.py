@@ -126,7 +126,7 @@ def test_one_taken_out_comes_back_with_undo(dialog, desk, store, settle):
         ("name", "", "name"),
         ("low", "minus", "lowest"),
         ("low", "50", "wrong way round"),
-        ("low", "40", "wrong way round"),
+        ("low", "40", "starts and ends at 40"),
         ("high", "", "above zero"),
         ("high", "0", "above zero"),
         ("high", "-5", "above zero"),
