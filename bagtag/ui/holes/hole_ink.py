@@ -7,7 +7,7 @@ Each is drawn once and kept as a little picture, so that a map of hundreds moves
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import atan2, cos, hypot, pi, sin
+from math import atan2, hypot, pi
 from typing import NamedTuple
 
 from PySide6.QtCore import QPoint, QPointF, QRectF, QSizeF, Qt
@@ -16,14 +16,15 @@ from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen, QPixmap
 from bagtag.domain.holes import Hole
 from bagtag.ui import fonts, theme
 from bagtag.ui.holes.hole_glyph import paint_glyph
+from bagtag.ui.holes.hole_room import WAYS, beside
 
 MOST, LEAST = 14.0, 5.0
 """The radius of a hole on the screen, in pixels."""
 NUMBERED = 6.0
 """Below this radius numbers would lie on each other, and are left out."""
 MIDDLE = QPointF(0, 0)
-WAYS = 16
-"""The sides of a hole that its number can stand at."""
+AIR, RING = 2.0, 5.0
+"""From a hole to its plate, and so much more past a ring, in pixels."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,9 +52,10 @@ class Stamps:
     def __init__(self, ratio: float) -> None:
         self._ratio = ratio
         self._known: dict[tuple[object, ...], Stamp] = {}
+        self._sizes: dict[tuple[object, ...], tuple[float, float, float]] = {}
 
-    def hole(self, hole: Hole, radius: float, look: Look, way: int) -> Stamp:
-        """A hole with its number on the side that `way` says."""
+    def hole(self, hole: Hole, radius: float, look: Look, way: int | None) -> Stamp:
+        """A hole with its number on the side that `way` says; None leaves the number out."""
         key = (hole.number, hole.mark, radius, look, way)
         if key not in self._known:
             self._known[key] = self._drawn_hole(hole, radius, look, way)
@@ -66,14 +68,29 @@ class Stamps:
             self._known[key] = self._drawn_turn(turn, radius, way)
         return self._known[key]
 
-    def _drawn_hole(self, hole: Hole, radius: float, look: Look, way: int) -> Stamp:
+    def plate(self, hole: Hole, radius: float, look: Look) -> tuple[float, float, float]:
+        """How wide and high the number of a hole is, and how far out it stands."""
+        key = ("plate", len(str(hole.number)), hole.mark, radius, look)
+        if key not in self._sizes:
+            size = _plate(hole, radius, look).size()
+            self._sizes[key] = (size.width(), size.height(), _far(radius, look))
+        return self._sizes[key]
+
+    def turn_plate(self, turn: int, radius: float) -> tuple[float, float, float]:
+        """The same of a turn."""
+        key = ("turn", len(str(turn)), radius)
+        if key not in self._sizes:
+            size = _turn_size(turn, radius)
+            self._sizes[key] = (size.width(), size.height(), radius + AIR)
+        return self._sizes[key]
+
+    def _drawn_hole(self, hole: Hole, radius: float, look: Look, way: int | None) -> Stamp:
         colours = theme.current()
-        has_letter = hole.mark and (radius >= MOST or look.is_chosen)
-        said = _Plate(f"{hole.number}", f" {hole.mark}" if has_letter else "", _size(radius))
-        has_plate = radius >= NUMBERED or look.is_chosen
+        said = _plate(hole, radius, look)
+        has_plate = way is not None
         is_marked = look.is_chosen or look.is_ringed
         around = max(1.3 * radius + 4, radius + 10 if is_marked else 0)
-        place = _beside(radius + 2 + 5 * is_marked, said.size() if has_plate else QSizeF(0, 0), way)
+        place = _beside(_far(radius, look), said.size() if has_plate else QSizeF(0, 0), way or 0)
         stamp, painter = self._blank(QRectF(-around, -around, 2 * around, 2 * around), place)
         _paint_ring(painter, radius, look, colours)
         paint_glyph(painter, hole.mark, MIDDLE, radius, colours, is_heavy=look.is_chosen)
@@ -85,10 +102,8 @@ class Stamps:
     def _drawn_turn(self, turn: int, radius: float, way: int) -> Stamp:
         colours = theme.current()
         font = fonts.font(_size(radius), bold=True)
-        wide = QFontMetricsF(font).horizontalAdvance(str(turn))
-        high = QFontMetricsF(font).height() + 2
-        room = QSizeF(max(wide + 10, high), high)
-        place = _beside(radius + 2, room, way)
+        place = _beside(radius + AIR, _turn_size(turn, radius), way)
+        high = place.height()
         stamp, painter = self._blank(place, place)
         painter.setPen(QPen(colours.card, 1.5))
         painter.setBrush(colours.accent)
@@ -167,12 +182,24 @@ def opposite(way: int) -> int:
     return (way + WAYS // 2) % WAYS
 
 
+def _plate(hole: Hole, radius: float, look: Look) -> _Plate:
+    has_letter = hole.mark and (radius >= MOST or look.is_chosen)
+    return _Plate(f"{hole.number}", f" {hole.mark}" if has_letter else "", _size(radius))
+
+
+def _far(radius: float, look: Look) -> float:
+    return radius + AIR + RING * (look.is_chosen or look.is_ringed)
+
+
+def _turn_size(turn: int, radius: float) -> QSizeF:
+    metrics = QFontMetricsF(fonts.font(_size(radius), bold=True))
+    high = metrics.height() + 2
+    return QSizeF(max(metrics.horizontalAdvance(str(turn)) + 10, high), high)
+
+
 def _beside(far: float, room: QSizeF, way: int) -> QRectF:
     """A plate beside a hole, so far from its middle that it does not touch it."""
-    angle = way / WAYS * 2 * pi
-    across, down = cos(angle), sin(angle)
-    out = far + abs(across) * room.width() / 2 + abs(down) * room.height() / 2
-    spot = QPointF(across, down) * out
+    spot = QPointF(*beside(far, room.width(), room.height(), way))
     return QRectF(spot - QPointF(room.width() / 2, room.height() / 2), room)
 
 

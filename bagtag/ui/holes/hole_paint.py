@@ -11,13 +11,16 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen, QPolygonF
 
 from bagtag.domain.holes import Hole, HoleMap, Point
-from bagtag.ui import theme
+from bagtag.ui import fonts, theme
 from bagtag.ui.holes.hole_ground import paint_outline, paint_photo
-from bagtag.ui.holes.hole_ink import LEAST, MOST, Look, Stamps, opposite, way_from
+from bagtag.ui.holes.hole_ink import LEAST, MOST, NUMBERED, Look, Stamps, opposite, way_from
+from bagtag.ui.holes.hole_room import ABOVE, BELOW, Key, Plate, put
 
 if TYPE_CHECKING:
     from bagtag.ui.holes.hole_sheet import HoleSheet
 
+NUMBER, TURN = "number", "turn"
+CLOSER = "Come closer with + to see every number."
 PLATE = 20.0
 """The height of a turn on its plate, in pixels."""
 ARROWS = 7
@@ -50,10 +53,11 @@ class MapPainter:
         self._sheet = sheet
         self._stamps: Stamps | None = None
         self._measured = _Measured()
+        self._roomy: tuple[HoleMap, object, Mapping[Key, int]] | None = None
 
     def forget(self) -> None:
         """The colours are others."""
-        self._stamps = None
+        self._stamps = self._roomy = None
 
     def nearest(self, hole_map: HoleMap) -> float:
         """How far the two nearest holes of a map are apart, in its units."""
@@ -75,6 +79,7 @@ class MapPainter:
         self._ghost(painter, colours)
         self._holes(painter)
         self._turns(painter)
+        self._closer(painter, colours)
         self._cross(painter, colours)
         self._frame(painter, colours)
 
@@ -88,21 +93,60 @@ class MapPainter:
             place = QRectF(sheet.view.on_screen(0, 0), far)
             paint_photo(painter, sheet.images, place, QRectF(sheet.rect()))
 
-    def _holes(self, painter: QPainter) -> None:
-        draft, radius = self._sheet.draft, self._sheet.radius
-        stamps, ways = self._stamp(), self._of(draft.map).ways
+    def _look(self, hole: Hole) -> Look:
+        draft = self._sheet.draft
         ringed = draft.ringed if self._sheet.shown.is_ringed else ()
+        return Look(hole.number in draft.chosen, hole.number in ringed)
+
+    def _holes(self, painter: QPainter) -> None:
+        radius, stamps, ways = self._sheet.radius, self._stamp(), self._ways()
         last = []
         for hole, spot in self._placed():
-            look = Look(hole.number in draft.chosen, hole.number in ringed)
+            look = self._look(hole)
             if look.is_chosen:
                 last.append((hole, spot, look))
                 continue
-            stamp = stamps.hole(hole, radius, look, ways[hole.number])
-            stamp.paint(painter, spot)
+            stamps.hole(hole, radius, look, ways.get((NUMBER, hole.number))).paint(painter, spot)
+        sides = self._of(self._sheet.draft.map).ways
         for hole, spot, look in last:
-            stamp = stamps.hole(hole, max(radius, 9.0), look, ways[hole.number])
-            stamp.paint(painter, spot)
+            way = ways.get((NUMBER, hole.number), sides[hole.number])
+            stamps.hole(hole, max(radius, 9.0), look, way).paint(painter, spot)
+
+    def _ways(self) -> Mapping[Key, int]:
+        """At which side each number and each turn has room; those without are left out."""
+        sheet, draft = self._sheet, self._sheet.draft
+        ringed = draft.ringed if sheet.shown.is_ringed else frozenset()
+        key = (sheet.view.scale, sheet.shown.turns, tuple(draft.chosen), ringed)
+        if self._roomy is None or self._roomy[0] is not draft.map or self._roomy[1] != key:
+            self._roomy = (draft.map, key, self._found_ways())
+        return self._roomy[2]
+
+    def _found_ways(self) -> Mapping[Key, int]:
+        scale, holes = self._sheet.view.scale, self._sheet.draft.map.holes
+        middles = [(hole.x * scale, hole.y * scale) for hole in holes]
+        plates = [*self._turn_plates(scale), *self._number_plates(scale)]
+        return put(plates, middles, self._sheet.radius + 1)
+
+    def _number_plates(self, scale: float) -> Iterator[Plate]:
+        """The chosen holes first: theirs must not be left out."""
+        draft, radius, stamps = self._sheet.draft, self._sheet.radius, self._stamp()
+        sides = self._of(draft.map).ways
+        if radius < NUMBERED:
+            return
+        for hole in sorted(draft.map.holes, key=lambda hole: hole.number not in draft.chosen):
+            size = stamps.plate(hole, radius, self._look(hole))
+            middle = hole.x * scale, hole.y * scale
+            yield Plate((NUMBER, hole.number), middle, *size, sides[hole.number], ABOVE)
+
+    def _turn_plates(self, scale: float) -> Iterator[Plate]:
+        draft, radius, stamps = self._sheet.draft, self._sheet.radius, self._stamp()
+        sides = self._of(draft.map).ways
+        for turn, number in enumerate(self._sheet.shown.turns, 1):
+            hole = draft.map.hole(number)
+            if hole is not None:
+                size, side = stamps.turn_plate(turn, radius), opposite(sides[number])
+                middle = hole.x * scale, hole.y * scale
+                yield Plate((TURN, number), middle, *size, side, BELOW)
 
     def _placed(self) -> Iterator[tuple[Hole, QPointF]]:
         """The holes that are in sight, each with its place on the screen."""
@@ -123,12 +167,21 @@ class MapPainter:
         turns = {number: turn for turn, number in enumerate(self._sheet.shown.turns, 1)}
         if not turns:
             return
-        radius, ways = self._sheet.radius, self._of(self._sheet.draft.map).ways
+        radius, ways = self._sheet.radius, self._ways()
         for hole, spot in self._placed():
-            if hole.number in turns:
-                side = opposite(ways[hole.number])
-                stamp = self._stamp().turn(turns[hole.number], radius, side)
-                stamp.paint(painter, spot)
+            side = ways.get((TURN, hole.number))
+            if hole.number in turns and side is not None:
+                self._stamp().turn(turns[hole.number], radius, side).paint(painter, spot)
+
+    def _closer(self, painter: QPainter, colours: theme.Colours) -> None:
+        """Where numbers are left out, how to see them."""
+        many = len(self._sheet.draft.map.holes) + len(self._sheet.shown.turns)
+        if len(self._ways()) >= many:
+            return
+        painter.setFont(fonts.font(theme.SMALL))
+        painter.setPen(colours.ink)
+        room = QRectF(self._sheet.rect()).adjusted(10, 6, -10, -6)
+        painter.drawText(room, Qt.AlignmentFlag.AlignBottom | Qt.AlignmentFlag.AlignLeft, CLOSER)
 
     def _arrows(self, painter: QPainter, colours: theme.Colours) -> None:
         """Thin arrows from each of the first turns to the next."""

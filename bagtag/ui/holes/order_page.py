@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from PySide6.QtWidgets import QWidget
 
 from bagtag.domain.hole_order import order
@@ -20,6 +22,8 @@ KINDS = (
     Option(OrderKind.GIVEN, "By hand"),
 )
 WAYS = (Option(False, "Tighten"), Option(True, "Loosen"))
+MOST = 32
+"""So many turns are listed beside the map; more would push the choices out of sight."""
 BY_HAND = "Click the holes in their turn, as the manual numbers them. The last one again: back."
 COMPUTED = "The manual's own order goes before this one: choose By hand and click it in."
 
@@ -72,7 +76,7 @@ class OrderPage(MapPage):
         turns = order(hole_map, group=self._group(), is_reversed=bool(self.way.value))
         if not turns:
             return Said("No holes yet")
-        return Said(f"{begun} {kind}", ", ".join(map(str, turns)))
+        return Said(f"{begun} {kind}", listed(turns))
 
     def take_spot(self, x: float, y: float) -> None:
         """A place without a hole has no turn."""
@@ -103,3 +107,10 @@ class OrderPage(MapPage):
 
     def _group(self) -> str:
         return self.group.value or ""
+
+
+def listed(turns: Sequence[int]) -> str:
+    """The first ones of a long order; all of them stand on the map and on the checklist."""
+    said = ", ".join(map(str, turns[:MOST]))
+    more = len(turns) - MOST
+    return f"{said} and {more} more, as on the map" if more > 0 else said
