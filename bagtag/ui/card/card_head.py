@@ -3,10 +3,12 @@
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from bagtag.domain.codes import show
 from bagtag.domain.standing import Standing
+from bagtag.ui.card.card_parts import is_long
 from bagtag.ui.forms.basics import label, tight
 from bagtag.ui.theme import mark
 
@@ -49,15 +51,28 @@ class CardHead(QWidget):
 
     def be_small(self, small: bool) -> None:
         """Leave room for what stands below."""
-        mark(self.name, scale="head" if small else "big")
+        self._is_small = small
+        self._size()
         self.place.setVisible(not small)
         self.standing.setVisible(not small)
+
+    _is_small = False
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._size()
+
+    def _size(self) -> None:
+        wide = max(self.width() - self.code.sizeHint().width() - 16, 1)
+        is_small = self._is_small or is_long(self.name.text(), wide)
+        mark(self.name, scale="head" if is_small else "big")
 
     def show_card(self, card: "BenchCard") -> None:
         removal = card.removal
         pieces = f"{removal.quantity} × " if removal.quantity > 1 else ""
         self.name.setText(pieces + removal.name)
         self.code.setText(show(card.code) if card.code else "")
+        self._size()
         self.code.setAccessibleName(f"Tag {show(card.code)}" if card.code else "No tag")
         self.place.setText(whereabouts(card))
         fitted = card.standing is Standing.IN

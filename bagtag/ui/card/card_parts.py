@@ -1,7 +1,7 @@
 """Small pieces that the card and the stages share: acts with their key, captioned values."""
 
 from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QColor, QKeySequence, QResizeEvent, QShortcut
+from PySide6.QtGui import QColor, QFontMetricsF, QKeySequence, QResizeEvent, QShortcut
 from PySide6.QtWidgets import (
     QFrame,
     QGridLayout,
@@ -10,6 +10,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from bagtag.ui import fonts, theme
 from bagtag.ui.forms.basics import Press, clear_layout, label, tight
 
 
@@ -165,3 +166,9 @@ def inks_of(widget: QWidget) -> tuple[QColor, QColor, QColor]:
     palette = widget.palette()
     ink, accent = palette.windowText().color(), palette.link().color()
     return ink, accent, palette.mid().color()
+
+
+def is_long(name: str, wide: float) -> bool:
+    """Whether a name would take more than two of the largest lines of this width, in pixels."""
+    metrics = QFontMetricsF(fonts.font(theme.BIG, bold=True))
+    return metrics.horizontalAdvance(name) > 1.8 * max(wide, 1.0)

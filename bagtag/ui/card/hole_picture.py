@@ -20,6 +20,9 @@ if TYPE_CHECKING:
 MANY = 8
 """With more holes than this a map takes the whole width of its card."""
 HIGH, HIGHER, LEAST = 320, 400, 200
+LINES = 10
+"""More lines of hardware than this would make the legend larger than the map: they are told below
+it, in words."""
 NARROW, WIDE = 0.9, 2.4
 """The shapes a picture is drawn for, width to height."""
 
@@ -51,6 +54,12 @@ class HolePicture(PictureWidget):
         """Whether it has so many holes that it needs the width of the card."""
         return self._map is not None and len(self._map.holes) > MANY
 
+    @property
+    def has_legend(self) -> bool:
+        """Whether the picture itself says what each shape is."""
+        holes = self._map.holes if self._map is not None else ()
+        return len({hole.mark for hole in holes}) <= LINES
+
     def _draw(self) -> None:
         if self._map is None:
             return
@@ -62,9 +71,15 @@ class HolePicture(PictureWidget):
         if wanted == self._drawn:
             return  # hundreds of holes take a while
         self._drawn = wanted
-        order, size = self._order or None, theme.BODY / high
         self.set_picture(
-            draw(self._map, self._held, order=order, aspect=shape, lettering_size=size)
+            draw(
+                self._map,
+                self._held,
+                order=self._order or None,
+                aspect=shape,
+                has_legend=self.has_legend,
+                lettering_size=theme.BODY / high,
+            )
         )
 
     def resizeEvent(self, event: QResizeEvent) -> None:

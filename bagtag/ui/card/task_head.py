@@ -5,11 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from bagtag.domain.codes import show
 from bagtag.domain.phrases import capital
 from bagtag.domain.standing import Standing
+from bagtag.ui.card.card_parts import is_long
 from bagtag.ui.card.task_signs import SignBox
 from bagtag.ui.forms.basics import label, tight
 from bagtag.ui.theme import mark
@@ -47,15 +49,28 @@ class TaskHead(QWidget):
     def be_small(self, small: bool, *, bare: bool) -> None:
         """Leave room for what stands below; a bare one has only its sign and its name."""
         self.sign.set_side(SMALL if small else SIDE)
-        mark(self.name, scale="head" if small else "big")
+        self._is_small = small
+        self._size()
         self.place.setVisible(not bare)
         self.standing.setVisible(not bare)
+
+    _is_small = False
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._size()
+
+    def _size(self) -> None:
+        beside = self.sign.sizeHint().width() + self.code.sizeHint().width() + 32
+        is_small = self._is_small or is_long(self.name.text(), self.width() - beside)
+        mark(self.name, scale="head" if is_small else "big")
 
     def show_card(self, card: TaskCard) -> None:
         self.sign.show_kind(card.task.kind)
         self.name.setText(card.task.name)
         self.code.setText(show(card.code) if card.code else "")
         self.code.setAccessibleName(f"Code {show(card.code)}" if card.code else "No code")
+        self._size()
         self.place.setText(place_words(card))
         self.standing.setText(WORDS.get(card.step.standing, card.step.standing.value))
         done = card.step.standing is Standing.IN

@@ -7,9 +7,13 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from bagtag.domain.hardware import HeldBy
 from bagtag.ui.forms.basics import tight
-from bagtag.ui.forms.choices import Choices, Option
+from bagtag.ui.forms.choices import Option
+from bagtag.ui.forms.lone_choices import LoneChoices
+from bagtag.ui.forms.sight import InSight, scrolling
 
 _KEYS = "123456789"
+MOST = 156
+"""So high is the list at most, in pixels; what it is for must stay in sight below it."""
 
 
 class LineChoices(QWidget):
@@ -20,10 +24,12 @@ class LineChoices(QWidget):
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self._lines: tuple[HeldBy, ...] = ()
-        self.choices = Choices("Line of hardware", (), self)
+        self.choices = LoneChoices("Line of hardware", (), self)
+        self._area = scrolling(self.choices, self)
+        InSight(self._area, ())
         column = QVBoxLayout(self)
         tight(column)
-        column.addWidget(self.choices)
+        column.addWidget(self._area)
         self.choices.chosen.connect(self._tell)
         self.hide()
 
@@ -36,6 +42,7 @@ class LineChoices(QWidget):
                 for place, (line, key) in enumerate(zip(lines, keys, strict=False))
             ]
         )
+        self._area.setFixedHeight(min(self.choices.sizeHint().height(), MOST))
         self.setVisible(bool(lines))
         if lines:
             with_torque = (n for n, line in enumerate(lines) if line.torque is not None)
