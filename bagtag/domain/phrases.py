@@ -5,7 +5,8 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 
 NBSP = "\u00a0"
-_UNIT = re.compile(r"(?<=\d) (?=%|[a-zA-Z]+·)|(?<==) ")
+"""Stands between a figure and its unit, so that a line's end never comes between them."""
+_UNIT = re.compile(r"(?<=\d) (?=%|mm\b|[a-zA-Z]+·)|(?<==) ")
 _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from bagtag.domain.audit_finding import Lack
+from bagtag.domain.phrases import whole
 from bagtag.paper import ink
 from bagtag.paper.checklist_page import WIDTH
 from bagtag.paper.fonts import BOLD, MEDIUM, REGULAR, tidy, width
@@ -117,7 +118,7 @@ def _set(
     text: str, x: float, y: float, right: float, *, font: str = REGULAR, colour: RGB = INK
 ) -> list[Words]:
     """Text from `x` to `right`, its first baseline at `y`; nothing for no text."""
-    lines = cut(tidy(text), font, _SIZE, right - x, _MOST)[0] if text else []
+    lines = cut(whole(tidy(text)), font, _SIZE, right - x, _MOST)[0] if text else []
     return [Words(x, y + n * _LEAD, t, font, _SIZE, colour) for n, t in enumerate(lines)]
 
 

@@ -14,7 +14,7 @@ from bagtag.paper.checklist_text import ChecklistStep
 from bagtag.paper.fonts import BOLD, MEDIUM, REGULAR
 from bagtag.paper.pdf import MM
 from bagtag.paper.step_marks import Marks, moved
-from bagtag.paper.step_setter import SMALL, Rooms, Setter
+from bagtag.paper.step_setter import SMALL, Rooms, Setter, past_tick
 
 LEFT, WIDTH = 15 * MM, 167 * MM
 """The block runs below picture and words of its step, right of the tick box."""
@@ -22,7 +22,6 @@ MAP_WIDE, MAP_HIGH = 80 * MM, 72 * MM
 MANY, MANY_HIGH = 20, 112 * MM
 """So many holes have a picture of the whole width, so that their turns can be read."""
 _GAP = 5 * MM
-_INDENT = 10 * MM
 _FOOT = 2 * MM
 _LETTERING = 3.1 * MM
 
@@ -118,12 +117,13 @@ def _round(setter: Setter, step: ChecklistStep, one: Round) -> None:
     """A box, the pass in bold, then the wrench; the order where it is another than the first's."""
     done = one.place in step.ticked
     setter.tick(whole(one.words), number=str(one.place + 1), done=done, indent=0, font=BOLD)
+    indent = past_tick(str(one.place + 1))
     if one.place < len(step.uses) and step.uses[one.place]:
-        setter.add(step.uses[one.place], REGULAR, SMALL, indent=_INDENT)
+        setter.add(step.uses[one.place], REGULAR, SMALL, indent=indent)
     first = step.rounds[0].order
     if one.order and one.order != first:
         said = "back to front" if one.order == first[::-1] else in_turn(one.order)
-        setter.add(f"Order: {said}", REGULAR, SMALL, indent=_INDENT)
+        setter.add(f"Order: {said}", REGULAR, SMALL, indent=indent)
 
 
 def _was_ticked(setter: Setter, step: ChecklistStep) -> None:

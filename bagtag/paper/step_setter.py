@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import NamedTuple
 
+from bagtag.domain.phrases import NBSP
 from bagtag.domain.shapes import Picture
 from bagtag.paper.fonts import BOLD, CAP, REGULAR, tidy, width
 from bagtag.paper.ink import INK, RGB
@@ -19,8 +20,6 @@ TICK = 3.4 * MM
 TICK_ROW, PEN_ROW = 5.4 * MM, 7.2 * MM
 """Heights of a row of boxes, and of one that is written in by hand."""
 _GAP, _APART = 1.2 * MM, 2.8 * MM
-NBSP = "\u00a0"
-"""Stands between a figure and its unit, so that a line's end never comes between them."""
 _CUT = f"{ELLIPSIS} no room for the rest: see it in the job."
 
 
@@ -51,6 +50,11 @@ def _wide(one: Field) -> float:
 
 def _tied(text: str) -> str:
     return NBSP.join(tidy(part) for part in text.split(NBSP))
+
+
+def past_tick(number: str) -> float:
+    """How far the words of a ticked paragraph stand from the box's left edge."""
+    return TICK + _GAP + width(number, BOLD, SMALL) + _GAP
 
 
 class Rooms(NamedTuple):
@@ -135,7 +139,7 @@ class Setter:
     ) -> None:
         """A paragraph with a box before it and a number in bold."""
         start = indent + TICK + _GAP
-        after = start + width(number, BOLD, SMALL) + _GAP
+        after = indent + past_tick(number)
         lines = wrap(_tied(text), font, SMALL, self.room - after)
         height = TICK_ROW + max(0, len(lines) - 1) * SMALL * LINE
         if not self._has_room(height):

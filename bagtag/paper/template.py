@@ -4,7 +4,7 @@ from io import BytesIO
 
 from bagtag.paper.pdf import MM, Target, open_canvas, write
 from bagtag.paper.template_frame import Frame
-from bagtag.paper.template_labels import Label, arm, labels
+from bagtag.paper.template_labels import Label, arm, edge_boxes, labels
 from bagtag.paper.template_marks import Window
 from bagtag.paper.template_sheets import MARK, PAPERS, Layout, Sheet, layout_of, seam_boxes
 from bagtag.paper.template_text import Template, TemplateReport, template_of
@@ -22,9 +22,10 @@ def template_pdf(target: Target, template: Template, page: str = "A4") -> Templa
     layout = layout_of(template, page)
     into = BytesIO()
     wide, high = layout.page
-    canvas = open_canvas(into, f"1:1 {template.part}", (wide * MM, high * MM))
+    canvas = open_canvas(into, f"1:1 · {template.part}", (wide * MM, high * MM))
     canvas.setViewerPreference("PrintScaling", "None")
-    frame, said = Frame(canvas, template, layout), list(labels(template.holes, seam_boxes(layout)))
+    lines = [*seam_boxes(layout), *edge_boxes(template.outline)]
+    frame, said = Frame(canvas, template, layout), list(labels(template.holes, lines))
     for sheet in layout.sheets:
         frame.draw(sheet)
         _window(Window(canvas, layout, sheet), template, layout, sheet, said)

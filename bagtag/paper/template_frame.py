@@ -52,7 +52,7 @@ class Frame:
         name = f"{sheet.name}, sheet {number} of {len(self._layout.sheets)}" if several else ""
         self._text(right - self._wide(name, BOLD, 13), MARGIN + 4.5, name, BOLD, 13)
         room = right - MARGIN - self._wide(name, BOLD, 13) - 6
-        self._cut(MARGIN, MARGIN + 4.5, f"1:1 {template.part}", BOLD, 13, room)
+        self._cut(MARGIN, MARGIN + 4.5, f"1:1 · {template.part}", BOLD, 13, room)
         job = f"{template.title} · {template.printed:%Y-%m-%d}"
         self._cut(MARGIN, MARGIN + 9, job, REGULAR, _TEXT, right - MARGIN, SOFT)
         wide = self._wide(PRINT, BOLD, 10)

@@ -2,8 +2,10 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from math import hypot
+from itertools import pairwise
+from math import ceil, hypot
 
+from bagtag.domain.holes import Point
 from bagtag.paper.fonts import BOLD, REGULAR, tidy, width
 from bagtag.paper.pdf import MM
 from bagtag.paper.template_text import TemplateHole
@@ -14,6 +16,9 @@ NUMBER, SIZE = 11.0, 7.5
 """Font sizes in points."""
 _GAP = 1.2
 _ARM = 4.0
+_STEP = 1.0
+_NEAR = 80.0, 60.0
+"""Words reach no further from their hole, in mm."""
 
 Box = tuple[float, float, float, float]
 """Left, top, right, bottom in mm."""
@@ -40,17 +45,27 @@ def said(hole: TemplateHole) -> str:
     return " · ".join(part for part in (hole.mark, tidy(hole.size)) if part)
 
 
-def labels(holes: Sequence[TemplateHole], seams: Sequence[Box] = ()) -> Iterator[Label]:
-    """One for each hole, clear of `seams` too; where it is too tight, the one that covers least."""
+def edge_boxes(outline: Sequence[Point]) -> Iterator[Box]:
+    """Small boxes along an outline in mm, that words keep clear of."""
+    for (x, y), (to_x, to_y) in pairwise([*outline, *outline[:1]]):
+        steps = ceil(hypot(to_x - x, to_y - y) / _STEP) or 1
+        for step in range(steps):
+            right, down = x + (to_x - x) * step / steps, y + (to_y - y) * step / steps
+            yield right - _STEP / 2, down - _STEP / 2, right + _STEP / 2, down + _STEP / 2
+
+
+def labels(holes: Sequence[TemplateHole], lines: Sequence[Box] = ()) -> Iterator[Label]:
+    """One for each hole, clear of `lines` too, of seams and edges; where it is too tight, the one
+    that covers least."""
     taken: list[Box] = []
     for hole in holes:
         wide, high = _size(hole)
         near = [other for other in holes if _apart(hole, other) < wide + 2 * arm(other) + 30]
         blocked = [box for other in near for box in _blocked(other)]
-        close = [box for box in taken if abs(box[0] - hole.x) < 80 and abs(box[1] - hole.y) < 60]
+        close = [box for box in (*taken, *lines) if _is_near(box, hole)]
         spots = _spots(hole, wide, high)
         x, y = min(spots, key=lambda spot: _covered((*spot, spot[0] + wide, spot[1] + high),
-                                                    [*blocked, *close, *seams]))  # fmt: skip
+                                                    [*blocked, *close]))  # fmt: skip
         taken.append((x, y, x + wide, y + high))
         yield Label(hole, x, y, wide, high)
 
@@ -59,6 +74,13 @@ def _size(hole: TemplateHole) -> tuple[float, float]:
     number = width(str(hole.number), BOLD, NUMBER) / MM + (SHAPE + 1 if hole.mark else 0)
     words = said(hole)
     return max(number, width(words, REGULAR, SIZE) / MM), 4.4 + (3.4 if words else 0)
+
+
+def _is_near(box: Box, hole: TemplateHole) -> bool:
+    return (
+        box[0] - _NEAR[0] < hole.x < box[2] + _NEAR[0]
+        and box[1] - _NEAR[1] < hole.y < box[3] + _NEAR[1]
+    )
 
 
 def _apart(one: TemplateHole, other: TemplateHole) -> float:

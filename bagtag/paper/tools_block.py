@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from bagtag.domain.phrases import capital
+from bagtag.domain.phrases import capital, whole
 from bagtag.domain.tool_out import ToolOut
 from bagtag.domain.tools import ToolKind, ToolNeed, ToolSheet, ToolStep, places_words
 from bagtag.paper.audit_block import Block, Words
@@ -102,7 +102,7 @@ def _column(
     size: float = _SIZE,
 ) -> Iterator[Words]:
     for text, colour in texts:
-        for line in _lines(tidy(text), font, size, right - x):
+        for line in _lines(whole(tidy(text)), font, size, right - x):
             yield Words(x, y, line, font, size, colour)
             y += _LEAD
 

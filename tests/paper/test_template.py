@@ -15,7 +15,7 @@ from bagtag.domain.errors import BadInput
 from bagtag.domain.hardware import HeldBy, Length
 from bagtag.domain.holes import Hole, HoleMap, Scale
 from bagtag.paper.template import PAPERS
-from bagtag.paper.template_labels import labels
+from bagtag.paper.template_labels import edge_boxes, labels
 from bagtag.paper.template_sheets import MARGIN, OVERLAP, extent_of, layout_of
 from bagtag.paper.template_text import FROM_PHOTO, NO_SIDE, TemplateHole
 from tests.paper.template_kit import DPI, MM_PER_DOT, head, middle, printed, template
@@ -131,7 +131,7 @@ def test_every_sheet_says_what_it_is(words):
     assert len(pages) == report.sheets == 2
     for number, (page, sheet) in enumerate(zip(pages, layout.sheets, strict=True), start=1):
         for part in (
-            "1:1 42 cylinder head",
+            "1:1 · 42 cylinder head",
             "Walking tractor",
             "2026-11-25",
             "Seen from above.",
@@ -263,3 +263,13 @@ def test_a_template_that_cannot_be_written_is_one_sentence(tmp_path):
         template_pdf(tmp_path / "no" / "holes.pdf", template())
     into = io.BytesIO()
     assert template_pdf(into, template()).sheets == 2
+
+
+def test_words_keep_clear_of_the_outline():
+    """Where the first choice of a place would lie over the edge, another is taken."""
+    corners = ((0.0, 0.0), (100.0, 0.0), (100.0, 80.0), (0.0, 80.0))
+    hole = TemplateHole(1, 86, 40, "A", "M8x60", 8.0)
+    edges = list(edge_boxes(corners))
+    (over,), (clear,) = labels([hole]), labels([hole], edges)
+    assert over.x < 100 < over.x + over.width
+    assert clear.x + clear.width < 100
