@@ -65,6 +65,8 @@ class WrenchUse:
         """`set the 40–200 wrench to 24 N·m`, and what that comes to where it is not the same."""
         if self.set_to is None or self.reached is None:
             return f"the {self.wrench.name} cannot be set yet: its length is not known"
+        if not _is_on_scale(self.set_to, self.wrench):
+            return f"the {self.wrench.name} cannot be set to {said(self.set_to)}"
         words = f"set the {self.wrench.name} to {said(self.set_to)}"
         if self.set_to == self.wanted:
             return words
@@ -130,11 +132,12 @@ def with_drag(torque: Torque, drag: Torque | None) -> Torque:
 def _warnings(mark: Torque, wrench: Wrench) -> Iterable[str]:
     """One sentence for each thing that is wrong with a setting on a wrench."""
     least, here = Torque(wrench.high * LEAST_SHARE, wrench.unit), said(mark)
-    if mark.value > wrench.high or mark.value < wrench.low:
+    if not _is_on_scale(mark, wrench):
         end = "below" if mark.value < wrench.low else "above"
         scale = f"{wrench.low:g} to {said(wrench.full_scale)}"
         yield f"{here} is {end} the scale of this wrench, {scale}: take another wrench."
-    elif mark.value < least.value * (1 - 1e-9):
+        return
+    if mark.value < least.value * (1 - 1e-9):
         yield (
             f"{here} is under a fifth of this wrench's full scale, {read_off(least)}, and it is "
             "not to be trusted there: take a smaller wrench."
@@ -173,8 +176,11 @@ def best(
 
 
 def _reaches(found: WrenchUse) -> bool:
-    mark = found.set_to
-    return mark is not None and found.wrench.low <= mark.value <= found.wrench.high
+    return found.set_to is not None and _is_on_scale(found.set_to, found.wrench)
+
+
+def _is_on_scale(mark: Torque, wrench: Wrench) -> bool:
+    return wrench.low <= mark.value <= wrench.high
 
 
 def _off_best(found: WrenchUse) -> float:

@@ -304,3 +304,11 @@ def test_an_adapter_that_cannot_be(adapter, word):
 
 def test_without_the_wrench_only_what_no_adapter_can_be_is_refused():
     assert checked_adapter(Adapter(Length(400), 180)).angle == 180
+
+
+@pytest.mark.parametrize("value", [20, 0.4, 210])
+def test_a_wrench_is_never_said_to_be_set_to_what_is_not_on_its_scale(value):
+    found = use(Torque(value), Wrench("forty to two hundred", 40, 200, step=1))
+    assert f"cannot be set to {value:.0f} N·m" in found.said
+    assert len(found.warnings) == 1
+    assert "take another wrench" in found.warnings[0]
