@@ -101,7 +101,7 @@ class Stamps:
 
     def _drawn_turn(self, turn: int, radius: float, way: int) -> Stamp:
         colours = theme.current()
-        font = fonts.font(_size(radius), bold=True)
+        font = fonts.font(_turn_letters(radius), bold=True)
         place = _beside(radius + AIR, _turn_size(turn, radius), way)
         high = place.height()
         stamp, painter = self._blank(place, place)
@@ -192,7 +192,7 @@ def _far(radius: float, look: Look) -> float:
 
 
 def _turn_size(turn: int, radius: float) -> QSizeF:
-    metrics = QFontMetricsF(fonts.font(_size(radius), bold=True))
+    metrics = QFontMetricsF(fonts.font(_turn_letters(radius), bold=True))
     high = metrics.height() + 2
     return QSizeF(max(metrics.horizontalAdvance(str(turn)) + 10, high), high)
 
@@ -206,3 +206,8 @@ def _beside(far: float, room: QSizeF, way: int) -> QRectF:
 def _size(radius: float) -> int:
     """The lettering at a hole of this radius, in pixels."""
     return theme.BODY if radius >= 12 else theme.SMALL
+
+
+def _turn_letters(radius: float) -> int:
+    """Smaller as soon as holes are near each other: turns stand between their rows."""
+    return theme.BODY if radius >= MOST else theme.SMALL
