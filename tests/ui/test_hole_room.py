@@ -41,8 +41,10 @@ def test_nothing_that_is_put_lies_on_anything(middles) -> None:
         x, y = wanted[key].middle
         boxes.append(around(x + across, y + down, WIDE, HIGH))
     assert not any(meet(one, other) for one, other in combinations(boxes, 2))
-    holes = [around(x, y, 2 * RADIUS, 2 * RADIUS) for x, y in middles]
-    assert not any(meet(box, hole) for box in boxes for hole in holes)
+    holes = [(middle, around(*middle, 2 * RADIUS, 2 * RADIUS)) for middle in middles]
+    for key, box in zip(found, boxes, strict=True):
+        others = [hole for middle, hole in holes if middle != wanted[key].middle]
+        assert not any(meet(box, hole) for hole in others)
 
 
 def test_with_room_for_all_each_stands_where_it_is_best() -> None:

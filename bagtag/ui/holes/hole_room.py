@@ -54,12 +54,13 @@ def _put(
     *,
     all_or_none: bool = False,
 ) -> dict[Key, int]:
-    taken = _Taken()
+    taken, squares = _Taken(), {}
     for x, y in holes:
-        taken.add((x - radius, y - radius, x + radius, y + radius))
+        squares[x, y] = (x - radius, y - radius, x + radius, y + radius)
+        taken.add(squares[x, y])
     found = {}
     for plate, way in wanted:
-        if taken.has_room(_box(plate, way)):
+        if taken.has_room(_box(plate, way), beside=squares.get(plate.middle)):
             found[plate.key] = way
         elif all_or_none:
             return {}
@@ -91,12 +92,15 @@ class _Taken:
         for cell in _cells(box):
             self._cells[cell].append(box)
 
-    def has_room(self, box: Box) -> bool:
-        """Whether nothing lies there yet; if so, it is taken now."""
+    def has_room(self, box: Box, *, beside: Box | None) -> bool:
+        """Whether nothing lies there yet but the hole itself, which a plate never touches; if so,
+        it is taken now."""
         left, top, right, bottom = box
         cells = _cells(box)
         for cell in cells:
             for other in self._cells.get(cell, ()):
+                if other is beside:
+                    continue
                 if left < other[2] and right > other[0] and top < other[3] and bottom > other[1]:
                     return False
         for cell in cells:
