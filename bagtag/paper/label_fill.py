@@ -7,6 +7,7 @@ from itertools import zip_longest
 from bagtag.domain.codes import show
 from bagtag.domain.hardware import OVERRIDE, HeldBy
 from bagtag.domain.model import TagRole
+from bagtag.domain.phrases import whole as whole_figures
 from bagtag.paper.blocks import Block, banner, code_row, lines_block, paragraph, whole
 from bagtag.paper.fonts import BOLD, CAP, REGULAR, tidy
 from bagtag.paper.label_column import BENCH_CAP, TIGHT_CAP, Column, whole_only
@@ -112,8 +113,24 @@ def _hardware(column: Column) -> Iterator[Block]:
         )
         yield _texts(column, [*short, *manual], lost)
     if manual:
-        bare = [str(_untightened(line)) for line in held_by]
-        yield _texts(column, bare, "The torque did not fit.")
+        yield _texts(column, _with_holes(_bare(held_by), holes), "The torque did not fit.")
+    yield from _least(column, has_torque=bool(manual))
+
+
+def _least(column: Column, *, has_torque: bool) -> Iterator[Block]:
+    """What keeps a long bolt out of a short hole outlasts everything else."""
+    held_by, holes = column.label.held_by, column.label.holes
+    sizes = [str(_size(line)) for line in held_by]
+    if any(holes):
+        lost = "Of the hardware only number, size and holes did fit."
+        yield _texts(column, _with_holes(sizes, holes), lost)
+        if has_torque:
+            yield _texts(column, _bare(held_by), "Torque and hole numbers did not fit.")
+    yield _texts(column, sizes, "Of the hardware only number and size did fit.")
+
+
+def _bare(held_by: Sequence[HeldBy]) -> list[str]:
+    return [str(_untightened(line)) for line in held_by]
 
 
 def _with_holes(texts: Sequence[str], holes: Sequence[str]) -> list[str]:
@@ -129,6 +146,12 @@ def _short(line: HeldBy) -> HeldBy:
 
 def _untightened(line: HeldBy) -> HeldBy:
     return replace(line, torque=None, also=None, angle=None, drag=None, stretch=None, adapter=None)
+
+
+def _size(line: HeldBy) -> HeldBy:
+    """How many of what size, and that they are not used again."""
+    size = HeldBy(line.count, line.kind, line.thread, line.length, line.length_unit)
+    return replace(size, one_time=line.one_time)
 
 
 def take_lines(column: Column) -> None:
@@ -150,7 +173,7 @@ def _small(column: Column, key: str, text: str) -> Iterator[Block]:
 
 def _texts(column: Column, texts: Sequence[str], complaint: str = "") -> Block:
     size = column.small / CAP
-    tidied = map(tidy, texts)
+    tidied = (whole_figures(tidy(text)) for text in texts)
     lines = [line for text in tidied for line in wrap(text, REGULAR, size, column.width)]
     return lines_block(lines, REGULAR, column.small, complaint)
 
