@@ -11,7 +11,8 @@ from bagtag.domain.clamp import Sense
 from bagtag.domain.friction import friction
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.passes import by_angle
-from bagtag.domain.strength import strength
+from bagtag.domain.sealing import is_hollow, only_seals
+from bagtag.domain.strength import WEAKEST, strength
 from bagtag.domain.threads import Threads
 from bagtag.domain.torque import Torque
 from bagtag.domain.torque_pairs import mismatch
@@ -30,6 +31,9 @@ LEAST = 0.1
 LEAST_OF_A_SEAL = 0.02
 """Of the proof load: a plug, a banjo bolt, a spark plug or a set screw seals, sits or points, and
 is tightened far below what it could clamp with (common practice, no source)."""
+MOST_OF_A_SEAL = 380.0
+"""MPa: a plug without a class is asked about from the proof stress of class 5.8 up, at the usual
+friction (common practice, no source)."""
 
 
 def sense(line: HeldBy, threads: Threads) -> Sense | None:
@@ -96,31 +100,26 @@ def _figure(line: HeldBy, threads: Threads) -> str:
     if found is None or line.torque is None:
         return ""
     turned = line.angle is not None or by_angle(line)
-    least = LEAST_OF_A_SEAL if _only_seals(line) else LEAST
-    wrong = _too_high(line.torque, found) or ("" if turned else _too_low(line.torque, found, least))
+    least = LEAST_OF_A_SEAL if only_seals(line) else LEAST
+    wrong = _too_high(line, line.torque, found) or (
+        "" if turned else _too_low(line.torque, found, least)
+    )
     return f"{wrong} {meant(line, found)}{_KEEP}" if wrong else ""
 
 
-def _too_high(torque: Torque, found: Sense) -> str:
+def _too_high(line: HeldBy, torque: Torque, found: Sense) -> str:
     name = found.thread.name
+    if found.strength is None and is_hollow(line):
+        much = found.usual * WEAKEST > MOST_OF_A_SEAL
+        return (
+            f"{said(torque)} is much for a {line.kind} {name}, even of class 5.8." if much else ""
+        )
     if found.strength is None:
         too_high = found.share_low > 1
         return f"{said(torque)} on {name} is more than even class 12.9 bears." if too_high else ""
     if found.usual <= MOST:
         return ""
     return f"{said(torque)} would load {_bolt(found)} to about {_share(found.usual)} proof load."
-
-
-_SEALS = re.compile(
-    r"plug|banjo|union|hollow|sensor|sender|switch|nipple|bleed|jet|adapter"
-    r"|\bset ?screw|grub|adjust|jam nut|lock ?nut"
-)
-_SEALING_WASHER = re.compile(r"copper|alumini?um|crush|seal|bonded|fibre|fiber")
-
-
-def _only_seals(line: HeldBy) -> bool:
-    words = f"{line.kind} {line.note}".casefold()
-    return bool(_SEALS.search(words) or _SEALING_WASHER.search(line.washer.casefold()))
 
 
 def _too_low(torque: Torque, found: Sense, least: float) -> str:

@@ -95,7 +95,10 @@ def test_without_a_class_only_what_no_class_bears_is_asked():
     (question,) = asked(replace(line, torque=Torque(250)))
     assert "more than even class 12.9 bears" in question
     (question,) = asked(replace(line, torque=Torque(0.25)))
-    assert "25 N·m would be about 74 %, were it class 8.8: is the decimal point" in question
+    assert (
+        "25 N·m would be about 74 % of the proof load, were it class 8.8: is the decimal"
+        in question
+    )
 
 
 def test_where_two_printed_figures_agree_the_unit_is_not_doubted():
@@ -129,6 +132,19 @@ def test_what_seals_or_points_is_not_asked_to_clamp(line):
     assert asked(line) == ()
     assert asked(replace(line, kind="bolt", washer="")) != ()
     assert asked(replace(line, torque=Torque(line.torque.value / 100))) != ()
+
+
+def test_a_plug_without_a_class_is_asked_about_before_it_breaks():
+    """Common practice, no source: an M14 spark plug takes about 25 N·m, a drain plug up to 80."""
+    (question,) = asked(HeldBy(1, "spark plug", "M14x1.25", torque=Torque(250)))
+    assert question.startswith("250 N·m is much for a spark plug M14x1.25, even of class 5.8.")
+    assert "25 N·m would be about 1" in question
+    assert asked(HeldBy(1, "drain plug", "M14x1.5", torque=Torque(400))) != ()
+    for kind, thread, value in (
+        ("spark plug", "M14x1.25", 40), ("drain plug", "M14x1.5", 80), ("banjo bolt", "M10x1", 40),
+        ("plug", "M24x1.5", 120), ("oxygen sensor", "M18x1.5", 55),
+    ):  # fmt: skip
+        assert asked(HeldBy(1, kind, thread, torque=Torque(value))) == ()
 
 
 @pytest.mark.parametrize(
