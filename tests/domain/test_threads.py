@@ -31,6 +31,20 @@ def test_stress_areas_are_those_of_asme_b1_1(row):
     assert as_printed(thread(row["thread"]).stress_area / 25.4**2, row["expected"])
 
 
+@rows("misprinted_mm2")
+def test_misprinted_stress_areas_are_not_followed(row):
+    area = thread(row["thread"]).stress_area
+    assert as_printed(area, row["expected"])
+    assert abs(area / row["printed"] - 1) > 0.01
+
+
+@rows("misprinted_in2")
+def test_a_misprinted_stress_area_in_inches_is_not_followed(row):
+    area = thread(row["thread"]).stress_area / 25.4**2
+    assert as_printed(area, row["expected"])
+    assert abs(area / row["printed"] - 1) > 0.01
+
+
 @rows("pitches")
 def test_the_pitches_of_a_chart_of_iso_261_are_all_there(row):
     pitches = {one.pitch for one in THREADS.of_size(row["thread"])}
