@@ -23,7 +23,8 @@ class Range:
 
 # --- torque
 
-FIGURES = r"\d{1,4}(?:\.\d{1,5}|,\d{1,3})?"
+FIGURES = r"(?:0,\d{1,3}|\d{1,4}(?:\.\d{1,5}|,\d{1,2})?)"
+"""A comma before three figures may be of thousands: "1,200 lbf·in" stays words."""
 _LB, _TIMES = r"(?:lbs?f?|pounds?)", r"\.?_[·.⋅*/-]?_"
 _OZ = r"(?:ozf?|ounces?)"
 _UNIT_WORDS: dict[TorqueUnit, str] = {

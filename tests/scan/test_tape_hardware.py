@@ -184,6 +184,14 @@ def test_hardware_as_people_write_it(said, meant):
     assert (entry.name, entry.note, entry.goes_on, entry.fate) == ("cover", "", "", Fate.REFIT)
 
 
+def test_a_comma_that_may_be_of_thousands_is_not_taken_for_a_torque():
+    entry = read("cover, 4 x M8x30, 1,200 lbf·in", DATUM).entry
+    assert entry.held_by[0].torque is None
+    assert "1,200 lbf·in" in f"{entry.note}, {entry.held_by[0].note}"
+    small = read("cover, 4 x M4x10, 0,125 kgf·m", DATUM).entry
+    assert small.held_by[0].torque == Torque(0.125, TorqueUnit.KILOGRAM_METRE)
+
+
 @pytest.mark.parametrize("said", ["missing bolt M8x40", "sheared bolt M8x40", "held by nut M8x1"])
 def test_what_is_wrong_with_a_fastener_is_not_swallowed_by_its_kind(said):
     entry = read(f"cover, {said}", DATUM).entry
