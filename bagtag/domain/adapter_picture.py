@@ -18,6 +18,7 @@ _HEAD, _NUT = 0.075, 0.06
 _LETTER, _WORD = 0.095, 0.072
 _EDGE, _GAP = 0.05, 0.17
 _ARC = 0.13
+_BACK = radians(165)
 _STEEP = radians(70)
 """From here on A is measured on the side of the angle: on the other stands the wrench."""
 _ANY = Adapter(Length(50), 30)
@@ -143,6 +144,8 @@ def _turn(plan: _Plan) -> Iterator[Item]:
     for one, other in pairwise(points):
         yield Line(*one, *other, _THIN)
     at = min(plan.angle / 2, pi / 4)
+    if _STEEP < plan.angle < _BACK:
+        at = plan.angle - pi / 4  # between the adapter and the end of its measured length
     px, py = x + (_ARC + 0.06) * cos(at), y - (_ARC + 0.06) * sin(at)
     if plan.angle < pi / 4:
         px, py = x + _ARC + 0.04, y + 0.105
