@@ -11,6 +11,7 @@ from bagtag.domain.holes import OrderKind, Scale
 from bagtag.domain.torque import Length
 from bagtag.ui.holes.ground_page import BOX, DISC
 from bagtag.ui.holes.hole_dialog import NO_SCALE
+from bagtag.ui.holes.order_page import MOST
 from bagtag.ui.holes.pattern_points import Pattern
 from bagtag.ui.holes.template_dialog import TemplateDialog
 from tests.ui.hole_kit import click, cover, kept, key, near, open_map, photo, places
@@ -183,9 +184,32 @@ def test_the_order_by_hand(dialog) -> None:
     click(dialog, 160, 60)  # the last one again: back
     click(dialog, 120, 60)  # an earlier one: nothing
     assert dialog.draft.map.given == (3, 1)
-    assert dialog.panel.head.text() == "3, 1, 2, 4"  # the rest comes after
+    assert dialog.panel.head.text() == "3, 1"
+    assert dialog.panel.more.text() == "After these: 2, 4."
     dialog.order.anew.click()
     assert dialog.draft.map.given == ()
+    assert dialog.panel.head.text() == "No hole has its turn yet"
+
+
+def test_the_order_by_hand_from_hole_to_hole_by_keys(dialog) -> None:
+    """Enter gives the hole that the keys went to its turn, not the one before it."""
+    for x in (40, 80, 120, 160):
+        click(dialog, x, 60)
+    dialog.bar.choose("Order")
+    dialog.order.kind.choose(OrderKind.GIVEN)
+    dialog.sheet.setFocus()
+    for steps in (3, 2, 1):
+        key(dialog, Qt.Key.Key_PageDown, times=steps)
+        key(dialog, ENTER)
+    assert dialog.draft.map.given == (3, 1, 2)
+
+
+def test_a_long_order_leaves_room_for_what_is_chosen(dialog) -> None:
+    dialog.draft.put([(5.0 + 4 * (n % 50), 20.0 + 20 * (n // 50)) for n in range(100)])
+    dialog.bar.choose("Order")
+    said = dialog.panel.head.text()
+    assert said.split(" and ")[0].count(",") == MOST - 1
+    assert said.endswith(f"and {100 - MOST} more, as on the map")
 
 
 def test_the_order_of_one_group(dialog) -> None:
@@ -219,14 +243,16 @@ def test_a_scale_from_two_holes_and_a_distance(on_photo) -> None:
     assert on_photo.draft.map.scale is None
 
 
-def test_a_scale_in_inches(on_photo) -> None:
+@pytest.mark.parametrize(("typed", "unit"), [("2 1/2", "in"), ("2 1/2 in", "mm"), ("63.5", "mm")])
+def test_a_scale_in_inches(on_photo, typed, unit) -> None:
+    """The unit that is typed counts, whatever is chosen."""
     for x in (100, 608):
         click(on_photo, x, 100)
     on_photo.bar.choose("Scale")
     for x in (100, 608):
         click(on_photo, x, 100)
-    QTest.keyClicks(on_photo.scale.distance, "2 1/2")
-    on_photo.scale.unit.choose("in")
+    QTest.keyClicks(on_photo.scale.distance, typed)
+    on_photo.scale.unit.choose(unit)
     on_photo.scale.set.click()
     apart = 508 * on_photo.draft.map.millimetres_per_unit()
     assert apart == pytest.approx(63.5, rel=0.01)  # an inch is 25.4 mm

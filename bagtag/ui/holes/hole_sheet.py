@@ -201,6 +201,7 @@ class HoleSheet(MapLook):
         elif key in _ZOOMS:
             self.zoom(_ZOOMS[key])
         elif key in _NEXT:
+            self.cross = None  # Enter means the hole that is gone to, not where the cross was left
             self.draft.point_next(_NEXT[key])
         elif key in _DELETES and self.draft.chosen:
             self.draft.take_out()

@@ -25,7 +25,8 @@ class HolesPage(MapPage):
     is_of_lines = True
     hint = (
         "Click to put a hole, or to choose one. Drag to move it. Several: Ctrl and click. "
-        "By keys: arrows and Enter; Ctrl and arrows move, Delete takes out."
+        "By keys: arrows and Enter; Page Down goes to the next hole, Ctrl and arrows move it, "
+        "Delete takes it out. Alt and 1 to 5 open the pages above."
     )
 
     def __init__(self, draft: Draft, sheet: HoleSheet, parent: QWidget) -> None:

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QWidget
 
 from bagtag.domain.hole_order import order
 from bagtag.domain.holes import HoleMap, OrderKind
+from bagtag.domain.phrases import spanned
 from bagtag.ui.forms.basics import Field, button
 from bagtag.ui.forms.choices import Choices, Option
 from bagtag.ui.holes.hole_draft import Draft
@@ -24,7 +25,10 @@ KINDS = (
 WAYS = (Option(False, "Tighten"), Option(True, "Loosen"))
 MOST = 32
 """So many turns are listed beside the map; more would push the choices out of sight."""
-BY_HAND = "Click the holes in their turn, as the manual numbers them. The last one again: back."
+BY_HAND = (
+    "Click the holes in their turn, as the manual numbers them. The last one again: back. "
+    "By keys: Shift+Tab to the map, Page Down to a hole, Enter."
+)
 COMPUTED = "The manual's own order goes before this one: choose By hand and click it in."
 
 
@@ -76,7 +80,17 @@ class OrderPage(MapPage):
         turns = order(hole_map, group=self._group(), is_reversed=bool(self.way.value))
         if not turns:
             return Said("No holes yet")
+        if hole_map.order is OrderKind.GIVEN and not self.way.value:
+            return self._said_by_hand(f"{begun} {kind}", turns)
         return Said(f"{begun} {kind}", listed(turns))
+
+    def _said_by_hand(self, begun: str, turns: Sequence[int]) -> Said:
+        """What was clicked in so far, and what was not: it comes after, and may be forgotten."""
+        given = [number for number in turns if number in self.draft.map.given]
+        rest = [number for number in turns if number not in given]
+        if not given:
+            return Said(begun, "No hole has its turn yet")
+        return Said(begun, listed(given), f"After these: {spanned(rest)}." if rest else "")
 
     def take_spot(self, x: float, y: float) -> None:
         """A place without a hole has no turn."""

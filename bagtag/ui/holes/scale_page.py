@@ -7,10 +7,9 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
 
 from bagtag.domain.errors import BadInput
 from bagtag.domain.holes import Scale
-from bagtag.domain.torque import Length
 from bagtag.ui.forms.basics import Field, Line, button, label, tight
 from bagtag.ui.forms.choices import Choices, Option
-from bagtag.ui.forms.figures import count, figure
+from bagtag.ui.forms.figures import count, length
 from bagtag.ui.holes.hole_draft import Draft
 from bagtag.ui.holes.hole_page import MapPage
 from bagtag.ui.holes.hole_said import Said
@@ -116,18 +115,19 @@ class ScalePage(MapPage):
     def accept(self) -> bool:
         self.say_nothing()
         first, second = count(self.first.text()), count(self.second.text())
-        distance = figure(self.distance.text())
+        distance = length(self.distance.text(), self.unit.value)
         for name, value in (("first", first), ("second", second)):
             if value is None:
                 self._wanting(name, "The number of a hole: click it on the map.")
                 return True
         if distance is None:
-            self._wanting("scale", "A distance is a figure above zero.")
+            self._wanting("scale", "A distance is a figure above zero: 120, 120 mm, 4 3/4 in.")
             return True
         assert first is not None
         assert second is not None
         try:
-            self.draft.set_scale(Scale(first, second, Length(distance, self.unit.value)))
+            self.draft.set_scale(Scale(first, second, distance))
+            self.unit.set_value(distance.unit)
             self.sheet.setFocus()  # so that undo is the map's
         except BadInput as wrong:
             self._wanting(wrong.field, wrong.sentence)
