@@ -9,7 +9,7 @@ from bagtag.domain.fitting import Ref
 from bagtag.domain.hole_counts import counts, holes_of_line, line_of
 from bagtag.domain.holes import HoleMap
 from bagtag.domain.joint import Joint
-from bagtag.domain.joint_words import in_turn, turned_words
+from bagtag.domain.joint_words import in_turn, settings_said, turned_words, warnings_said
 from bagtag.domain.schedule import turned
 from bagtag.domain.sense import questions
 from bagtag.domain.torque import Torque
@@ -68,10 +68,9 @@ def _pass_words(joint: Joint) -> Iterator[str]:
         box = "[x]" if one.place in joint.ticked else "[ ]"
         order = f"; order {in_turn(one.order)}" if one.order not in ((), before) else ""
         yield f"pass {one.place + 1} {box} {one.words}{order}"
-        yield from (f"    {use.said}" for use in dict.fromkeys(uses))
+        yield from (f"    {words}" for words in settings_said(one, uses))
         before = one.order
-    warned = (warning for uses in joint.uses for use in uses for warning in use.warnings)
-    yield from dict.fromkeys(warned)
+    yield from warnings_said(use for uses in joint.uses for use in uses)
     yield from filter(None, (turned_words(joint.rounds),))
 
 

@@ -3,13 +3,14 @@
 The card, the checklist and the terminal say it in the same words.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.hole_counts import counts, holes_of_line, marked
 from bagtag.domain.joint import Joint
 from bagtag.domain.phrases import capital, whole
 from bagtag.domain.schedule import Round, turned
+from bagtag.domain.wrench_use import WrenchUse
 
 
 def due_words(joint: Joint) -> tuple[str, str]:
@@ -24,15 +25,24 @@ def due_words(joint: Joint) -> tuple[str, str]:
 
 
 def setting_words(joint: Joint, place: int) -> tuple[str, ...]:
-    """What to set which wrench to for a round, and what warns of it, a sentence each. Where the
-    lines of hardware are set differently each is named."""
+    """What to set which wrench to for a round, and what warns of it, a sentence each."""
     uses = joint.uses[place] if place < len(joint.uses) else ()
-    names = [name for name, _ in joint.rounds[place].torques]
-    said = [whole(f"{capital(use.said)}.") for use in uses]
-    if len(set(said)) > 1 and len(said) == len(names):
-        said = [f"{name}: {words}" for name, words in zip(names, said, strict=True)]
-    said += [warning for use in uses for warning in use.warnings if warning]
-    return tuple(dict.fromkeys(said))
+    said = (*settings_said(joint.rounds[place], uses), *warnings_said(uses))
+    return tuple(map(whole, said))
+
+
+def settings_said(one: Round, uses: Sequence[WrenchUse]) -> tuple[str, ...]:
+    """`Set the small wrench to 24 N·m.`; where the lines of a round are set differently, or no
+    wrench reaches some of them, each with its line: `A: set the small wrench to 24 N·m.`"""
+    said = [f"{use.said}." for use in uses]
+    if len(set(said)) > 1 or (said and len(said) < len(one.torques)):
+        said = [f"{use.line}: {words}" for use, words in zip(uses, said, strict=True)]
+    return tuple(dict.fromkeys(map(capital, said)))
+
+
+def warnings_said(uses: Iterable[WrenchUse]) -> tuple[str, ...]:
+    """What warns of the wrenches of a round, a sentence each."""
+    return tuple(dict.fromkeys(words for use in uses for words in use.warnings))
 
 
 def order_words(one: Round) -> str:

@@ -1,6 +1,7 @@
 """Which wrench goes through the rounds of a joint, and what it is set to in each."""
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from datetime import date
 
 from bagtag.domain.errors import BadInput
@@ -41,7 +42,8 @@ def _uses(
     for name, torque in one.torques:
         line, wrench = lines.get(name, _NO_LINE), hands[name]
         if wrench is not None:
-            yield use(torque, wrench, adapter=line.adapter, drag=line.drag, today=today)
+            found = use(torque, wrench, adapter=line.adapter, drag=line.drag, today=today)
+            yield replace(found, line=name)
 
 
 def wrench_for(

@@ -35,7 +35,7 @@ class Round:
     figures of its shares too: "Torque to 60 % = 24 N·m".
 
     `torques` has the figure for each line it goes to, by the line's mark, or its size or what it is
-    where nothing shows the mark (`lines_by_name`); the name is empty where no hardware is logged.
+    where no map shows the mark (`lines_by_name`); the name is empty where no hardware is logged.
     `order` is hole numbers in turn, empty without a hole map.
     """
 
@@ -171,14 +171,14 @@ def _way(step: Pass) -> tuple[str, bool, bool]:
 
 
 def _names(held_by: Sequence[HeldBy], hole_map: HoleMap | None) -> dict[str, str]:
-    """What each line is called, by its mark: the mark where it can be seen, else its size, or what
+    """What each line is called, by its mark: the mark where a map shows it, else its size, or what
     it is where another has that size too."""
     lines = marked(held_by)
     said = [words for line in lines for words in (line.size(), line.called())]
     names = {}
-    for had, line in zip(held_by, lines, strict=True):
+    for line in lines:
         own = [words for words in (line.size(), line.called()) if words and said.count(words) == 1]
-        names[line.mark] = line.mark if hole_map or had.mark or not own else own[0]
+        names[line.mark] = line.mark if hole_map or not own else own[0]
     return names
 
 

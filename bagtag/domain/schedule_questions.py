@@ -3,12 +3,12 @@
 It asks and never refuses: the maker's manual overrides.
 """
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.hole_check import holes_of, marked
 from bagtag.domain.holes import HoleMap
-from bagtag.domain.schedule import Round, rounds, turned
+from bagtag.domain.schedule import Round, lines_by_name, rounds, turned
 from bagtag.domain.tightening import Pass, PassKind
 from bagtag.domain.torque import Torque
 
@@ -26,7 +26,8 @@ def questions(
     """
     lines = marked(held_by) if passes else ()
     done = rounds(lines, passes, hole_map) if passes else ()
-    asked = (_asked(line, _last(line, done, hole_map)) for line in lines if line.torque)
+    names = {name: line.mark for name, line in lines_by_name(lines).items()}
+    asked = (_asked(line, _last(line, done, hole_map), names) for line in lines if line.torque)
     return tuple(words for words in asked if words)
 
 
@@ -40,12 +41,12 @@ def _last(line: HeldBy, done: Sequence[Round], hole_map: HoleMap | None) -> list
     return found
 
 
-def _asked(line: HeldBy, last: Sequence[Round]) -> str:
+def _asked(line: HeldBy, last: Sequence[Round], names: Mapping[str, str]) -> str:
     figures = [
         torque
         for one in last
         for name, torque in one.torques
-        if one.step.kind is PassKind.TORQUE and name == line.mark
+        if one.step.kind is PassKind.TORQUE and names.get(name) == line.mark
     ]
     if not figures:
         return f"{line.called()}: no pass tightens them to their {line.torque}."

@@ -50,7 +50,8 @@ class WrenchUse:
     `wanted` is the torque at the fastener, drag included, in the unit it was given in. `exact` is
     what the wrench would have to show, unrounded, and `set_to` the nearest mark to it, both in the
     wrench's unit; `reached` is what the fastener gets at that mark, unrounded, in the unit of
-    `wanted`. The three are None where the wrench's length is needed and not known.
+    `wanted`. The three are None where the wrench's length is needed and not known. `line` is the
+    name that its line of hardware has in a round, where it is told of one.
     """
 
     wrench: Wrench
@@ -59,6 +60,7 @@ class WrenchUse:
     set_to: Torque | None = None
     reached: Torque | None = None
     warnings: tuple[str, ...] = ()
+    line: str = ""
 
     @property
     def said(self) -> str:

@@ -7,7 +7,6 @@ from typing import NamedTuple
 from bagtag.domain.hole_check import counts, marked
 from bagtag.domain.holes import HoleMap
 from bagtag.domain.joint_words import in_turn, order_words, turned_words
-from bagtag.domain.phrases import whole
 from bagtag.domain.schedule import Round
 from bagtag.domain.shapes import Picture
 from bagtag.paper.checklist_text import ChecklistStep
@@ -116,7 +115,7 @@ def set_new_ones(setter: Setter, step: ChecklistStep) -> None:
 def _round(setter: Setter, step: ChecklistStep, one: Round) -> None:
     """A box, the pass in bold, then the wrench; the order where it is another than the first's."""
     done = one.place in step.ticked
-    setter.tick(whole(one.words), number=str(one.place + 1), done=done, indent=0, font=BOLD)
+    setter.tick(one.words, number=str(one.place + 1), done=done, indent=0, font=BOLD)
     indent = past_tick(str(one.place + 1))
     if one.place < len(step.uses) and step.uses[one.place]:
         setter.add(step.uses[one.place], REGULAR, SMALL, indent=indent)

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import NamedTuple
 
-from bagtag.domain.phrases import NBSP
+from bagtag.domain.phrases import whole
 from bagtag.domain.shapes import Picture
 from bagtag.paper.fonts import BOLD, CAP, REGULAR, tidy, width
 from bagtag.paper.ink import INK, RGB
@@ -49,7 +49,8 @@ def _wide(one: Field) -> float:
 
 
 def _tied(text: str) -> str:
-    return NBSP.join(tidy(part) for part in text.split(NBSP))
+    """One line whose figures keep their units."""
+    return whole(tidy(text))
 
 
 def past_tick(number: str) -> float:
@@ -98,7 +99,7 @@ class Setter:
     ) -> None:
         """A paragraph, `before` points below the last."""
         self._room_above = self.room
-        lines = wrap(tidy(text), font, size, self._room_above - indent)
+        lines = wrap(_tied(text), font, size, self._room_above - indent)
         self._lines = len(lines)
         for line in lines:
             if not self._has_room(before + size * LINE):

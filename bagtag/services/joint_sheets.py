@@ -7,8 +7,8 @@ from datetime import date
 from bagtag.domain.fitting import Ref
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.holes import HoleMap
+from bagtag.domain.joint_words import settings_said, warnings_said
 from bagtag.domain.model import Removal
-from bagtag.domain.phrases import capital
 from bagtag.domain.round_wrenches import uses_of
 from bagtag.domain.schedule import Round, rounds_of
 from bagtag.domain.wrench import Wrench
@@ -43,7 +43,7 @@ class Joints:
             return replace(with_map, uses=self._of_full(removal))
         found = rounds_of(removal, hole_map)
         uses = self._uses(removal.held_by, found)
-        return replace(with_map, rounds=found, ticked=ticked, uses=tuple(_each_said(uses)))
+        return replace(with_map, rounds=found, ticked=ticked, uses=tuple(_each_said(found, uses)))
 
     def _of_full(self, removal: Removal) -> tuple[str, ...]:
         """What a wrench is set to for the full torques of lines that need no more told."""
@@ -51,7 +51,7 @@ class Joints:
             return ()
         found = rounds_of(removal, None)
         full = self._uses(removal.held_by, found)[-1:]
-        return tuple(words for words in _each_said(full) if words)
+        return tuple(words for words in _each_said(found[-1:], full) if words)
 
     def _uses(
         self, held_by: Sequence[HeldBy], found: Sequence[Round]
@@ -76,11 +76,10 @@ def _has_angle(held_by: Iterable[HeldBy]) -> bool:
     return any(line.angle is not None for line in held_by)
 
 
-def _each_said(uses: Iterable[Sequence[WrenchUse]]) -> Iterable[str]:
+def _each_said(found: Iterable[Round], uses: Iterable[Sequence[WrenchUse]]) -> Iterable[str]:
     """The settings of each round in a line; what warns of a wrench only the first time."""
     known: set[str] = set()
-    for some in uses:
-        said = [f"{capital(words)}." for words in dict.fromkeys(use.said for use in some)]
-        warned = [warning for use in some for warning in use.warnings if warning not in known]
+    for one, some in zip(found, uses, strict=False):  # no uses at all where there is no wrench
+        warned = [warning for warning in warnings_said(some) if warning not in known]
         known.update(warned)
-        yield " ".join([*said, *dict.fromkeys(warned)])
+        yield " ".join([*settings_said(one, some), *warned])

@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from bagtag.domain.hardware import Adapter, HeldBy, Length, Torque, TorqueUnit
+from bagtag.domain.joint_words import settings_said
 from bagtag.domain.round_wrenches import uses_of
 from bagtag.domain.schedule import rounds
 from bagtag.domain.wrench import Wrench
@@ -72,3 +73,11 @@ def test_lines_of_one_size_keep_their_own_drag():
     nuts = HeldBy(4, "nut", "M8", 30, torque=Torque(20), drag=Torque(5))
     (full,) = uses_of((bolts, nuts), rounds((bolts, nuts))[-1:], [replace(LONG, low=5)], TODAY)
     assert [use.set_to for use in full] == [Torque(20), Torque(25)]
+
+
+def test_a_setting_is_said_with_its_line_where_no_wrench_reaches_the_other():
+    """Else the other line might be tightened with it."""
+    lines = (replace(BOLTS, torque=Torque(900)), replace(BOLTS, thread="M6", torque=Torque(10)))
+    (full,) = rounds(lines)[-1:]
+    (found,) = uses_of(lines, (full,), [SMALL], TODAY)
+    assert settings_said(full, found) == ("M6x60: set the small wrench to 10 N·m.",)

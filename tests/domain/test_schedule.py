@@ -179,9 +179,11 @@ def test_lines_of_one_size_go_by_what_they_are():
     assert [name for name, _ in rounds(same)[2].torques] == ["A", "B"]
 
 
-def test_a_line_that_has_its_letter_goes_by_it():
-    done = rounds([bolts(4, value=40, mark="C"), bolts(2, "M6", 10)])
-    assert [name for name, _ in done[2].torques] == ["C", "M6x35"]
+def test_a_line_goes_by_its_letter_where_a_map_shows_it():
+    lines = [bolts(4, value=40, mark="C"), bolts(2, "M6", 10)]
+    on_map = HoleMap((Hole(1, 0, 0, "C"), Hole(2, 9, 0, "C"), Hole(3, 0, 9, "A")))
+    assert [name for name, _ in rounds(lines)[2].torques] == ["M8x35", "M6x35"]
+    assert [name for name, _ in rounds(lines, (), on_map)[2].torques] == ["C", "A"]
 
 
 def test_passes_of_its_own_go_to_all_also_to_one_bolt():

@@ -69,8 +69,8 @@ def test_lines_that_are_set_differently_are_named(put_ref, store, job) -> None:
     services.wrenches.add_wrench(store, Wrench("small wrench", 2, 25, step=0.2), who="MK")
     short = HeldBy(4, "bolt", "M6", 30, torque=Torque(10))
     joint = put_ref(log(store, job, "cover plate", HEAD, short)).joint
-    assert "M8x60: Set the small wrench to 12\u00a0N·m." in joint.setting.text()
-    assert "M6x30: Set the small wrench to 5\u00a0N·m." in joint.setting.text()
+    assert "M8x60: set the small wrench to 12\u00a0N·m." in joint.setting.text()
+    assert "M6x30: set the small wrench to 5\u00a0N·m." in joint.setting.text()
     assert "M8x60 12\u00a0N·m, M6x30 5\u00a0N·m" in joint.due.text()
 
 
