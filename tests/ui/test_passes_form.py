@@ -82,6 +82,13 @@ def test_the_manuals_own_passes_have_the_keys_where_there_are_some(
     assert tuple(form.passes) == own
 
 
+def test_tab_goes_from_the_usual_ways_over_the_passes_to_what_adds_one(form) -> None:
+    form.ways.choose(PRESETS[0])
+    names = walked(form.ways.choice(PRESETS[0]))
+    slips = [form.rows.slip(place).accessibleName() for place in range(3)]
+    assert names[1:5] == [*slips, "Add a pass"]
+
+
 def _plain(form) -> str:
     return form.reading.reads.text().replace("\u00a0", " ")
 

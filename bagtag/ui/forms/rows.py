@@ -2,10 +2,10 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QWidget
 
-from bagtag.ui.forms.basics import clear_layout
+from bagtag.ui.forms.basics import clear_layout, is_inside
 from bagtag.ui.forms.flow import FlowBox
 from bagtag.ui.forms.plain import Slip
 
@@ -46,7 +46,21 @@ class Rows(FlowBox):
             slip.removed.connect(self._remove)
             self.flow.addWidget(slip)
             slip.show()
+        self._put_in_turn()
         self.updateGeometry()
+
+    def _put_in_turn(self) -> None:
+        """Tab comes to the slips where they stand; made late, they would be at the very end."""
+        before = self.previousInFocusChain()
+        while before is not self and (
+            before.focusPolicy() == Qt.FocusPolicy.NoFocus or is_inside(before, self)
+        ):
+            before = before.previousInFocusChain()
+        if before is self:
+            return
+        for slip in self._slips:
+            self.setTabOrder(before, slip)
+            before = slip
 
     def _open(self) -> None:
         self.opened.emit(self._place())
