@@ -3,10 +3,12 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from datetime import date
+from math import isclose
 
 from bagtag.domain.errors import BadInput
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.schedule import Round, lines_by_name
+from bagtag.domain.tightening import Pass
 from bagtag.domain.torque import Torque
 from bagtag.domain.wrench import Wrench
 from bagtag.domain.wrench_use import WrenchUse, best, use
@@ -43,7 +45,24 @@ def _uses(
         line, wrench = lines.get(name, _NO_LINE), hands[name]
         if wrench is not None:
             found = use(torque, wrench, adapter=line.adapter, drag=line.drag, today=today)
+            if not _is_a_mark(found):
+                exact = _unrounded(one.step, line, torque)
+                found = use(exact, wrench, adapter=line.adapter, drag=line.drag, today=today)
             yield replace(found, line=name)
+
+
+def _is_a_mark(found: WrenchUse) -> bool:
+    """Whether a figure lies on a mark of its wrench, so that setting it rounds nothing."""
+    exact, mark = found.exact, found.set_to
+    return exact is not None and mark is not None and isclose(exact.value, mark.value, rel_tol=1e-9)
+
+
+def _unrounded(step: Pass, line: HeldBy, torque: Torque) -> Torque:
+    """The share of a pass, unrounded: its figure is rounded for reading, and to a mark of the
+    wrench it is to be rounded from the share and not from the figure."""
+    if step.share is None or line.torque is None:
+        return torque
+    return Torque(line.torque.value * step.share, line.torque.unit)
 
 
 def wrench_for(

@@ -30,6 +30,17 @@ def test_one_wrench_goes_through_all_the_rounds_of_a_line():
     assert [use.set_to.unit for (use,) in found] == [TorqueUnit.POUND_FOOT] * 3
 
 
+def test_a_share_is_rounded_once_to_the_marks_of_another_unit():
+    """Two thirds of 40 N·m are 26.667 N·m or 19.67 lbf·ft, nearest to 19.5; the 27 N·m that it is
+    read as would be 19.91, nearest to 20. What lies on a mark is set as it is read."""
+    halves = replace(MIDDLE, step=0.5)
+    two_thirds = uses(replace(BOLTS, torque=Torque(40)), halves)[1][0]
+    assert two_thirds.set_to == Torque(19.5, TorqueUnit.POUND_FOOT)
+    assert two_thirds.wanted.value == pytest.approx(80 / 3)
+    on_a_mark = uses(replace(BOLTS, torque=Torque(40)), Wrench("fine", 5, 60, step=0.5))[1][0]
+    assert on_a_mark.set_to == on_a_mark.wanted == Torque(27)
+
+
 def test_an_adapter_that_one_wrench_cannot_take_leaves_the_others():
     long = replace(BOLTS, torque=Torque(120), adapter=Adapter(Length(400)))
     found = uses(long, MIDDLE, LONG)
