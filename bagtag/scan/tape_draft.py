@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from typing import TypeVar
 
 from bagtag.domain.hardware import Adapter, HeldBy, Stretch, Torque
+from bagtag.domain.torque_pairs import mismatch
 from bagtag.scan.tape_extra import OneTime, Tool
 from bagtag.scan.tape_fastener import PLAIN_KIND, Fastener
 from bagtag.scan.tape_fit import Head, Lubrication, Washers
@@ -126,10 +127,16 @@ def _torques(draft: Draft) -> tuple[Torque | None, Torque | None]:
 
 
 def _is_one(torques: Sequence[Torque]) -> bool:
-    """`10 lbf ft (13.5 Nm)`: as near as rounded figures in two units come."""
-    figures = [torque.newton_metres() for torque in torques]
-    units = {torque.unit for torque in torques}
-    return len(units) == len(torques) and max(figures) <= 1.03 * min(figures)
+    """`10 lbf ft (13.5 Nm)`, `24 Nm (2.4 kgf m, 18 lbf ft)`: as near to the first as rounded
+    figures in other units come."""
+    first, units = torques[0], {torque.unit for torque in torques}
+    near = (_is_near(first, other) or not mismatch(first, other) for other in torques[1:])
+    return len(units) == len(torques) and all(near)
+
+
+def _is_near(one: Torque, other: Torque) -> bool:
+    figures = one.newton_metres(), other.newton_metres()
+    return max(figures) <= 1.03 * min(figures)
 
 
 def _angle(draft: Draft) -> Angle | None:

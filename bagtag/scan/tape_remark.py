@@ -35,7 +35,7 @@ class Locking:
 _CLASS = "(?:" + "|".join(map(re.escape, CLASSES)) + ")"
 _GRADES = (
     rf"(?:(?:(?:property |strength )?class|grade|gr\.?)_)?(?P<class>{_CLASS})"
-    r"|(?:grade|gr\.?)_(?P<grade>[1-9](?:\.[12])?)"
+    r"|(?:grade|gr\.?|(?-i:G))_(?P<grade>[1-9](?:\.[12])?)"
     r"|(?:stainless(?: steel)? )?(?P<steel>(?-i:A[1-5])_-_(?:50|70|80|100))"
     r"(?: stainless(?: steel)?)?"
 )
@@ -108,7 +108,7 @@ def left_hand_thread(text: str) -> Iterator[Found]:
 
 _HAND_HERE = rx(
     r"(?<=\0)_\(?(?P<hand>(?:left|right)[- ]?hand(?:ed)?|(?-i:LH|RH)|l/h|r/h)\)?"
-    r"(?=[^\S\n]*(?:$|[\n\0]))"
+    r"(?=[^\S\n]*(?:$|[\n\0])| (?:bolt|nut|screw|stud)s?(?!\w))"
 )
 
 

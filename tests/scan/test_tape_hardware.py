@@ -170,6 +170,10 @@ ON_TAPE = {
     "banjo bolt M12x1.5, new copper washers": "1 banjo bolt M12x1.5, new copper washer",
     "1 nut M20x1.5 LH, 80 Nm": "1 nut M20x1.5, 80 N·m, left-hand thread",
     "1 castle nut M12x1.25, new split pin": "1 castle nut M12x1.25, new split pin",
+    "2 bolts M8x85, 24 N.m (2.4 kgf.m, 18 lbf.ft)": (
+        "2 bolts M8x85, 24 N·m (2.4 kgf·m), 18 lbf.ft"
+    ),
+    "4 bolts 3/8-16 x 1 G8, 44 lbf-ft": "4 bolts 3/8-16 x 1 in, grade 8, 44 lbf·ft",
     "3 bolts M8x25, 22 Nm with a 50 mm crowfoot": "3 bolts M8x25, 22 N·m, adapter 50 mm",
     "8 bolts 5/8-11 x 3, 150 lbf·ft lubricated": (
         "8 bolts 5/8-11 x 3 in, threads lubricated, 150 lbf·ft"
@@ -182,6 +186,12 @@ def test_hardware_as_people_write_it(said, meant):
     entry = read(f"cover, {said}", DATUM).entry
     assert [str(line) for line in entry.held_by] == [meant]
     assert (entry.name, entry.note, entry.goes_on, entry.fate) == ("cover", "", "", Fate.REFIT)
+
+
+@pytest.mark.parametrize("said", ["M20x1.5 LH nut", "1 x M10 left hand bolt"])
+def test_a_left_hand_thread_is_kept_whatever_is_said_behind_it(said):
+    (line,) = read(f"blade, {said}, 45 Nm", DATUM).entry.held_by
+    assert "left-hand thread" in str(line)
 
 
 def test_a_comma_that_may_be_of_thousands_is_not_taken_for_a_torque():
