@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from bagtag import services
-from bagtag.domain.cautions import TORQUE_CAUTIONS
+from bagtag.domain.cautions import TORQUE_CAUTIONS, has_torque
 from bagtag.domain.fitting import Ref
 from bagtag.domain.hole_counts import counts, holes_of_line, line_of
 from bagtag.domain.holes import HoleMap
@@ -40,8 +40,7 @@ def told(joint: Joint) -> Iterator[str]:
 
 def cautions(joint: Joint) -> tuple[str, ...]:
     """The usual ones, where anything is tightened by a figure."""
-    figures = any(line.torque for line in joint.held_by) or any(r.torques for r in joint.rounds)
-    return TORQUE_CAUTIONS if figures else ()
+    return TORQUE_CAUTIONS if has_torque(joint.held_by, joint.passes) else ()
 
 
 def asked(joint: Joint) -> Sequence[str]:

@@ -5,11 +5,12 @@ no caution, which does not make it safe.
 """
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
-from bagtag.domain.hardware import OVERRIDE
+from bagtag.domain.hardware import OVERRIDE, HeldBy
 from bagtag.domain.kinds import PartKind
 from bagtag.domain.model import Hazard, Removal
+from bagtag.domain.tightening import Pass
 
 SENTENCES = {
     Hazard.SPRING: "Under tension it flies: hold it back, and wear eye protection.",
@@ -60,6 +61,11 @@ _SAID = _said(_WORDS)
 _REMARKED = _said(_WORDS | _ADJECTIVES)
 
 
+def has_torque(held_by: Iterable[HeldBy], passes: Iterable[Pass] = ()) -> bool:
+    """Whether a part is tightened by a figure, of its hardware or of its passes."""
+    return any(line.torque for line in held_by) or any(one.torque for one in passes)
+
+
 def cautions(removal: Removal, kind: PartKind | None = None) -> tuple[str, ...]:
     """One sentence each; the manual's word comes first wherever a torque is given.
 
@@ -67,7 +73,7 @@ def cautions(removal: Removal, kind: PartKind | None = None) -> tuple[str, ...]:
     condition and in the note always is.
     """
     hazards = _hazards(removal, kind)
-    override = [OVERRIDE] if any(line.torque for line in removal.held_by) else []
+    override = [OVERRIDE] if has_torque(removal.held_by, removal.passes) else []
     return (*override, *(SENTENCES[hazard] for hazard in Hazard if hazard in hazards))
 
 

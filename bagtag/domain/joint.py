@@ -1,5 +1,6 @@
 """A joint: how the fasteners of a step are tightened, and how far that has come."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from bagtag.domain.fitting import Ref
@@ -8,6 +9,17 @@ from bagtag.domain.holes import HoleMap
 from bagtag.domain.schedule import Round
 from bagtag.domain.tightening import Pass, PassTick
 from bagtag.domain.wrench_use import WrenchUse
+
+
+def tightened_alike(one: Sequence[HeldBy], other: Sequence[HeldBy]) -> bool:
+    """Whether two states of a part's hardware are tightened alike: else a pass that was ticked is
+    to be done again."""
+    return list(map(_tightening, one)) == list(map(_tightening, other))
+
+
+def _tightening(line: HeldBy) -> tuple[object, ...]:
+    by = (line.torque, line.angle, line.stretch, line.drag, line.adapter)
+    return line.size(), line.lubrication, *by
 
 
 @dataclass(frozen=True, slots=True)

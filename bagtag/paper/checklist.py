@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from io import BytesIO
 from typing import TYPE_CHECKING
 
+from bagtag.domain.cautions import has_torque
 from bagtag.paper import ink
 from bagtag.paper.checklist_flow import HEADING, Heading, Page, Section, by_area, paginate
 from bagtag.paper.checklist_page import (
@@ -93,7 +94,7 @@ def _print(
 
 def _has_torque(page: Page) -> bool:
     steps = (one.step for one in page if isinstance(one, Card))
-    return any(step.rounds or any(line.torque for line in step.held_by) for step in steps)
+    return any(step.rounds or has_torque(step.held_by) for step in steps)
 
 
 def _paint(painter: "Painter", page: Page, top: float) -> None:

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import zip_longest
 
+from bagtag.domain.cautions import has_torque
 from bagtag.domain.codes import show
 from bagtag.domain.hardware import OVERRIDE, HeldBy
 from bagtag.domain.model import TagRole
@@ -100,7 +101,7 @@ def _hardware(column: Column) -> Iterator[Block]:
     torque of one that an angle follows without the angle."""
     held_by, holes = column.label.held_by, column.label.holes
     whole_lines, short = [str(line) for line in held_by], [str(_short(line)) for line in held_by]
-    manual = [OVERRIDE] if any(line.torque for line in held_by) else []
+    manual = [OVERRIDE] if has_torque(held_by) else []
     yield _texts(column, [*_with_holes(whole_lines, holes), *manual])
     if short != whole_lines:
         lost = "Details of the hardware did not fit."

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
+from bagtag.domain.cautions import has_torque
 from bagtag.domain.fitting import Ref
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.holes import HoleMap
@@ -35,7 +36,7 @@ class Joints:
         hole_map, ticked = self.maps.get(removal.id), frozenset(self.ticks.get(ref, ()))
         tools = removal.tools if ref.removal_id is not None else ""
         with_map = replace(made, hole_map=hole_map, tools=tools)
-        if by_hand or not (removal.passes or any(line.torque for line in removal.held_by)):
+        if by_hand or not (removal.passes or has_torque(removal.held_by)):
             return with_map
         if is_done and not ticked:
             return with_map

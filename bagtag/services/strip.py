@@ -9,7 +9,7 @@ from bagtag.domain.change import Change
 from bagtag.domain.entry import Entry, checked
 from bagtag.domain.errors import BadInput, NotFound
 from bagtag.domain.fitting import Anchor, Beside, part
-from bagtag.domain.hardware import HeldBy
+from bagtag.domain.joint import tightened_alike
 from bagtag.domain.model import Origin, Removal, TagRole
 from bagtag.domain.which_way import Fact
 from bagtag.services import containers, forgetting, kinds, links
@@ -178,17 +178,12 @@ def correct_removal(
         now = _needed(removals.get(act.connection, removal_id))
         if _differs(act, removal_id, columns):
             act.update(tables.removal, removal_id, version=now.version + 1, **columns)
-        if _torques(clean.held_by) != _torques(now.held_by):
+        if not tightened_alike(clean.held_by, now.held_by):
             forgetting.untick_part(act, removal_id)
         if columns["area_id"] != now.area_id:
             job_cases.check_openers(act, removal.job_id)
 
     return store.act(f"correct {removal.number} {clean.name}", do, who=who, job_id=removal.job_id)
-
-
-def _torques(held_by: Sequence[HeldBy]) -> list[object]:
-    """What a ticked pass stands for: tightened otherwise, it is to be done again."""
-    return [(one.size(), one.torque, one.angle, one.drag, one.adapter) for one in held_by]
 
 
 def _differs(act: Act, removal_id: int, columns: dict[str, object]) -> bool:

@@ -6,6 +6,7 @@ from bagtag.domain.cautions import SENTENCES, TORQUE_CAUTIONS, cautions
 from bagtag.domain.hardware import OVERRIDE, HeldBy, Torque
 from bagtag.domain.kinds import PartKind
 from bagtag.domain.model import Hazard, Removal
+from bagtag.domain.tightening import Pass
 
 
 def part(name: str, **more) -> Removal:
@@ -89,3 +90,8 @@ def test_what_every_page_with_a_torque_says_begins_with_the_makers_word():
     for word in ("only catches slips", "not used again", "qualified person"):
         assert word in said
     assert all(sentence.endswith(".") for sentence in TORQUE_CAUTIONS)
+
+
+def test_a_torque_that_only_a_pass_says_has_the_manual_s_word() -> None:
+    assert OVERRIDE in cautions(part("cover", passes=(Pass(torque=Torque(40)),)))
+    assert OVERRIDE not in cautions(part("cover", passes=(Pass(share=0.5),)))

@@ -8,6 +8,7 @@ from PySide6.QtCore import QEvent, QObject, Signal
 from PySide6.QtWidgets import QBoxLayout, QFrame, QStackedLayout, QVBoxLayout, QWidget
 
 from bagtag import services
+from bagtag.domain.cautions import has_torque
 from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
 from bagtag.domain.fitting import part
@@ -201,7 +202,7 @@ class BenchCardView(QFrame):
         self.card = card
         for shown in (self.head, self.way, self.cautions, self.facts, self.photos, self.acts):
             shown.show_card(card)
-        self.torque_cautions.setVisible(any(line.torque for line in card.removal.held_by))
+        self.torque_cautions.setVisible(has_torque(card.removal.held_by, card.removal.passes))
         self.run_in.say("Run in by hand only", run_in_words(card))
         self.joint.show_step(part(card.removal.id), card.standing)
         if card.sign_off is not None:

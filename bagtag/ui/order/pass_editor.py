@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from bagtag.domain.errors import BadInput
+from bagtag.domain.schedule_check import FULL_TURN, MOST_LOOSENED
 from bagtag.domain.tightening import Pass, PassKind
 from bagtag.domain.torque import TorqueUnit
 from bagtag.ui.entry.toggles import Toggles
@@ -36,7 +37,6 @@ _WRONG = {
     PassKind.LOOSEN: "Give the angle in degrees, ten turns at most; leave it empty for until free.",
     PassKind.VERIFY: "Give the torque that must be reached, a figure above zero.",
 }
-TURN, TURNS = 360.0, 3600.0
 
 
 class PassEditor(QWidget):
@@ -138,7 +138,7 @@ class PassEditor(QWidget):
         typed = self.amount.text().strip()
         torque = share = angle = None
         if kind in (PassKind.ANGLE, PassKind.LOOSEN):
-            angle = degrees(typed, TURNS if kind is PassKind.LOOSEN else TURN)
+            angle = degrees(typed, MOST_LOOSENED if kind is PassKind.LOOSEN else FULL_TURN)
         elif named := torque_of(typed):  # a unit that is typed counts, whatever is chosen
             torque = named
         elif kind is PassKind.TORQUE and (typed.endswith("%") or unit == SHARE):

@@ -12,10 +12,10 @@ from bagtag.domain.errors import BadInput
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.torque import Torque, TorqueUnit
 from bagtag.domain.wrench import Wrench
+from bagtag.domain.wrench_outcome import Rig
 from bagtag.ui.entry.hardware_figures import adapter
 from bagtag.ui.forms.basics import TOUCH, Field, Line, tight
 from bagtag.ui.forms.figures import degrees, length, length_words, written
-from bagtag.ui.torque.torque_outcome import Rig
 from bagtag.ui.torque.torque_typed import torque_of, torque_words
 from bagtag.ui.torque.wrench_tape import scale_words
 

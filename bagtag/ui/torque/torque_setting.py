@@ -10,10 +10,10 @@ from bagtag.domain.errors import BadInput
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.torque import Torque, TorqueUnit
 from bagtag.domain.wrench import Wrench
+from bagtag.domain.wrench_outcome import Outcome, Rig, to_get, to_set
 from bagtag.ui.forms.basics import Field, Line, label, tight
 from bagtag.ui.forms.choices import Choices, Option
 from bagtag.ui.torque.torque_lever import LeverPicture
-from bagtag.ui.torque.torque_outcome import Outcome, Rig, to_get, to_set
 from bagtag.ui.torque.torque_rig import RigForm
 from bagtag.ui.torque.torque_signs import Signed
 from bagtag.ui.torque.torque_typed import torque_of
