@@ -48,7 +48,7 @@ def draw(grip: Length | None, adapter: Adapter | None, *, aspect: float = ASPECT
     """The picture of an adapter on a wrench, `aspect` times as wide as it is high, from 2.5 up: the
     drawing, and beside it what each letter is. `grip` is None while it is not known, `adapter`
     while there is none: then only what would be measured is drawn."""
-    told = list(_told(grip, adapter, aspect))
+    told = list(_told(grip, adapter))
     widest = max(text.width for text in told)
     words = [replace(text, x=aspect - _EDGE - widest) for text in told]
     plan = _plan(grip, adapter or _ANY, aspect - widest - 2 * _EDGE - _GAP)
@@ -152,7 +152,7 @@ def _turn(plan: _Plan) -> Iterator[Item]:
     yield Text(px, py + 0.26 * _WORD, "a", _WORD, bold=True)
 
 
-def _told(grip: Length | None, adapter: Adapter | None, aspect: float) -> Iterator[Text]:
+def _told(grip: Length | None, adapter: Adapter | None) -> Iterator[Text]:
     """What each letter is, a line each, and what the wrench is set to."""
     known = adapter is not None
     lines = [

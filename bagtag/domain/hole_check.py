@@ -7,7 +7,6 @@ from math import hypot, isfinite
 
 from bagtag.domain.entry import NAME_LIMIT, clean_text
 from bagtag.domain.errors import BadInput
-from bagtag.domain.hardware import HeldBy
 from bagtag.domain.hole_counts import counts, holes_of, line_of, marked
 from bagtag.domain.hole_shapes import Shape, corners, shape_of
 from bagtag.domain.holes import Hole, HoleMap, Scale
@@ -29,9 +28,9 @@ _SAME_PLACE = 0.001
 """Two holes nearer than this share of the field's longer side are one hole put twice."""
 
 
-def checked(hole_map: HoleMap, held_by: Sequence[HeldBy] = ()) -> HoleMap:
-    """The map with its texts made clean; BadInput where it cannot be. `held_by` is the part's
-    hardware: a hole of a line that is not there is told by `counts`, not refused."""
+def checked(hole_map: HoleMap) -> HoleMap:
+    """The map with its texts made clean; BadInput where it cannot be. A hole of a line that is not
+    among the hardware is told by `counts`, not refused."""
     _check_field(hole_map)
     holes = tuple(_hole(hole, hole_map) for hole in hole_map.holes)
     _check_numbers(holes)

@@ -15,7 +15,7 @@ from bagtag.scan.tape_fastener import Fastener
 
 def joined(parts: Sequence[Part], name_kind: str, quantity: int) -> list[HeldBy]:
     """The hardware of a line; `name_kind` is what fastener the part itself is, if it is one."""
-    drafts = _drafts(parts, name_kind, quantity)
+    drafts = _drafts(parts)
     said = [part for part in parts if not isinstance(part.value, Fastener)]
     inside = [part for part in said if any(d.piece == part.piece for d in drafts)]
     for peers in (inside, [part for part in said if part not in inside]):
@@ -25,7 +25,7 @@ def joined(parts: Sequence[Part], name_kind: str, quantity: int) -> list[HeldBy]
     return [line(draft, name_kind, quantity) for draft in drafts]
 
 
-def _drafts(parts: Sequence[Part], name_kind: str, quantity: int) -> list[Draft]:
+def _drafts(parts: Sequence[Part]) -> list[Draft]:
     drafts = [
         Draft(part.value, part.start, part.piece)
         for part in parts

@@ -40,7 +40,7 @@ def save_map(store: Store, removal_id: int, hole_map: HoleMap, *, who: str = "")
     def do(act: Act) -> None:
         now = act.image(tables.removal, removal_id)
         held = marked(hardware.from_data(now["held_by"] if now else ()))
-        kept = checked(hole_map, held)
+        kept = checked(hole_map)
         _check_photo(act, removal_id, kept)
         act.update(tables.removal, removal_id, held_by=hardware.to_data(held))
         _put(act, removal_id, kept)

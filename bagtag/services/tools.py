@@ -48,7 +48,7 @@ def lay_out(store: Store, job_id: int, span: Span = WHOLE) -> ToolSheet:
     job_cases.get_job(store, job_id)
     known = planned(store, job_id)
     chosen, said = tools_steps.chosen(known, span.area_id, span.steps)
-    works = tools_steps.works(store, known, chosen)
+    works = tools_steps.works(store, chosen)
     with store.read() as connection:
         wrenches = joints.wrenches(connection)
         out = joints.tools_out(connection, job_id)

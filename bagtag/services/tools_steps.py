@@ -55,7 +55,7 @@ def _next_words(steps: int, where: str) -> str:
     return f"{said}, {where}" if where else said
 
 
-def works(store: Store, known: Planned, steps: Sequence[Step]) -> list[Work]:
+def works(store: Store, steps: Sequence[Step]) -> list[Work]:
     """What each step is done with; the parts are read in one go."""
     ids = [id_ for step in steps if (id_ := step.removal_id or _tightens(step))]
     with store.read() as connection:

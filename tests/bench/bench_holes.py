@@ -36,7 +36,7 @@ def flange(n: int, kind: OrderKind) -> HoleMap:
 
 def work_out(found: HoleMap) -> None:
     """What a card needs: the map looked over, the order, every pass with its figures."""
-    rounds(LINES, PASSES, checked(found, LINES))
+    rounds(LINES, PASSES, checked(found))
 
 
 def main() -> None:

@@ -65,14 +65,14 @@ WRONG = [
 @pytest.mark.parametrize(("found", "words", "field"), WRONG, ids=[words for _, words, _ in WRONG])
 def test_a_map_that_cannot_be_is_refused_in_one_sentence(found, words, field):
     with pytest.raises(BadInput) as refused:
-        checked(found, [bolts(4)])
+        checked(found)
     assert words in refused.value.sentence
     assert refused.value.field == field
 
 
 def test_scale_and_order_by_hand_that_can_be_are_kept():
     found = replace(scaled(1, 3, 4.5, "in"), given=(2, 4), seen_from="  the clutch\tside ")
-    kept = checked(found, [bolts(4)])
+    kept = checked(found)
     assert kept == replace(found, seen_from="the clutch side")
     assert kept.millimetres_per_unit() == pytest.approx(4.5 * 25.4 / 120)
 

@@ -148,7 +148,7 @@ class Draft(History):
     def set_scale(self, scale: Scale | None) -> None:
         """The distance between two holes; BadInput where it cannot be one."""
         made = replace(self.map, scale=scale)
-        hole_check.checked(made, self.held_by)
+        hole_check.checked(made)
         self.take(made)
 
     def set_seen_from(self, side: str) -> None:
@@ -175,7 +175,7 @@ class Draft(History):
         """Do it; what cannot be is said, and nothing changes."""
         try:
             made = change(self.map, *args)
-            hole_check.checked(made, self.held_by)
+            hole_check.checked(made)
         except BadInput as wrong:
             self.refused.emit(wrong)
             return False
