@@ -52,11 +52,9 @@ class Rows(FlowBox):
     def _put_in_turn(self) -> None:
         """Tab comes to the slips where they stand; made late, they would be at the very end."""
         before = self.previousInFocusChain()
-        while before is not self and (
-            before.focusPolicy() == Qt.FocusPolicy.NoFocus or is_inside(before, self)
-        ):
+        while before is not None and before is not self and _is_passed_over(before, self):
             before = before.previousInFocusChain()
-        if before is self:
+        if before is None or before is self:
             return
         for slip in self._slips:
             self.setTabOrder(before, slip)
@@ -71,3 +69,7 @@ class Rows(FlowBox):
     def _place(self) -> int:
         slip = self.sender()
         return next(place for place, known in enumerate(self._slips) if known is slip)
+
+
+def _is_passed_over(widget: QWidget, rows: QWidget) -> bool:
+    return widget.focusPolicy() == Qt.FocusPolicy.NoFocus or is_inside(widget, rows)
