@@ -7,6 +7,7 @@ from bagtag import resources
 from bagtag.domain import threads as table
 from bagtag.domain.adapter_reach import POINTS_BACK
 from bagtag.domain.errors import BadInput
+from bagtag.domain.figures import length
 from bagtag.domain.hardware_check import MOST_TORQUE
 from bagtag.domain.threads import Threads
 from bagtag.domain.torque import Length, Torque, TorqueUnit
@@ -83,22 +84,16 @@ def _unit(text: str) -> TorqueUnit | None:
     return next((one.value.unit for one in whole if isinstance(one.value, Torque)), None)
 
 
-_LENGTH = re.compile(rf"(?P<figure>{_FIGURE.pattern})\s*(?P<unit>mm|cm|in(?:ch(?:es)?)?|[\"”]|ft)?")
-
-
-_MANY = {"cm": (10, "mm"), "ft": (12, "in")}
-
-
 def read_length(text: str, *, what: str = "A length", field: str = "length") -> Length:
-    """A length as typed: "12 in", "300 mm", "30 cm"; a bare figure is in mm. BadInput else."""
-    found = _LENGTH.fullmatch(" ".join(text.casefold().split()))
-    if found is None:
-        raise BadInput(f"{what} is a figure in mm or in, as in 300 mm or 12 in.", field=field)
-    value, unit = float(found["figure"].replace(",", ".")), found["unit"] or "mm"
-    if value <= 0:
-        then = POINTS_BACK if field == "adapter" and value < 0 else "Correct it."
-        raise BadInput(f"{what} is above zero; this is {value:g}. {then}", field=field)
-    if unit in _MANY:
-        times, of = _MANY[unit]
-        return Length(round(value * times, 9), of)
-    return Length(value, "mm" if unit == "mm" else "in")
+    """A length as typed: "12 in", "4 1/2 in", "300 mm", "30 cm"; a bare figure is in mm. BadInput
+    else."""
+    typed = " ".join(text.split())
+    found = length(typed)
+    if found is not None:
+        return found
+    if typed[:1] in ("-", "−") and length(typed[1:]) is not None:
+        then = POINTS_BACK if field == "adapter" else "Correct it."
+        raise BadInput(f"{what} is above zero; this is {typed}. {then}", field=field)
+    raise BadInput(
+        f"{what} is above zero, a figure in mm or in, as in 300 mm or 12 in.", field=field
+    )
