@@ -210,6 +210,8 @@ def test_a_final_tightening_is_ticked_on_its_own_card(qtbot, desk, settle, store
     view.show_task(made)
     settle(desk)
     assert view.joint.count.text() == "Pass 1 of 3"
+    assert view.joint.y() < view.torques.y()
+    assert ", then " not in sentence_of(view.torques)  # the pass now due says it
     assert all(caution in sentence_of(view) for caution in TORQUE_CAUTIONS)
     for act, kind in ((view.acts.passes, PassesDialog), (view.acts.holes, HoleMapDialog)):
         act.click()

@@ -99,6 +99,11 @@ class JointView(QFrame):
         parts = [one for one in (self.count, self.due, self.setting) if not one.isHidden()]
         return 20 + sum(max(one.heightForWidth(wide), 0) + 2 for one in parts)
 
+    @property
+    def is_up(self) -> bool:
+        """Whether it says a pass that is now due."""
+        return not self.isHidden() and not self.due.isHidden()
+
     def be_small(self, small: bool) -> None:
         """Leave room where the card is low."""
         mark(self.due, scale="head" if small else "big")

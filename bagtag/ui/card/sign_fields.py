@@ -171,7 +171,7 @@ class SignFields(Scroll):
             self._focus_first()
 
     def _focus_first(self) -> None:
-        waits = bool(self.sheet and self.sheet.hindrances)
+        waits = bool(self.sheet and (self.sheet.hindrances or self.sheet.tools_out))
         wanted = [self.reason.line] if waits else []
         wanted += [self.who.line] if not self.who.isHidden() else []
         wanted += [row.line for row in self.asked]

@@ -74,7 +74,7 @@ class TaskCardView(QFrame):
         column.addWidget(self.view, 1)
         column.addWidget(self.signing, 1)
         column.addWidget(self.acts)
-        parts = (self.why, self.torques, self.joint, self.hold, self.cautions)
+        parts = (self.why, self.joint, self.torques, self.hold, self.cautions)
         for part in (*parts, self.torque_cautions, self.facts, self.pieces):
             self.view.column.addWidget(part)
         self.view.column.addStretch(1)
@@ -88,6 +88,7 @@ class TaskCardView(QFrame):
         acts.delete.clicked.connect(self.delete)
         acts.passes.clicked.connect(self._passes)
         acts.holes.clicked.connect(self._holes)
+        self.joint.shown.connect(self._joint_shown)
         self.signing.shut.connect(self._signing_shut)
         self.desk.changed.connect(self._heard)
         self.desk.job_chosen.connect(self._job_chosen)
@@ -96,8 +97,13 @@ class TaskCardView(QFrame):
         super().resizeEvent(event)
         self._fit()
 
+    def _joint_shown(self) -> None:
+        """The pass now due says its torque large; the lines then only say what they are."""
+        self.torques.be_brief(self.joint.is_up)
+
     def _fit(self) -> None:
         low = self.height() < LOW
+        self.joint.be_small(low)
         self.head.be_small(low, bare=low and not self.signing.isHidden())
 
     # What is shown

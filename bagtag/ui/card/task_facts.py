@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from bagtag.domain.hardware import HeldBy, Torque
 from bagtag.domain.passes import by_angle, passes
@@ -59,18 +59,29 @@ class TaskTorques(QWidget):
         super().__init__(parent)
         self._column = QVBoxLayout(self)
         tight(self._column, 2)
+        self._large: list[QLabel] = []
+        self._is_brief = False
         self.hide()
 
     def show_card(self, card: TaskCard) -> None:
         clear_layout(self._column)
+        self._large = []
         part = card.tightens
         for line in part.held_by if part else ():
             said = f"{part.name} {part.note}" if part else ""
             self._column.addWidget(label(_what(line), self, tone="muted"))
-            self._column.addWidget(label(torque_words(line, said), self, scale="big"))
+            self._large.append(label(torque_words(line, said), self, scale="big"))
+            self._column.addWidget(self._large[-1])
             if line.torque and by_angle(line, said=said):
                 self._column.addWidget(label(BY_ANGLE, self))
+        self.be_brief(self._is_brief)
         self.setVisible(bool(part and part.held_by))
+
+    def be_brief(self, brief: bool) -> None:
+        """Leave the torques out where they stand above already, pass by pass."""
+        self._is_brief = brief
+        for one in self._large:
+            one.setVisible(not brief)
 
 
 def _what(line: HeldBy) -> str:
