@@ -37,7 +37,7 @@ class WrenchTape(Slip):
         self.setToolTip(aged or "Enter changes it, Delete takes it out")
         said = (scale_words(one), f"grip to square {length_words(one.length)}" * bool(one.length))
         self._below = ", ".join(part for part in said if part)
-        self._dated = calibrated_words(one)
+        self._dated = calibrated_words(one) + (": have it checked" if aged else "")
         self.setAccessibleName(", ".join(filter(None, (one.name, self._below, self._dated, aged))))
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
