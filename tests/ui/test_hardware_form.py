@@ -116,6 +116,16 @@ def test_a_slip_opens_and_escape_leaves_it_as_it_was(form):
     assert form.lines == before
 
 
+def test_tab_comes_from_the_tape_line_over_the_slips_to_the_fields(form):
+    """The card goes on after them; it must not go round between them and what is before."""
+    form.set_lines((HeldBy(4, "bolt", "M6", 30.0), HeldBy(1, "circlip")))
+    slips = [form.rows.slip(place) for place in range(2)]
+    form.tape.setFocus()
+    for wanted in (*slips, form.by_fields):
+        press(Qt.Key.Key_Tab)
+        assert wanted.hasFocus()
+
+
 def test_a_slip_goes_with_delete(form):
     form.set_lines((HeldBy(4, "bolt", "M6", 30.0), HeldBy(1, "circlip")))
     form.rows.slip(0).setFocus()

@@ -244,6 +244,9 @@ class HardwareForm(QWidget):
         self.rows.set_rows(
             [str(line) for line in (self._before if editing else self._lines)], self._open
         )
+        slips = [self.rows.slip(place) for place in range(len(self.rows))]
+        for before, slip in pairwise([self.tape, *slips]):  # Tab enters the form at the tape line
+            self.setTabOrder(before, slip)
         self.frame.setVisible(editing)
         for part in (self.tape_field, self.by_fields):
             part.setVisible(not editing)

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QWidget
 
-from bagtag.ui.forms.basics import clear_layout, is_inside
+from bagtag.ui.forms.basics import clear_layout
 from bagtag.ui.forms.flow import FlowBox
 from bagtag.ui.forms.plain import Slip
 
@@ -50,15 +50,16 @@ class Rows(FlowBox):
         self.updateGeometry()
 
     def _put_in_turn(self) -> None:
-        """Tab comes to the slips where they stand; made late, they would be at the very end."""
-        before = self.previousInFocusChain()
-        while before is not None and before is not self and _is_passed_over(before, self):
-            before = before.previousInFocusChain()
-        if before is None or before is self:
-            return
+        """Tab comes to the slips where they stand; made late, they would be at the very end.
+
+        Qt puts nothing after a widget that takes no focus, so this one does for a moment.
+        """
+        self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
+        before: QWidget = self
         for slip in self._slips:
             self.setTabOrder(before, slip)
             before = slip
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
 
     def _open(self) -> None:
         self.opened.emit(self._place())
@@ -69,7 +70,3 @@ class Rows(FlowBox):
     def _place(self) -> int:
         slip = self.sender()
         return next(place for place, known in enumerate(self._slips) if known is slip)
-
-
-def _is_passed_over(widget: QWidget, rows: QWidget) -> bool:
-    return widget.focusPolicy() == Qt.FocusPolicy.NoFocus or is_inside(widget, rows)
