@@ -96,7 +96,10 @@ def go_to(field: QWidget) -> None:
     pytest.fail(f"Tab never comes to {field.accessibleName()}")
 
 
-def test_tab_goes_through_all_of_it_and_comes_back(card):
+@pytest.mark.parametrize("lines", [(), (HeldBy(4, "bolt", "M6", 30.0), HeldBy(1, "circlip"))])
+def test_tab_goes_through_all_of_it_and_comes_back(card, lines):
+    card.fields.hardware.set_lines(lines)
+    card.head.name.setFocus()
     seen = []
     for _ in range(60):
         seen.append(QApplication.focusWidget())
@@ -107,6 +110,7 @@ def test_tab_goes_through_all_of_it_and_comes_back(card):
     order = [
         card.head.name, card.head.quantity, card.fields.which_way._buttons["F"],
         card.fields.area, card.fields.container, card.fields.hardware.tape,
+        *(card.fields.hardware.rows.slip(place) for place in range(len(lines))),
         card.fields.fate.focusProxy(), card.fields.condition.line, card.fields.goes_on.line,
         card.fields.note, card.fields.photos.acts.choose, card.acts.log, card.head.shut,
     ]  # fmt: skip
