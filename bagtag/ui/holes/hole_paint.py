@@ -93,16 +93,19 @@ class MapPainter:
             place = QRectF(sheet.view.on_screen(0, 0), far)
             paint_photo(painter, sheet.images, place, QRectF(sheet.rect()))
 
-    def _look(self, hole: Hole) -> Look:
+    def _looks(self) -> Mapping[int, Look]:
+        """How each hole stands out, by its number."""
         draft = self._sheet.draft
         ringed = draft.ringed if self._sheet.shown.is_ringed else ()
-        return Look(hole.number in draft.chosen, hole.number in ringed)
+        chosen = draft.chosen
+        return {n.number: Look(n.number in chosen, n.number in ringed) for n in draft.map.holes}
 
     def _holes(self, painter: QPainter) -> None:
         radius, stamps, ways = self._sheet.radius, self._stamp(), self._ways()
+        looks = self._looks()
         last = []
         for hole, spot in self._placed():
-            look = self._look(hole)
+            look = looks[hole.number]
             if look.is_chosen:
                 last.append((hole, spot, look))
                 continue
@@ -133,16 +136,18 @@ class MapPainter:
         sides = self._of(draft.map).ways
         if radius < NUMBERED:
             return
+        looks = self._looks()
         for hole in sorted(draft.map.holes, key=lambda hole: hole.number not in draft.chosen):
-            size = stamps.plate(hole, radius, self._look(hole))
+            size = stamps.plate(hole, radius, looks[hole.number])
             middle = hole.x * scale, hole.y * scale
             yield Plate((NUMBER, hole.number), middle, *size, sides[hole.number], ABOVE)
 
     def _turn_plates(self, scale: float) -> Iterator[Plate]:
         draft, radius, stamps = self._sheet.draft, self._sheet.radius, self._stamp()
         sides = self._of(draft.map).ways
+        known = {hole.number: hole for hole in draft.map.holes}
         for turn, number in enumerate(self._sheet.shown.turns, 1):
-            hole = draft.map.hole(number)
+            hole = known.get(number)
             if hole is not None:
                 size, side = stamps.turn_plate(turn, radius), opposite(sides[number])
                 middle = hole.x * scale, hole.y * scale

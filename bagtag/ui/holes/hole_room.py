@@ -16,7 +16,7 @@ from bagtag.domain.holes import Point
 WAYS = 16
 """The sides of a hole that its number can stand at."""
 ABOVE, BELOW = 12, 4
-_CELL = 48.0
+_CELL = 96.0
 
 Key = tuple[str, int]
 Box = tuple[float, float, float, float]
@@ -109,5 +109,8 @@ class _Taken:
 
 
 def _cells(box: Box) -> list[tuple[int, int]]:
-    left, top, right, bottom = (int(side // _CELL) for side in box)
+    left, right = int(box[0] // _CELL), int(box[2] // _CELL)
+    top, bottom = int(box[1] // _CELL), int(box[3] // _CELL)
+    if left == right and top == bottom:  # most are small: this is what a frame waits for
+        return [(left, top)]
     return [(x, y) for x in range(left, right + 1) for y in range(top, bottom + 1)]
