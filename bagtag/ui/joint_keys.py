@@ -7,10 +7,11 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject
 from PySide6.QtGui import QKeySequence, QShortcut
 
+from bagtag.ui.card.card_parts import HOLES, PASSES, TORQUE
+
 if TYPE_CHECKING:
     from bagtag.ui.bench_page import BenchPage
 
-HOLES, TORQUE, PASSES = "Ctrl+H", "Ctrl+R", "Ctrl+G"
 _NO_PART = "Choose a part in the list first."
 
 

@@ -13,6 +13,9 @@ from PySide6.QtWidgets import (
 from bagtag.ui import fonts, theme
 from bagtag.ui.forms.basics import Press, clear_layout, label, tight
 
+HOLES, TORQUE, PASSES = "Ctrl+H", "Ctrl+R", "Ctrl+G"
+"""Open the hole map, the torque and the passes of the part on the card; the page hears them."""
+
 
 class Letter(Press):
     """A button that says the letter which its stage presses it with."""

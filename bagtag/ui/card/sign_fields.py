@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from bagtag import services
-from bagtag.domain.cautions import TORQUE_CAUTIONS
+from bagtag.domain.cautions import TORQUE_CAUTIONS, has_torque
 from bagtag.domain.errors import Trouble
 from bagtag.domain.sign_off import is_same_person
 from bagtag.ui.card.card_block import Block
@@ -86,7 +86,8 @@ class SignFields(Scroll):
         self.passes.show_joint(sheet.joint)
         self.later.setText(f"Run in by hand now. Final torque after {sheet.torque_later}.")
         self.later.setVisible(bool(sheet.torque_later))
-        self.override.setVisible(bool(sheet.may_ask) or any(line.torque for line in sheet.held))
+        passes = sheet.joint.passes if sheet.joint is not None else ()
+        self.override.setVisible(bool(sheet.may_ask) or has_torque(sheet.held, passes))
         self.note.caption.setText("Note, or why a figure is left out" if sheet.asks else "Note")
         self._place(sheet)
         self._fill(kept)
