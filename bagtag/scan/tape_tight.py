@@ -38,9 +38,11 @@ _PARTS = {"half": 180.0, "1/2": 180.0, "½": 180.0, "quarter": 90.0, "1/4": 90.0
 _PART = rf"(?:(?:an? )?(?:{'|'.join(_PARTS)})(?: of)?(?:[- ]| an? )turn(?!\w))"
 _EACH = rf"(?:{_DEGREES}|{_PART})"
 _THEN = r"(?:and then|then|plus|and|\+|&)_(?:(?:another|an?|turn(?: it| them)?) )?(?:further )?"
+_MORE = r"(?: (?:oiled|dry|greased|lubricated|new|one-time|threads)(?!\w))"
+"""What may follow an angle on its piece: no part is called so, as "90 deg elbow" is."""
 _ANGLE = rx(
-    rf"(?:(?<!\w){_THEN}|(?<=\0)[)\]]?_(?={_EACH}{END}))"
-    rf"(?P<each>{_EACH}(?:_{_THEN}{_EACH})*)(?: (?:further|more))?(?! [^\W0-9])"
+    rf"(?:(?<!\w){_THEN}|(?<=\0)[)\]]?_(?={_EACH}(?:{END}|{_MORE})))"
+    rf"(?P<each>{_EACH}(?:_{_THEN}{_EACH})*)(?: (?:further|more))?(?:(?={_MORE})|(?! [^\W0-9]))"
 )
 _ONE = rx(rf"(?P<degrees>{_DEGREES})|(?P<part>{_PART})")
 

@@ -129,6 +129,8 @@ def test_a_misprinted_pair_is_kept_whole_and_never_passes_unseen(first, second):
 
 ON_TAPE = {
     "8 bolts M8x30, 30 Nm 90 deg": "8 bolts M8x30, 30 N·m + 90°",
+    "8 bolts M8x30 30 Nm + 90 deg oiled": "8 bolts M8x30, threads oil, 30 N·m + 90°",
+    "8 bolts M8x30 30 Nm 90° one-time": "8 bolts M8x30, 30 N·m + 90°, new each time",
     "8 bolts M8x30, 30 Nm, then 90°": "8 bolts M8x30, 30 N·m + 90°",
     "8 bolts M8x30, 30 Nm + 1/4 turn": "8 bolts M8x30, 30 N·m + 90°",
     "8 bolts M8x30 30 Nm plus half a turn": "8 bolts M8x30, 30 N·m + 180°",
