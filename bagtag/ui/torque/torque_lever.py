@@ -9,7 +9,7 @@ from bagtag.domain.torque import Length
 from bagtag.ui.card.card_parts import inks_of
 from bagtag.ui.picture import PictureWidget
 
-_WIDEST = 560
+_WIDEST = 450
 
 
 class LeverPicture(PictureWidget):

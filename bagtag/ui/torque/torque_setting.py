@@ -59,7 +59,7 @@ class TorqueSetting(QWidget):
         column = QVBoxLayout(self)
         tight(column, 12)
         for part in (
-            self.way, self.shows_field, self.result, self.rig_form, self.picture,
+            self.way, self.shows_field, self.rig_form, self.result, self.picture,
         ):  # fmt: skip
             column.addWidget(part)
         column.addStretch(1)
