@@ -152,6 +152,24 @@ def count_back(store: Store, tool_ids: Sequence[int], *, who: str = "") -> Chang
     return store.act(title, do, who=who, job_id=job_ids.pop())
 
 
+def count_one_back(store: Store, tool_id: int, *, who: str = "") -> Change:
+    """Count one of a name back; the others stay out."""
+    one = _tool(store, tool_id)
+    if one.count == 1:
+        return count_back(store, [tool_id], who=who)
+
+    def do(act: Act) -> None:
+        now = joints.get_tool(act.connection, tool_id)
+        if now is None or _gone(now) or now.count < 2:
+            raise BadInput(f"{one.name} is not out as often any more. Look at the list again.")
+        act.update(tables.tool_out, tool_id, count=now.count - 1)
+        was = {"name": now.name, "out_at": now.out_at.isoformat(), "out_by": now.out_by}
+        back = {"count": 1, "back_at": rows.now(), "back_by": act.who}
+        act.insert(tables.tool_out, job_id=now.job_id, **was, **back)
+
+    return store.act(f"count one {one.name} back", do, who=who, job_id=one.job_id)
+
+
 def _tool(store: Store, tool_id: int) -> ToolOut:
     with store.read() as connection:
         found = joints.get_tool(connection, tool_id)

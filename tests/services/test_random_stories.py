@@ -244,6 +244,12 @@ class Story(RuleBasedStateMachine):
         if which < len(out):
             self.act(lambda: services.tools.count_back(self.store, [out[which].id], who="Ada"))
 
+    @rule(which=st.integers(0, 2))
+    def count_one_back(self, which: int) -> None:
+        out = services.tools.out_now(self.store, self.job_id)
+        if which < len(out):
+            self.act(lambda: services.tools.count_one_back(self.store, out[which].id, who="Ada"))
+
     @precondition(lambda self: self.done)
     @rule()
     def undo(self) -> None:

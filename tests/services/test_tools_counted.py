@@ -159,6 +159,21 @@ def test_one_that_is_out_already_is_one_more_of_it(store, job_id):
     assert services.tools.out_now(store, job_id)[0].count == 2
 
 
+def test_of_several_one_is_counted_back_and_the_others_stay_out(store, job_id):
+    lay_out(store, job_id, "lamp", "lamp", "lamp")
+    (lamps,) = services.tools.out_now(store, job_id)
+    services.tools.count_one_back(store, lamps.id, who="Ben")
+    assert [one.count for one in services.tools.out_now(store, job_id)] == [2]
+    services.history.undo(store, job_id)
+    assert [one.count for one in services.tools.out_now(store, job_id)] == [3]
+    for left in (2, 1, 0):
+        services.tools.count_one_back(store, lamps.id, who="Ben")
+        assert sum(one.count for one in services.tools.out_now(store, job_id)) == left
+    with pytest.raises(BadInput, match="counted back already"):
+        services.tools.count_one_back(store, lamps.id)
+    assert services.check.check(store).sound
+
+
 def test_one_that_came_back_is_laid_out_anew(store, job_id):
     lay_out(store, job_id, "lamp")
     (first,) = services.tools.out_now(store, job_id)

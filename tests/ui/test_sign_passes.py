@@ -119,6 +119,23 @@ def test_tools_are_counted_back_on_the_sheet_and_then_it_is_signed(
     assert signed(store, job, cover) is not None
 
 
+def test_of_two_alike_one_is_counted_back_at_a_time(
+    bench_card, desk, settle, store, job, cover
+) -> None:
+    services.tools.take_out(store, job.id, ["scraper"], who="MK")
+    panel = open_panel(bench_card, desk, settle, cover)
+    tools = panel.fields.tools
+    assert "2 × scraper" in sentence_of(tools)
+    assert [press.text() for press in tools.presses] == ["Counted back", "One is back"]
+    tools.presses[1].click()
+    settle(desk)
+    assert [(one.name, one.count) for one in services.tools.out_now(store, job.id)] == [
+        ("feeler gauge", 1),
+        ("scraper", 1),
+    ]
+    assert panel.fields.reason.isVisible()
+
+
 def test_all_are_back_with_one_press(bench_card, desk, settle, store, job, cover) -> None:
     panel = open_panel(bench_card, desk, settle, cover)
     panel.fields.tools.all.click()

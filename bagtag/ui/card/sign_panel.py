@@ -52,6 +52,7 @@ class SignPanel(QWidget):
         self.closing.closed.connect(self._close_up)
         self.fields.passes.ticked.connect(self._tick)
         self.fields.tools.back.connect(self._count_back)
+        self.fields.tools.one_back.connect(self._count_one_back)
         desk.changed.connect(self._heard)
         self.hide()
 
@@ -169,6 +170,9 @@ class SignPanel(QWidget):
 
     def _count_back(self, tool_ids: list[int]) -> None:
         self.desk.act(services.tools.count_back, tool_ids, failed=self._not_ticked)
+
+    def _count_one_back(self, tool_id: int) -> None:
+        self.desk.act(services.tools.count_one_back, tool_id, failed=self._not_ticked)
 
     def _not_ticked(self, error: Exception) -> None:
         """Say why, and show again what stands."""

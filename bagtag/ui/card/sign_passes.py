@@ -83,7 +83,9 @@ class ToolsBack(QFrame):
     """Tools that are laid out where a place is closed, each to be counted back."""
 
     back = Signal(list)
-    """These tools, by their ids, are back."""
+    """These tools, by their ids, are back, all of each."""
+    one_back = Signal(int)
+    """One of this tool, by its id, is back."""
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
@@ -113,7 +115,7 @@ class ToolsBack(QFrame):
         self.tools = tools
         clear_layout(self._grid)
         self.presses = [self._add(row, one) for row, one in enumerate(tools)]
-        self.all.setVisible(len(tools) > 1)
+        self.all.setVisible(sum(one.count for one in tools) > 1)
 
     presses: Sequence[Press] = ()
 
@@ -124,7 +126,8 @@ class ToolsBack(QFrame):
 
     def _add(self, row: int, one: ToolOut) -> Press:
         name = f"{one.count} × {one.name}" if one.count > 1 else one.name
-        press = button("Counted back", self, name=f"Counted back: {keyless(one.name)}")
+        word = "One is back" if one.count > 1 else "Counted back"
+        press = button(word, self, name=f"{word}: {keyless(one.name)}")
         press.clicked.connect(self._one_back)
         said = label(capital(name), self)
         for place, widget in enumerate((said, press)):
@@ -134,7 +137,9 @@ class ToolsBack(QFrame):
 
     def _one_back(self) -> None:
         press = self.sender()
-        self.back.emit([self.tools[n].id for n, one in enumerate(self.presses) if one is press])
+        for tool, one in zip(self.tools, self.presses, strict=True):
+            if one is press:
+                self.one_back.emit(tool.id)
 
     def _all_back(self) -> None:
         self.back.emit([one.id for one in self.tools])

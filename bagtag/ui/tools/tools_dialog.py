@@ -218,8 +218,8 @@ class ToolsDialog(QDialog):
         """Count one back; it keeps its tick until it is laid out again."""
         out = next((one for one in self.sheet.out if one.id == tool_id), None)
         if out is not None:
-            self._back.add(fold(out.name))
-            self.desk.act(services.tools.count_back, [tool_id])
+            self._back |= {fold(out.name)} if out.count == 1 else set()
+            self.desk.act(services.tools.count_one_back, tool_id)
 
     def note_special(self) -> None:
         """For the part that the chosen tool is for first, or for another."""
