@@ -5,7 +5,6 @@ from dataclasses import replace
 from datetime import date
 from math import isclose
 
-from bagtag.domain.errors import BadInput
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.schedule import Round, lines_by_name
 from bagtag.domain.tightening import Pass
@@ -68,15 +67,6 @@ def _unrounded(step: Pass, line: HeldBy, torque: Torque) -> Torque:
 def wrench_for(
     line: HeldBy, torques: Sequence[Torque], wrenches: Sequence[Wrench]
 ) -> Wrench | None:
-    """The wrench to tighten a line with, of those that its adapter can be set on."""
-    able = [one for one in wrenches if _takes(one, line)]
-    found = best(torques, able, adapter=line.adapter, drag=line.drag)
+    """The wrench to tighten a line with."""
+    found = best(torques, wrenches, adapter=line.adapter, drag=line.drag)
     return found.wrench if found is not None else None
-
-
-def _takes(wrench: Wrench, line: HeldBy) -> bool:
-    try:
-        use(Torque(1), wrench, adapter=line.adapter)
-    except BadInput:
-        return False
-    return True

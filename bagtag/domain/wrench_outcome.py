@@ -3,7 +3,6 @@
 from dataclasses import dataclass, replace
 from datetime import date
 
-from bagtag.domain.errors import BadInput
 from bagtag.domain.hardware import Adapter
 from bagtag.domain.torque import Length, Torque
 from bagtag.domain.torque_words import USUAL, read_off, said
@@ -42,14 +41,6 @@ class Rig:
             checked_grip(self.reach)
         if self.adapter is not None:
             checked_adapter(self.adapter, self.reach)
-
-    @property
-    def is_sound(self) -> bool:
-        try:
-            self.check()
-        except BadInput:
-            return False
-        return True
 
 
 @dataclass(frozen=True, slots=True)

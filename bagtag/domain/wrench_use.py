@@ -13,6 +13,7 @@ from bagtag.domain.adapter_reach import (
     gain,
     setting,
 )
+from bagtag.domain.errors import BadInput
 from bagtag.domain.hardware import Adapter
 from bagtag.domain.torque import Torque
 from bagtag.domain.torque_words import read_off, readable, said
@@ -159,11 +160,13 @@ def best(
 ) -> WrenchUse | None:
     """The wrench that suits these torques best, as set for the highest of them; None where none of
     them can be set to that one. One that suits all comes first, then one in the best of its
-    range, then the one with the finer marks, then the smaller."""
+    range, then the one with the finer marks, then the smaller. A wrench that the adapter cannot be
+    set on is none of them."""
     if not torques:
         return None
     highest = max(torques, key=Torque.newton_metres)
-    fit = [one for one in wrenches if _reaches(use(highest, one, adapter=adapter, drag=drag))]
+    able = [one for one in wrenches if adapter is None or _takes(one, adapter)]
+    fit = [one for one in able if _reaches(use(highest, one, adapter=adapter, drag=drag))]
     if not fit:
         return None
 
@@ -175,6 +178,14 @@ def best(
         return sum(len(one.warnings) for one in uses), _off_best(top), step, full
 
     return use(highest, min(fit, key=rank), adapter=adapter, drag=drag, today=today)
+
+
+def _takes(wrench: Wrench, adapter: Adapter) -> bool:
+    try:
+        use(Torque(1), wrench, adapter=adapter)
+    except BadInput:
+        return False
+    return True
 
 
 def _reaches(found: WrenchUse) -> bool:

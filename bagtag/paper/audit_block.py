@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from bagtag.domain.audit_finding import Lack
 from bagtag.domain.phrases import whole
-from bagtag.paper import ink
+from bagtag.paper.block_pages import PAD, SIZE, Block, Words
 from bagtag.paper.checklist_page import WIDTH
 from bagtag.paper.fonts import BOLD, MEDIUM, REGULAR, tidy, width
 from bagtag.paper.ink import INK, RGB, SOFT
@@ -14,11 +14,9 @@ from bagtag.paper.pdf import MM
 from bagtag.paper.typeset import cut
 
 if TYPE_CHECKING:
-    from reportlab.pdfgen.canvas import Canvas
+    pass
 
-BOX = 3.6 * MM
-_SIZE, _LEAD = 10.0, 13.0
-_PAD = 1.7 * MM
+_LEAD = 13.0
 _NUMBER, _NAME, _SAID = 7 * MM, 19 * MM, 72 * MM
 _AIR = 4 * MM
 _COLUMNS = 3
@@ -37,30 +35,6 @@ class AuditLine:
     container: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Words:
-    """One line of text, its baseline `y` below the top of its block, in points."""
-
-    x: float
-    y: float
-    text: str
-    font: str = REGULAR
-    size: float = _SIZE
-    colour: RGB = INK
-
-
-@dataclass(frozen=True, slots=True)
-class Block:
-    """Words and boxes to tick. `rule` draws a hairline along its top; a `heading` stays with the
-    block that follows."""
-
-    height: float
-    words: tuple[Words, ...] = ()
-    boxes: tuple[float, ...] = ()
-    rule: bool = False
-    heading: bool = False
-
-
 def heading(lack: Lack, count: int, said: str = "", *, again: bool = False) -> Block:
     """What a group lacks, how many there are, and the sentence that all of them share."""
     title = f"{lack.heading} (continued)" if again else lack.heading
@@ -76,12 +50,12 @@ def heading(lack: Lack, count: int, said: str = "", *, again: bool = False) -> B
 
 
 def _at_right(y: float, text: str) -> Words:
-    return Words(WIDTH - width(text, MEDIUM, _SIZE), y, text, MEDIUM, _SIZE, SOFT)
+    return Words(WIDTH - width(text, MEDIUM, SIZE), y, text, MEDIUM, SIZE, SOFT)
 
 
 def row(line: AuditLine) -> Block:
     """A box, the number, the name with its container below, and what to do."""
-    first = _PAD + _SIZE * 0.86
+    first = PAD + SIZE * 0.86
     name = _set(line.name, _NAME if line.number else _NUMBER, first, _SAID - _AIR, font=MEDIUM)
     below = first + len(name) * _LEAD
     held = line.container if line.number else ""
@@ -89,7 +63,7 @@ def row(line: AuditLine) -> Block:
     said = _set(line.sentence, _SAID, first, WIDTH)
     number = _set(line.number, _NUMBER, first, _NAME, font=BOLD)
     deep = max(len(name) + len(where), len(said), len(number), 1)
-    height = 2 * _PAD + _SIZE + (deep - 1) * _LEAD
+    height = 2 * PAD + SIZE + (deep - 1) * _LEAD
     return Block(height, (*number, *name, *where, *said), (0.0,), rule=True)
 
 
@@ -100,7 +74,7 @@ def cells(lines: Sequence[AuditLine]) -> list[Block]:
 
 
 def _cells(lines: Sequence[AuditLine]) -> Block:
-    first, wide = _PAD + _SIZE * 0.86, WIDTH / _COLUMNS
+    first, wide = PAD + SIZE * 0.86, WIDTH / _COLUMNS
     words: list[Words] = []
     deep = 1
     for place, line in enumerate(lines):
@@ -109,7 +83,7 @@ def _cells(lines: Sequence[AuditLine]) -> Block:
         name = _set(line.name, _NAME, first, wide - _AIR, font=MEDIUM)
         words += [replace(word, x=word.x + left) for word in (*number, *name)]
         deep = max(deep, len(number), len(name))
-    height = 2 * _PAD + _SIZE + (deep - 1) * _LEAD
+    height = 2 * PAD + SIZE + (deep - 1) * _LEAD
     boxes = tuple(place * wide for place in range(len(lines)))
     return Block(height, tuple(words), boxes, rule=True)
 
@@ -118,16 +92,5 @@ def _set(
     text: str, x: float, y: float, right: float, *, font: str = REGULAR, colour: RGB = INK
 ) -> list[Words]:
     """Text from `x` to `right`, its first baseline at `y`; nothing for no text."""
-    lines = cut(whole(tidy(text)), font, _SIZE, right - x, _MOST)[0] if text else []
-    return [Words(x, y + n * _LEAD, t, font, _SIZE, colour) for n, t in enumerate(lines)]
-
-
-def paint(canvas: "Canvas", block: Block, left: float, top: float) -> None:
-    """Draw a block with its top left corner there."""
-    if block.rule:
-        ink.rule(canvas, left, top, WIDTH)
-    for x in block.boxes:
-        ink.square(canvas, left + x, top - _PAD - BOX, BOX)
-    for word in block.words:
-        ink.text(canvas, left + word.x, top - word.y, word.text, font=word.font, size=word.size,
-                 colour=word.colour)  # fmt: skip
+    lines = cut(whole(tidy(text)), font, SIZE, right - x, _MOST)[0] if text else []
+    return [Words(x, y + n * _LEAD, t, font, SIZE, colour) for n, t in enumerate(lines)]

@@ -4,8 +4,8 @@ from collections.abc import Iterator, Sequence
 from itertools import groupby
 
 from bagtag.domain.audit_finding import Lack, tally
-from bagtag.paper.audit_block import AuditLine, Block, Words, cells, heading, row
-from bagtag.paper.block_pages import print_blocks
+from bagtag.paper.audit_block import AuditLine, cells, heading, row
+from bagtag.paper.block_pages import Block, Words, print_blocks
 from bagtag.paper.checklist_page import FOOT, TOP, WIDTH
 from bagtag.paper.checklist_text import ChecklistHeader
 from bagtag.paper.fonts import BOLD, MEDIUM, REGULAR, tidy

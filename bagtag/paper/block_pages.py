@@ -1,12 +1,58 @@
-"""Pages of blocks, in the frame that a job's papers share."""
+"""Blocks of known height that are never divided, and pages of them in a job's own frame."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from io import BytesIO
+from typing import TYPE_CHECKING
 
-from bagtag.paper.audit_block import Block, paint
-from bagtag.paper.checklist_page import LEFT, PAGE, TOP, paint_frame
+from bagtag.paper import ink
+from bagtag.paper.checklist_page import LEFT, PAGE, TOP, WIDTH, paint_frame
 from bagtag.paper.checklist_text import ChecklistHeader
-from bagtag.paper.pdf import Target, open_canvas, write
+from bagtag.paper.fonts import REGULAR
+from bagtag.paper.ink import INK, RGB
+from bagtag.paper.pdf import MM, Target, open_canvas, write
+
+if TYPE_CHECKING:
+    from reportlab.pdfgen.canvas import Canvas
+
+SIZE = 10.0
+BOX, PAD = 3.6 * MM, 1.7 * MM
+"""A box to tick, and the room above what stands in a block."""
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """One line of text, its baseline `y` below the top of its block, in points."""
+
+    x: float
+    y: float
+    text: str
+    font: str = REGULAR
+    size: float = SIZE
+    colour: RGB = INK
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """Words and boxes to tick. `rule` draws a hairline along its top; a `heading` stays with the
+    block that follows."""
+
+    height: float
+    words: tuple[Words, ...] = ()
+    boxes: tuple[float, ...] = ()
+    rule: bool = False
+    heading: bool = False
+
+
+def paint(canvas: "Canvas", block: Block, left: float, top: float) -> None:
+    """Draw a block with its top left corner there."""
+    if block.rule:
+        ink.rule(canvas, left, top, WIDTH)
+    for x in block.boxes:
+        ink.square(canvas, left + x, top - PAD - BOX, BOX)
+    for word in block.words:
+        ink.text(canvas, left + word.x, top - word.y, word.text, font=word.font, size=word.size,
+                 colour=word.colour)  # fmt: skip
 
 
 def print_blocks(

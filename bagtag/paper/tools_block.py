@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from bagtag.domain.phrases import capital, whole
 from bagtag.domain.tool_out import ToolOut
 from bagtag.domain.tools import ToolKind, ToolNeed, ToolSheet, ToolStep, places_words
-from bagtag.paper.audit_block import Block, Words
+from bagtag.paper.block_pages import Block, Words
 from bagtag.paper.checklist_page import WIDTH
 from bagtag.paper.fonts import BOLD, MEDIUM, REGULAR, tidy
 from bagtag.paper.ink import INK, RGB, SOFT

@@ -4,8 +4,7 @@ from collections.abc import Iterator, Sequence
 
 from bagtag.domain.phrases import capital
 from bagtag.domain.tools import COUNT, ToolSheet
-from bagtag.paper.audit_block import Block, Words
-from bagtag.paper.block_pages import print_blocks
+from bagtag.paper.block_pages import Block, Words, print_blocks
 from bagtag.paper.checklist_page import FOOT, TOP, WIDTH
 from bagtag.paper.checklist_text import ChecklistHeader
 from bagtag.paper.fonts import BOLD, MEDIUM, REGULAR, tidy

@@ -112,12 +112,11 @@ class RigForm(QWidget):
             return None
 
     def _best(self, torque: Torque | None, rig: Rig) -> Wrench | None:
-        """Of those that this adapter can go on."""
-        fit = [replace(rig, wrench=one) for one in self._wrenches]
-        long = [replace(one.wrench, length=one.reach) for one in fit if one.wrench and one.is_sound]
+        """Of the list, each as long as was typed, else as it is listed."""
         if torque is None:
             return None
-        found = wrench_use.best((torque,), long, adapter=rig.adapter, drag=rig.drag)
+        held = [replace(one, length=rig.grip or one.length) for one in self._wrenches]
+        found = wrench_use.best((torque,), held, adapter=rig.adapter, drag=rig.drag)
         return next((one for one in self._wrenches if found and one.id == found.wrench.id), None)
 
     def _is_read(self, unit: TorqueUnit) -> bool:
