@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from bagtag.domain.phrases import capital, whole
 from bagtag.domain.tool_out import ToolOut
 from bagtag.domain.tools import ToolKind, ToolNeed, ToolSheet, ToolStep, places_words
-from bagtag.paper.block_pages import Block, Words
+from bagtag.paper.block_pages import PAD, SIZE, Block, Words
 from bagtag.paper.checklist_page import WIDTH
 from bagtag.paper.fonts import BOLD, MEDIUM, REGULAR, tidy
 from bagtag.paper.ink import INK, RGB, SOFT
@@ -15,7 +15,7 @@ from bagtag.paper.typeset import cut
 OUT, BACK, NAME, FOR = 0.0, 13 * MM, 27 * MM, 92 * MM
 """Where the columns begin: laid out, counted back, what it is, what it is for."""
 EXTRA, UNKNOWN, MORE = "Laid out besides", "Look which tool these take", "What else is laid out"
-_SIZE, _LEAD, _PAD, _AIR = 10.0, 12.6, 1.7 * MM, 4 * MM
+_LEAD, _AIR = 12.6, 4 * MM
 _BLANK = 8 * MM
 _BLANKS = 3
 _MOST = 14
@@ -83,11 +83,11 @@ def _row(
     *,
     kind: ToolKind = ToolKind.OTHER,
 ) -> Block:
-    first = _PAD + _SIZE * 0.86
+    first = PAD + SIZE * 0.86
     left = list(_column([(name, INK)], NAME, first, FOR - _AIR, font=MEDIUM))
     left += _column(below, NAME, first + len(left) * _LEAD, FOR - _AIR, size=9.0)
     right = list(_column(beside, FOR, first, WIDTH, size=9.0))
-    height = 2 * _PAD + _SIZE + (max(len(left), len(right), 1) - 1) * _LEAD
+    height = 2 * PAD + SIZE + (max(len(left), len(right), 1) - 1) * _LEAD
     boxes = (OUT, BACK) if kind.is_counted else (OUT,)
     return Block(height, (*left, *right), boxes, rule=True)
 
@@ -99,7 +99,7 @@ def _column(
     right: float,
     *,
     font: str = REGULAR,
-    size: float = _SIZE,
+    size: float = SIZE,
 ) -> Iterator[Words]:
     for text, colour in texts:
         for line in _lines(whole(tidy(text)), font, size, right - x):

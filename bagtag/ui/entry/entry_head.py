@@ -4,7 +4,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFont, QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from bagtag.ui.forms.basics import Field, Line, button, tight
+from bagtag.ui.forms.basics import Field, Line, button, say_at, tight
 from bagtag.ui.forms.figures import count
 from bagtag.ui.forms.inks import sized
 
@@ -58,11 +58,7 @@ class EntryHead(QWidget):
         self.fields["name"].caption.setText(what)
 
     def say(self, field: str, sentence: str) -> bool:
-        if field not in self.fields:
-            return False
-        self.fields[field].say(sentence)
-        self.fields[field].editor.setFocus()
-        return True
+        return say_at(self.fields, field, sentence)
 
     def say_nothing(self) -> None:
         for field in self.fields.values():

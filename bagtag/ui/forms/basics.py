@@ -1,6 +1,6 @@
 """Small pieces that every form shares: a field with its caption and its error, edits, buttons."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QFont, QGuiApplication, QKeyEvent, QKeySequence
@@ -184,6 +184,15 @@ class Note(QPlainTextEdit):
             event.ignore()
         else:
             super().keyPressEvent(event)
+
+
+def say_at(fields: Mapping[str, "Field"], name: str, sentence: str) -> bool:
+    """Say it below this field and put the keys there; False where there is no such field."""
+    if name not in fields:
+        return False
+    fields[name].say(sentence)
+    fields[name].editor.setFocus()
+    return True
 
 
 class Field(QWidget):

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 from bagtag.domain.torque import TorqueUnit
 from bagtag.domain.wrench import Wrench
 from bagtag.domain.wrench_use import calibration
-from bagtag.ui.forms.basics import Field, Line, tight
+from bagtag.ui.forms.basics import Field, Line, say_at, tight
 from bagtag.ui.forms.choices import Choices, Option
 from bagtag.ui.forms.figures import figure, length, length_words, written
 from bagtag.ui.torque.torque_signs import Signed
@@ -131,11 +131,7 @@ class WrenchForm(QWidget):
 
     def say(self, field: str, sentence: str) -> bool:
         """Say it below its field and put the keys there; False where there is no such field."""
-        if field not in self.fields:
-            return False
-        self.fields[field].say(sentence)
-        self.fields[field].editor.setFocus()
-        return True
+        return say_at(self.fields, field, sentence)
 
     def say_nothing(self) -> None:
         for field in self.fields.values():
