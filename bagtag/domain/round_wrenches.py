@@ -23,7 +23,7 @@ def uses_of(
     setting."""
     lines = lines_by_name(held_by)
     hands = {
-        name: wrench_for(lines.get(name, _NO_LINE), torques, wrenches)
+        name: wrench_for(lines.get(name, _NO_LINE), torques, wrenches, today)
         for name, torques in figures(rounds).items()
     }
     return tuple(tuple(_uses(one, lines, hands, today)) for one in rounds)
@@ -65,8 +65,11 @@ def _unrounded(step: Pass, line: HeldBy, torque: Torque) -> Torque:
 
 
 def wrench_for(
-    line: HeldBy, torques: Sequence[Torque], wrenches: Sequence[Wrench]
+    line: HeldBy,
+    torques: Sequence[Torque],
+    wrenches: Sequence[Wrench],
+    today: date | None = None,
 ) -> Wrench | None:
     """The wrench to tighten a line with."""
-    found = best(torques, wrenches, adapter=line.adapter, drag=line.drag)
+    found = best(torques, wrenches, adapter=line.adapter, drag=line.drag, today=today)
     return found.wrench if found is not None else None

@@ -54,7 +54,7 @@ def torque_needs(
     for one in tightened(works):
         key = (one.torque, one.through, one.drag, one.adapter)
         if key not in found:
-            found[key] = _best(one, wrenches)
+            found[key] = _best(one, wrenches, today)
         setting = found[key]
         if setting is None:
             without.append(one)
@@ -89,10 +89,10 @@ def _of_line(work: Work, line: HeldBy, torque: Torque, through: tuple[Torque, ..
     return Tightened(step, torque, through or (torque,), line.drag, line.adapter)
 
 
-def _best(one: Tightened, wrenches: Sequence[Wrench]) -> WrenchUse | None:
+def _best(one: Tightened, wrenches: Sequence[Wrench], today: date | None) -> WrenchUse | None:
     """The setting on the wrench that goes through its passes, as the joint's own card says."""
     line = HeldBy(adapter=one.adapter, drag=one.drag)
-    wrench = wrench_for(line, one.through or (one.torque,), wrenches)
+    wrench = wrench_for(line, one.through or (one.torque,), wrenches, today)
     if wrench is None:
         return None
     return use(one.torque, wrench, adapter=one.adapter, drag=one.drag)

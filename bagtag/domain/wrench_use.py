@@ -161,7 +161,8 @@ def best(
     """The wrench that suits these torques best, as set for the highest of them; None where none of
     them can be set to that one. One that suits all comes first, then one in the best of its
     range, then the one with the finer marks, then the smaller. A wrench that the adapter cannot be
-    set on is none of them."""
+    set on is none of them. With `today`, one whose calibration is out of date comes after one in
+    date that suits as well."""
     if not torques:
         return None
     highest = max(torques, key=Torque.newton_metres)
@@ -171,7 +172,7 @@ def best(
         return None
 
     def rank(wrench: Wrench) -> tuple[float, ...]:
-        uses = [use(one, wrench, adapter=adapter, drag=drag) for one in torques]
+        uses = [use(one, wrench, adapter=adapter, drag=drag, today=today) for one in torques]
         top = use(highest, wrench, adapter=adapter, drag=drag)
         full = wrench.full_scale.newton_metres()
         step = Torque(wrench.step or full / 100, wrench.unit).newton_metres()

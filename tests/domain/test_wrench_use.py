@@ -202,6 +202,16 @@ def test_none_is_better_than_one_that_cannot_be_set():
     assert best([Torque(40)], [bare, SHORT], adapter=Adapter(Length(50))).wrench is SHORT
 
 
+def test_a_wrench_in_date_is_taken_before_one_that_is_not():
+    """Both suit 24 N·m without a warning; the finer one was last calibrated two years ago."""
+    finer = Wrench("finer", 10, 60, step=0.2, calibrated_on=date(2024, 11, 1))
+    in_date = Wrench("in date", 10, 60, step=1, calibrated_on=date(2026, 6, 1))
+    for today, wanted in ((None, "finer"), (date(2026, 11, 25), "in date")):
+        found = best([Torque(24)], [finer, in_date], today=today)
+        assert found is not None
+        assert found.wrench.name == wanted
+
+
 @given(st.lists(torques, min_size=1, max_size=4))
 def test_the_best_wrench_can_always_be_set_to_the_highest(values):
     found = best([Torque(value) for value in values], [SHORT, LONG, FEET])

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
+from datetime import date
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QWheelEvent
@@ -116,7 +117,8 @@ class RigForm(QWidget):
         if torque is None:
             return None
         held = [replace(one, length=rig.grip or one.length) for one in self._wrenches]
-        found = wrench_use.best((torque,), held, adapter=rig.adapter, drag=rig.drag)
+        today = date.today()
+        found = wrench_use.best((torque,), held, adapter=rig.adapter, drag=rig.drag, today=today)
         return next((one for one in self._wrenches if found and one.id == found.wrench.id), None)
 
     def _is_read(self, unit: TorqueUnit) -> bool:
