@@ -9,7 +9,8 @@ class Change:
     """One act, done: its name as undo will show it, its journal entry, and the ids it touched.
 
     `touched` maps a kind ("job", "area", "removal", "container", "tag", "photo", "sign_off",
-    "away", "task", "rule", "hole_map", "pass_tick", "wrench", "tool_out") to ids; `new_id` is the
+    "away", "task", "rule", "hole_map", "pass_tick", "wrench", "tool_out", "send_out", "document",
+    "renewal", "measure_sheet", "instrument") to ids; `new_id` is the
     row the act made, where it made one; `job_id` is 0 for acts that belong to no job.
     """
 

@@ -7,6 +7,7 @@ from enum import StrEnum
 from bagtag.domain.datum import Datum, Side
 from bagtag.domain.fitting import Asked, Counted, Figure, Ref, part, task
 from bagtag.domain.hardware import HeldBy
+from bagtag.domain.send_out import BackCheck
 from bagtag.domain.tightening import Pass
 from bagtag.domain.which_way import Fact
 
@@ -58,7 +59,7 @@ class ContainerKind(StrEnum):
 
 class TagRole(StrEnum):
     """What a tag hangs on; the twins are two matching tags, on the part and on its place. That of a
-    task stands on the checklist only."""
+    task stands on the checklist only, that of a send-out on its traveller."""
 
     BLANK = "blank"
     CONTAINER = "container"
@@ -66,11 +67,14 @@ class TagRole(StrEnum):
     TWIN_PART = "twin, on the part"
     TWIN_PLACE = "twin, on its place"
     TASK = "task, on the checklist"
+    SEND_OUT = "send-out, on its traveller"
 
 
 class PhotoRole(StrEnum):
     OFF = "as it came off"
     FITTED = "as fitted"
+    SENT = "before it went out"
+    RETURNED = "as it came back"
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,7 +117,8 @@ class Removal:
     machine it sat on, `size` its own size as marked or measured ("25x42x7"), `unanswered` the
     questions of its kind that were skipped. `origin` says how it came into the log, `build_id` is
     the bench build it is a piece of, `asks` the figures asked for when it is signed off, `passes`
-    how the manual tightens it, `tools` the special tools it needs, with commas between.
+    how the manual tightens it, `tools` the special tools it needs, with commas between. `off_id` is
+    the part that it was taken off before that went to a shop, or at the shop.
     """
 
     id: int
@@ -145,6 +150,7 @@ class Removal:
     asks: tuple[Asked, ...] = ()
     passes: tuple[Pass, ...] = ()
     tools: str = ""
+    off_id: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,6 +179,7 @@ class Tag:
     container_id: int | None = None
     pair: str = ""
     task_id: int | None = None
+    send_out_id: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -215,7 +222,11 @@ class SignOff:
 
 @dataclass(frozen=True, slots=True)
 class Away:
-    """A part at an outside shop; `back_at` is empty while it is there."""
+    """A part at an outside shop; `back_at` is empty while it is there.
+
+    `send_out_id` is the batch it went with; `asks` are the figures wanted ("bore to"), `figures`
+    those measured when it came back, `checks` what was looked at then and found right.
+    """
 
     id: int
     removal_id: int
@@ -224,3 +235,9 @@ class Away:
     sent_at: datetime
     due: date | None = None
     back_at: datetime | None = None
+    send_out_id: int | None = None
+    asks: tuple[Asked, ...] = ()
+    figures: tuple[Figure, ...] = ()
+    checks: tuple[BackCheck, ...] = ()
+    back_by: str = ""
+    back_note: str = ""

@@ -3,7 +3,7 @@
 from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import Anchor, Beside, Ref, RuleKind, Task, TaskKind, part, task
 from bagtag.domain.model import Removal
-from bagtag.store import belongings, fittings, joints, removals, rows, tables
+from bagtag.store import belongings, between, fittings, joints, removals, rows, tables
 from bagtag.store.act import Act
 
 
@@ -72,6 +72,19 @@ def forget_joint(act: Act, ref: Ref) -> None:
     map_id = joints.map_id(act.connection, ref.removal_id) if ref.removal_id is not None else None
     if map_id is not None:
         act.delete(tables.hole_map, map_id)
+
+
+def forget_between(act: Act, removal_id: int) -> None:
+    """What lies between strip and build goes with a part: its times away and what is ordered for
+    it. What was measured stays, as a sheet of no part; so does what was taken off it."""
+    for time in belongings.times_away(act.connection, removal_id):
+        act.delete(tables.away, time.id)
+    for line in between.renewals_of(act.connection, removal_id):
+        act.delete(tables.renewal, line.id)
+    for sheet in between.sheets_of(act.connection, removal_id):
+        act.update(tables.measure_sheet, sheet.id, removal_id=None)
+    for other_id in between.taken_off(act.connection, [removal_id]).get(removal_id, ()):
+        act.update(tables.removal, other_id, off_id=None)
 
 
 def untick(act: Act, ref: Ref) -> None:

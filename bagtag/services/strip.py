@@ -222,8 +222,7 @@ def delete_removal(store: Store, removal_id: int, *, who: str = "") -> Change:
             act.delete(tables.photo, photo.id)
         for tag in belongings.tags_of(act.connection, [removal_id]).get(removal_id, []):
             act.delete(tables.tag, tag.id)
-        for time in belongings.times_away(act.connection, removal_id):
-            act.delete(tables.away, time.id)
+        forgetting.forget_between(act, removal_id)
         forgetting.forget_joint(act, part(removal_id))
         act.delete(tables.removal, removal_id)
 

@@ -7,7 +7,7 @@ from sqlalchemy import Connection, Select, Table, bindparam, func, select
 
 from bagtag.domain.fitting import Ref
 from bagtag.domain.model import Away, Container, Photo, PhotoRole, SignOff, Tag, TagRole
-from bagtag.store import rows
+from bagtag.store import rows, rows_between
 from bagtag.store.removals import in_batches
 from bagtag.store.tables import away, container, photo, removal, sign_off, tag, task
 
@@ -139,12 +139,12 @@ def sign_offs(connection: Connection, job_id: int) -> dict[Ref, SignOff]:
 def away_now(connection: Connection, job_id: int) -> dict[int, Away]:
     """Parts of a job that are at an outside shop, by removal."""
     wanted = select(away).join(removal).where(removal.c.job_id == job_id, away.c.back_at.is_(None))
-    found = [rows.away(row) for row in connection.execute(wanted).mappings()]
+    found = [rows_between.away(row) for row in connection.execute(wanted).mappings()]
     return {one.removal_id: one for one in found}
 
 
 def times_away(connection: Connection, removal_id: int) -> list[Away]:
-    return _by_removal(connection, away, [removal_id], rows.away).get(removal_id, [])
+    return _by_removal(connection, away, [removal_id], rows_between.away).get(removal_id, [])
 
 
 def _one(

@@ -23,7 +23,6 @@ from bagtag.domain.fitting import (
 )
 from bagtag.domain.model import (
     Area,
-    Away,
     Container,
     ContainerKind,
     Fate,
@@ -126,6 +125,7 @@ def removal(row: Columns) -> Removal:
         asks=asks(row["asks"]),
         passes=tightening.from_data(row["passes"]),
         tools=row["tools"],
+        off_id=row["off_id"],
     )
 
 
@@ -147,6 +147,7 @@ def tag(row: Columns) -> Tag:
         container_id=row["container_id"],
         pair=row["pair"],
         task_id=row["task_id"],
+        send_out_id=row["send_out_id"],
     )
 
 
@@ -224,18 +225,6 @@ def rule(row: Columns, members: Iterable[Columns]) -> Rule:
         why=row["why"],
         made_at=_time(row["made_at"]),
         made_by=row["made_by"],
-    )
-
-
-def away(row: Columns) -> Away:
-    return Away(
-        id=row["id"],
-        removal_id=row["removal_id"],
-        shop=row["shop"],
-        work=row["work"],
-        sent_at=datetime.fromisoformat(row["sent_at"]),
-        due=date.fromisoformat(row["due"]) if row["due"] else None,
-        back_at=_time(row["back_at"]),
     )
 
 

@@ -184,14 +184,16 @@ _ON_PARTS = select(task.c.name, task.c.job_id, removal.c.job_id.label("of_remova
 
 
 def _hangs_right(row: rows.Columns) -> bool:
-    on = {name for name in ("removal_id", "container_id", "task_id") if row[name] is not None}
+    on = {name for name in _OWNERS if row[name] is not None}
     return on == _HANGS_ON.get(TagRole(row["role"]), {"removal_id"})
 
 
+_OWNERS = ("removal_id", "container_id", "task_id", "send_out_id")
 _HANGS_ON: dict[TagRole, set[str]] = {
     TagRole.BLANK: set(),
     TagRole.CONTAINER: {"container_id"},
     TagRole.TASK: {"task_id"},
+    TagRole.SEND_OUT: {"send_out_id"},
 }
 
 

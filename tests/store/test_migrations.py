@@ -30,7 +30,7 @@ NEXT = """
 import sqlalchemy as sa
 from alembic import op
 
-revision, down_revision, branch_labels, depends_on = "0005", "0004", None, None
+revision, down_revision, branch_labels, depends_on = "0006", "0005", None, None
 
 
 def upgrade():
@@ -68,7 +68,7 @@ def scripts_with(tmp_path: Path, script: str) -> Path:
     """Our scripts and one more, as the next release will have them."""
     folder = tmp_path / "scripts"
     shutil.copytree(migrate.SCRIPTS, folder, ignore=shutil.ignore_patterns("__pycache__"))
-    (folder / "versions" / "v0005_next.py").write_text(script)
+    (folder / "versions" / "v0006_next.py").write_text(script)
     return folder
 
 
@@ -79,13 +79,13 @@ def rows(database: Path, query: str) -> list[tuple]:
 
 def test_a_dated_copy_is_made_before_a_migration(tmp_path, kept):
     engine = open_engine(Location.in_folder(tmp_path))
-    migrate.to_head(engine, kept, "0004", scripts_with(tmp_path, NEXT))
+    migrate.to_head(engine, kept, "0005", scripts_with(tmp_path, NEXT))
     engine.dispose()
-    assert rows(kept, "SELECT version_num FROM alembic_version") == [("0005",)]
+    assert rows(kept, "SELECT version_num FROM alembic_version") == [("0006",)]
     assert rows(kept, "SELECT machine, colour FROM job") == [("Walking tractor", "red")]
     (copy,) = [f for f in tmp_path.glob("*.db") if f != kept]
-    assert re.fullmatch(r"bagtag\.0004\.\d{4}-\d\d-\d\dT\d\d-\d\d-\d\d\.db", copy.name)
-    assert rows(copy, "SELECT version_num FROM alembic_version") == [("0004",)]
+    assert re.fullmatch(r"bagtag\.0005\.\d{4}-\d\d-\d\dT\d\d-\d\d-\d\d\.db", copy.name)
+    assert rows(copy, "SELECT version_num FROM alembic_version") == [("0005",)]
     assert rows(copy, "SELECT name FROM removal") == [("flywheel",)]
     assert rows(copy, "PRAGMA integrity_check") == [("ok",)]
 
@@ -93,7 +93,7 @@ def test_a_dated_copy_is_made_before_a_migration(tmp_path, kept):
 def test_a_migration_that_breaks_off_changes_nothing(tmp_path, kept):
     engine = open_engine(Location.in_folder(tmp_path))
     with pytest.raises(RuntimeError, match="power cut"):
-        migrate.to_head(engine, kept, "0004", scripts_with(tmp_path, BREAKS_OFF))
+        migrate.to_head(engine, kept, "0005", scripts_with(tmp_path, BREAKS_OFF))
     engine.dispose()
     again = Store.in_folder(tmp_path)
     assert services.check.check(again).sound
