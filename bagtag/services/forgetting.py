@@ -79,7 +79,7 @@ def forget_between(act: Act, removal_id: int) -> None:
     it. What was measured stays, as a sheet of no part; so does what was taken off it."""
     for time in belongings.times_away(act.connection, removal_id):
         act.delete(tables.away, time.id)
-    for line in between.renewals_of(act.connection, removal_id):
+    for line in between.new_parts_of(act.connection, removal_id):
         act.delete(tables.renewal, line.id)
     for sheet in between.sheets_of(act.connection, removal_id):
         act.update(tables.measure_sheet, sheet.id, removal_id=None)

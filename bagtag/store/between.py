@@ -8,7 +8,7 @@ from sqlalchemy import Connection, func, or_, select
 from bagtag.domain.measuring.instrument import Instrument
 from bagtag.domain.measuring.sheet import MeasureSheet
 from bagtag.domain.model import Away
-from bagtag.domain.renewal import Renewal
+from bagtag.domain.new_part import NewPart
 from bagtag.domain.send_out import Document, SendOut
 from bagtag.store import rows_between
 from bagtag.store.removals import in_batches
@@ -90,22 +90,22 @@ def taken_off(connection: Connection, removal_ids: Sequence[int]) -> dict[int, l
     return found
 
 
-def renewals(connection: Connection, job_id: int | None = None) -> list[Renewal]:
+def new_parts(connection: Connection, job_id: int | None = None) -> list[NewPart]:
     """The lines to order of a job, or of all jobs, in the order they were written."""
     wanted = select(renewal).order_by(renewal.c.id)
     if job_id is not None:
         wanted = wanted.where(renewal.c.job_id == job_id)
-    return [rows_between.renewal(row) for row in connection.execute(wanted).mappings()]
+    return [rows_between.new_part(row) for row in connection.execute(wanted).mappings()]
 
 
-def renewals_of(connection: Connection, removal_id: int) -> list[Renewal]:
+def new_parts_of(connection: Connection, removal_id: int) -> list[NewPart]:
     wanted = select(renewal).where(renewal.c.removal_id == removal_id).order_by(renewal.c.id)
-    return [rows_between.renewal(row) for row in connection.execute(wanted).mappings()]
+    return [rows_between.new_part(row) for row in connection.execute(wanted).mappings()]
 
 
-def get_renewal(connection: Connection, renewal_id: int) -> Renewal | None:
+def get_new_part(connection: Connection, renewal_id: int) -> NewPart | None:
     row = connection.execute(select(renewal).where(renewal.c.id == renewal_id)).mappings().first()
-    return rows_between.renewal(row) if row else None
+    return rows_between.new_part(row) if row else None
 
 
 def sheets(connection: Connection, job_id: int) -> list[MeasureSheet]:

@@ -10,7 +10,7 @@ from bagtag.domain.measuring import sheet
 from bagtag.domain.measuring.instrument import Instrument
 from bagtag.domain.measuring.sheet import Decision, MeasureSheet, SheetKind
 from bagtag.domain.model import Away, Fate
-from bagtag.domain.renewal import Renewal
+from bagtag.domain.new_part import NewPart
 from bagtag.domain.send_out import BackCheck, Document, SendOut
 from bagtag.store import rows
 from bagtag.store.rows import Columns
@@ -84,8 +84,8 @@ def document(row: Columns) -> Document:
     )
 
 
-def renewal(row: Columns) -> Renewal:
-    return Renewal(
+def new_part(row: Columns) -> NewPart:
+    return NewPart(
         id=row["id"],
         uid=row["uid"],
         job_id=row["job_id"],
@@ -111,7 +111,7 @@ def renewal(row: Columns) -> Renewal:
     )
 
 
-def renewal_columns(one: Renewal) -> dict[str, Any]:
+def new_part_columns(one: NewPart) -> dict[str, Any]:
     """Every column but the id."""
     return {name: plain(value) for name, value in asdict(one).items() if name != "id"}
 

@@ -48,6 +48,11 @@ def test_a_whole_store_is_whole_and_counted(store, worked_on):
         "pass_tick": 0,
         "wrench": 0,
         "tool_out": 0,
+        "send_out": 0,
+        "document": 0,
+        "renewal": 0,
+        "measure_sheet": 0,
+        "instrument": 0,
         "journal": 11,
     }
 

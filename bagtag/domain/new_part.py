@@ -1,5 +1,4 @@
-"""A renewal: a new part that is bought, from the day it is wanted until it has been compared with
-the old one."""
+"""A new part that is bought: from the day it is wanted until it is compared with the old one."""
 
 from dataclasses import dataclass
 from datetime import date, datetime
@@ -9,7 +8,7 @@ from bagtag.domain.model import Replacement
 
 
 @dataclass(frozen=True, slots=True)
-class Renewal:
+class NewPart:
     """One line to order, and how far it has come.
 
     `removal_id` is the removal it is for; `line` tells which of that removal's fasteners it renews

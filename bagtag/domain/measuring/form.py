@@ -1,0 +1,59 @@
+"""What a sheet of a kind asks for: the places to read, the figures with limits, what is given."""
+
+from dataclasses import dataclass
+
+from bagtag.domain.measuring.sheet import SheetKind
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """A place that is read. `row` and `column` say where it stands in the sheet's table ("top" and
+    "across"); `number` is its number in the sheet's drawing; a place that need not be read is not
+    `needed`."""
+
+    key: str
+    row: str
+    column: str = ""
+    unit: str = ""
+    number: int = 0
+    needed: bool = True
+
+    @property
+    def name(self) -> str:
+        return f"{self.row}, {self.column}" if self.column else self.row
+
+
+@dataclass(frozen=True, slots=True)
+class FigureSlot:
+    """A figure that limits can be given for, and which of them make sense: a taper has only an
+    upper one."""
+
+    key: str
+    name: str
+    unit: str = ""
+    low: bool = False
+    high: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class GivenSlot:
+    """A figure that is known beforehand; `several` may have more than one ("oversizes made"). One
+    that is not `needed` may be left out."""
+
+    key: str
+    name: str
+    unit: str = ""
+    several: bool = False
+    needed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class SheetForm:
+    """The whole of what a sheet asks for. A place, figure or given without a unit is in that of
+    the sheet."""
+
+    kind: SheetKind
+    places: tuple[Place, ...]
+    figures: tuple[FigureSlot, ...]
+    given: tuple[GivenSlot, ...] = ()
+    how: str = ""
