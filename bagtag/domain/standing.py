@@ -1,11 +1,13 @@
 """Where a removal stands in the build, in one word, and what keeps it."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from datetime import date
 from enum import IntEnum, StrEnum
 
 from bagtag.domain.fitting import Ref, part
-from bagtag.domain.model import Fate, Origin, Replacement
+from bagtag.domain.model import Away, Fate, Origin, Replacement
+from bagtag.domain.new_part import NewPart
 
 
 class Standing(StrEnum):
@@ -53,6 +55,7 @@ class Keeps(StrEnum):
 
     AWAY = "away"
     NEW_PART = "new part"
+    MEASURING = "measuring"
     DECISION = "decision"
     STEP = "step"
     BEHIND = "behind"
@@ -60,30 +63,73 @@ class Keeps(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Hindrance:
-    """One thing that must happen first; `ref` where it is another step."""
+    """One thing that must happen first; `ref` where it is another step. `due` is the day it is
+    promised for, `whom` the shop or the supplier to ask, empty where nobody is waited for."""
 
     sentence: str
     ref: Ref | None = None
     keeps: Keeps = Keeps.STEP
+    due: date | None = None
+    whom: str = ""
 
     @property
     def removal_id(self) -> int | None:
         return self.ref.removal_id if self.ref is not None else None
 
 
-def of_its_own(removal: Outline, shop: str | None) -> tuple[Hindrance, ...]:
+@dataclass(frozen=True, slots=True)
+class OpenSheet:
+    """A measuring sheet of a part that nobody has decided: what it says in a line; whether it is
+    read to its end, and whether it holds the part at all."""
+
+    said: str
+    is_measured: bool
+    holds: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Between:
+    """What is known of a part that lies between strip and build."""
+
+    away: Away | None = None
+    new_part: NewPart | None = None
+    sheets: tuple[OpenSheet, ...] = ()
+
+
+NOTHING = Between()
+
+
+def of_its_own(removal: Outline, known: Between = NOTHING) -> tuple[Hindrance, ...]:
     """What keeps a part out of the build whatever the others do: away, not here, undecided."""
     found: list[Hindrance] = []
-    if shop is not None:
+    if known.away is not None:
+        shop, due = known.away.shop, known.away.due
         said = f"it is away at {shop}" if shop else "it is away"
-        found.append(Hindrance(said, keeps=Keeps.AWAY))
+        found.append(Hindrance(said, keeps=Keeps.AWAY, due=due, whom=shop))
     if removal.fate is Fate.RENEW and removal.replacement is not Replacement.HERE:
-        word = "on order" if removal.replacement is Replacement.ORDERED else "not here yet"
-        found.append(Hindrance(f"the new part is {word}", keeps=Keeps.NEW_PART))
-    if removal.fate is Fate.DECIDE:
+        found.append(_not_here(removal, known.new_part))
+    return (*found, *_undecided(removal, known.sheets))
+
+
+def _not_here(removal: Outline, new: NewPart | None) -> Hindrance:
+    word = "on order" if removal.replacement is Replacement.ORDERED else "not here yet"
+    due, whom = (new.due, new.supplier) if new is not None else (None, "")
+    return Hindrance(f"the new part is {word}", keeps=Keeps.NEW_PART, due=due, whom=whom)
+
+
+def _undecided(removal: Outline, sheets: Sequence[OpenSheet]) -> Iterator[Hindrance]:
+    """A part whose new one is bought is decided, whatever its sheets say."""
+    if removal.fate in (Fate.RENEW, Fate.SCRAP):
+        return
+    held = [sheet for sheet in sheets if sheet.holds]
+    for sheet in held:
+        if sheet.is_measured:
+            yield Hindrance(f"it is still to be decided ({sheet.said})", keeps=Keeps.DECISION)
+        else:
+            yield Hindrance(f"it is still to be measured ({sheet.said})", keeps=Keeps.MEASURING)
+    if removal.fate is Fate.DECIDE and not held:
         said = "it is still to be inspected or measured and decided"
-        found.append(Hindrance(said, keeps=Keeps.DECISION))
-    return tuple(found)
+        yield Hindrance(said, keeps=Keeps.DECISION)
 
 
 def standing(

@@ -1,21 +1,22 @@
 """The plan of a job's build, computed from its rows as they stand now."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property, lru_cache
 
 from bagtag.domain import areas as tree
 from bagtag.domain.fitting import Ref, Rule, Task, TaskKind, part, task
 from bagtag.domain.model import Area, Away, SignOff
+from bagtag.domain.new_part import NewPart
 from bagtag.domain.now import Lane, Now, now
 from bagtag.domain.order_input import BuildRows, areas_of_steps, problem
 from bagtag.domain.order_plan import InForce, in_force
 from bagtag.domain.order_problem import Plan, Tie
 from bagtag.domain.order_why import needs
 from bagtag.domain.sign_off import looked_at, must_not_sign
-from bagtag.domain.standing import Hindrance, Outline, of_its_own
+from bagtag.domain.standing import Between, Hindrance, OpenSheet, Outline, of_its_own
 from bagtag.domain.tie_words import Words
-from bagtag.store import belongings, fittings, jobs, journal, removals
+from bagtag.store import belongings, between, fittings, jobs, journal, removals
 from bagtag.store.work import Store
 
 
@@ -28,6 +29,8 @@ class Planned:
     signed: Mapping[Ref, SignOff]
     out: Mapping[int, Away]
     found: InForce
+    new_parts: Mapping[int, NewPart] = field(default_factory=dict)
+    sheets: Mapping[int, tuple[OpenSheet, ...]] = field(default_factory=dict)
 
     @property
     def plan(self) -> Plan:
@@ -94,8 +97,10 @@ class Planned:
         line = self.lines.get(ref)
         if line is None or ref in self.signed:
             return ()
-        away = self.out.get(line.id)
-        return of_its_own(line, away.shop if away else None)
+        known = Between(
+            self.out.get(line.id), self.new_parts.get(line.id), self.sheets.get(line.id, ())
+        )
+        return of_its_own(line, known)
 
     def why_stuck(self, ref: Ref) -> str:
         return "; ".join(hindrance.sentence for hindrance in self.own(ref))
@@ -168,4 +173,6 @@ def planned_afresh(store: Store, job_id: int) -> Planned:
             signed=list(signed),
         )
         out = belongings.away_now(connection, job_id)
-    return Planned(job_id, rows, signed, out, in_force(problem(rows)))
+        bought = between.new_parts(connection, job_id)
+    new = {one.removal_id: one for one in bought if one.removal_id is not None and not one.line}
+    return Planned(job_id, rows, signed, out, in_force(problem(rows)), new)
