@@ -64,13 +64,15 @@ class Keeps(StrEnum):
 @dataclass(frozen=True, slots=True)
 class Hindrance:
     """One thing that must happen first; `ref` where it is another step. `due` is the day it is
-    promised for, `whom` the shop or the supplier to ask, empty where nobody is waited for."""
+    promised for, `whom` the shop or the supplier to ask, empty where nobody is waited for;
+    `is_ordered` whether a new part is on order."""
 
     sentence: str
     ref: Ref | None = None
     keeps: Keeps = Keeps.STEP
     due: date | None = None
     whom: str = ""
+    is_ordered: bool = False
 
     @property
     def removal_id(self) -> int | None:
@@ -89,10 +91,12 @@ class OpenSheet:
 
 @dataclass(frozen=True, slots=True)
 class Between:
-    """What is known of a part that lies between strip and build."""
+    """What is known of a part that lies between strip and build; `fasteners` are new ones that are
+    ordered for it or are to be."""
 
     away: Away | None = None
     new_part: NewPart | None = None
+    fasteners: tuple[NewPart, ...] = ()
     sheets: tuple[OpenSheet, ...] = ()
 
 
@@ -108,13 +112,25 @@ def of_its_own(removal: Outline, known: Between = NOTHING) -> tuple[Hindrance, .
         found.append(Hindrance(said, keeps=Keeps.AWAY, due=due, whom=shop))
     if removal.fate is Fate.RENEW and removal.replacement is not Replacement.HERE:
         found.append(_not_here(removal, known.new_part))
+    found += [_to_come(one) for one in known.fasteners if one.state is not Replacement.HERE]
     return (*found, *_undecided(removal, known.sheets))
 
 
 def _not_here(removal: Outline, new: NewPart | None) -> Hindrance:
-    word = "on order" if removal.replacement is Replacement.ORDERED else "not here yet"
+    ordered = removal.replacement is Replacement.ORDERED
+    word = "on order" if ordered else "not here yet"
     due, whom = (new.due, new.supplier) if new is not None else (None, "")
-    return Hindrance(f"the new part is {word}", keeps=Keeps.NEW_PART, due=due, whom=whom)
+    said = f"the new part is {word}"
+    return Hindrance(said, None, Keeps.NEW_PART, due if ordered else None, whom, ordered)
+
+
+def _to_come(one: NewPart) -> Hindrance:
+    """Fasteners that are new each time, where somebody has begun to order them."""
+    ordered = one.state is Replacement.ORDERED
+    said = f"new {one.what or one.line}: {'on order' if ordered else 'not here yet'}"
+    return Hindrance(
+        said, None, Keeps.NEW_PART, one.due if ordered else None, one.supplier, ordered
+    )
 
 
 def _undecided(removal: Outline, sheets: Sequence[OpenSheet]) -> Iterator[Hindrance]:

@@ -29,7 +29,7 @@ class Planned:
     signed: Mapping[Ref, SignOff]
     out: Mapping[int, Away]
     found: InForce
-    new_parts: Mapping[int, NewPart] = field(default_factory=dict)
+    new_parts: Mapping[int, Sequence[NewPart]] = field(default_factory=dict)
     sheets: Mapping[int, tuple[OpenSheet, ...]] = field(default_factory=dict)
 
     @property
@@ -97,8 +97,12 @@ class Planned:
         line = self.lines.get(ref)
         if line is None or ref in self.signed:
             return ()
+        bought = self.new_parts.get(line.id, ())
         known = Between(
-            self.out.get(line.id), self.new_parts.get(line.id), self.sheets.get(line.id, ())
+            away=self.out.get(line.id),
+            new_part=next((one for one in bought if not one.line), None),
+            fasteners=tuple(one for one in bought if one.line),
+            sheets=self.sheets.get(line.id, ()),
         )
         return of_its_own(line, known)
 
@@ -174,5 +178,8 @@ def planned_afresh(store: Store, job_id: int) -> Planned:
         )
         out = belongings.away_now(connection, job_id)
         bought = between.new_parts(connection, job_id)
-    new = {one.removal_id: one for one in bought if one.removal_id is not None and not one.line}
+    new: dict[int, list[NewPart]] = {}
+    for one in bought:
+        if one.removal_id is not None:
+            new.setdefault(one.removal_id, []).append(one)
     return Planned(job_id, rows, signed, out, in_force(problem(rows)), new)

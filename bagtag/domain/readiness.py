@@ -1,0 +1,122 @@
+"""What holds a job up: what to chase first, and the earliest day each step can go in.
+
+A step can go in on the day when the last of what keeps it out is there. A day that has passed says
+no more than that the thing is late: then nobody knows the day. What is measured and decided at the
+bench itself can be done today.
+"""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from enum import StrEnum
+
+from bagtag.domain.fitting import Ref
+from bagtag.domain.now import Frees
+from bagtag.domain.standing import Hindrance, Keeps
+
+
+class Chase(StrEnum):
+    """What is to be done about one thing that keeps a step out, the most pressing first."""
+
+    LATE = "late"
+    NO_DAY = "no day known"
+    TO_ORDER = "to order"
+    TO_MEASURE = "to measure"
+    TO_DECIDE = "to decide"
+    ON_ITS_WAY = "on its way"
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """A step that is kept out by itself. `alone` and `all` count the steps that wait for it, itself
+    among them, for it alone and in all; `day` is the earliest it can go in, None where nobody
+    knows; `days_late` how long ago it was promised for."""
+
+    ref: Ref
+    hindrances: tuple[Hindrance, ...]
+    chase: Chase
+    day: date | None
+    days_late: int = 0
+    alone: int = 0
+    all: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Rung:
+    """The steps that can go in from a day on and not before; `day` is None for those of which
+    nobody knows."""
+
+    day: date | None
+    steps: tuple[Ref, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Holding:
+    """`held` has what to chase first at the top, what is on its way at the end; `days` the
+    earliest day of every step that is not in; `rungs` the same by day, the unknown last."""
+
+    held: tuple[Held, ...] = ()
+    days: Mapping[Ref, date | None] | None = None
+    rungs: tuple[Rung, ...] = ()
+
+
+def chase_of(one: Hindrance, today: date) -> Chase:
+    """What is to be done about one hindrance of a part's own."""
+    if one.keeps is Keeps.MEASURING:
+        return Chase.TO_MEASURE
+    if one.keeps is Keeps.DECISION:
+        return Chase.TO_DECIDE
+    if one.due is not None:
+        return Chase.LATE if one.due < today else Chase.ON_ITS_WAY
+    is_wanted = one.keeps is Keeps.NEW_PART and not one.is_ordered
+    return Chase.TO_ORDER if is_wanted else Chase.NO_DAY
+
+
+def earliest(own: Iterable[Hindrance], today: date) -> date | None:
+    """The first day when nothing of its own keeps a part out; None where nobody knows."""
+    day = today
+    for one in own:
+        match chase_of(one, today):
+            case Chase.TO_MEASURE | Chase.TO_DECIDE:
+                continue
+            case Chase.ON_ITS_WAY if one.due is not None:
+                day = max(day, one.due)
+            case _:
+                return None
+    return day
+
+
+def holding(
+    own: Mapping[Ref, Sequence[Hindrance]],
+    roots: Mapping[Ref, Sequence[Ref]],
+    frees: Iterable[Frees],
+    today: date,
+) -> Holding:
+    """`own` has what keeps each stuck step out by itself, `roots` for every step that is not in
+    the stuck steps it waits for, in the order of the plan."""
+    first = {ref: earliest(found, today) for ref, found in own.items()}
+    days = {ref: _last([first[root] for root in found], today) for ref, found in roots.items()}
+    held = [_held(one, own[one.ref], first[one.ref], today) for one in frees]
+    held.sort(key=lambda one: (one.chase is Chase.ON_ITS_WAY, -one.alone, -one.all))
+    return Holding(tuple(held), days, _rungs(days))
+
+
+def _held(one: Frees, own: Sequence[Hindrance], day: date | None, today: date) -> Held:
+    rank = list(Chase)
+    chase = min((chase_of(each, today) for each in own), key=rank.index)
+    dues = [each.due for each in own if each.due is not None]
+    late = max(((today - due).days for due in dues), default=0)
+    return Held(one.ref, tuple(own), chase, day, max(late, 0), one.alone, one.all)
+
+
+def _last(days: Sequence[date | None], today: date) -> date | None:
+    known = [day for day in days if day is not None]
+    return max(known, default=today) if len(known) == len(days) else None
+
+
+def _rungs(days: Mapping[Ref, date | None]) -> tuple[Rung, ...]:
+    found: dict[date | None, list[Ref]] = {}
+    for ref, day in days.items():
+        found.setdefault(day, []).append(ref)
+    in_turn = sorted(found, key=lambda day: (day is None, day or date.min))
+    return tuple(Rung(day, tuple(found[day])) for day in in_turn)
