@@ -1,0 +1,49 @@
+"""An instrument as it may be kept, and what is to be said of its calibration."""
+
+from dataclasses import replace
+from datetime import date
+
+from bagtag.domain.clean import NAME_LIMIT, NOTE_LIMIT, clean_text
+from bagtag.domain.errors import BadInput
+from bagtag.domain.measuring.instrument import Instrument
+
+UNITS = ("mm", "in", "N", "kg", "cm³", "°C", "bar")
+"""What an instrument of a bench shows."""
+MONTHS = 12
+"""How long a calibration is taken to hold (common practice, no source)."""
+
+
+def checked_instrument(one: Instrument) -> Instrument:
+    """The instrument as it is kept, its texts made clean; BadInput says what cannot be."""
+    name = clean_text(one.name, limit=NAME_LIMIT, field="name", what="The instrument's name")
+    if not name:
+        raise BadInput("Give the instrument a name: micrometer 50–75, dial gauge.", field="name")
+    if one.unit not in UNITS:
+        known = ", ".join(UNITS)
+        raise BadInput(f"{one.unit or 'Nothing'} is no unit here. Choose: {known}.", field="unit")
+    if not one.resolution.is_finite() or one.resolution <= 0:
+        raise BadInput(
+            "The smallest step of an instrument is above zero: 0.01 mm for most micrometers.",
+            field="resolution",
+        )
+    note = clean_text(one.note, lines=True, limit=NOTE_LIMIT, field="note", what="The note")
+    return replace(one, name=name, note=note)
+
+
+def calibration(one: Instrument, today: date) -> str:
+    """What is to be said of an instrument's calibration on a day; nothing where it is in date."""
+    on = one.calibrated_on
+    if on is None:
+        return (
+            f"Nobody noted when the {one.name} was last calibrated: try it on a gauge block, "
+            "and note the day."
+        )
+    if on > today:
+        return f"The calibration of the {one.name} is dated {on.isoformat()}, a day still to come."
+    months = 12 * (today.year - on.year) + today.month - on.month - (today.day < on.day)
+    if months < MONTHS:
+        return ""
+    return (
+        f"The {one.name} was last calibrated on {on.isoformat()}, {MONTHS} months ago or more: "
+        "try it on a gauge block before it decides a part."
+    )
