@@ -1,0 +1,104 @@
+"""What a person says of a line to renew, made clean, or one sentence that says what is wrong."""
+
+import re
+from dataclasses import replace
+from datetime import date
+from decimal import Decimal
+
+from bagtag.domain.clean import NAME_LIMIT, NOTE_LIMIT, TEXT_LIMIT, clean_text, whole
+from bagtag.domain.errors import BadInput
+from bagtag.domain.new_part import NewPart
+from bagtag.domain.phrases import day
+
+SIGNS = {"€": "EUR", "£": "GBP"}
+"""Signs of money that mean one currency alone, with its code of ISO 4217; from memory."""
+MOST_MONEY = Decimal(10_000_000)
+CURRENCY_LIMIT = 8
+
+_FIGURE = re.compile(r"\d[\d.,' \u00a0\u202f]*")
+_THOUSANDS = re.compile(r"\d{1,3}(?:([.,' \u00a0\u202f])\d{3})(?:\1\d{3})*")
+
+
+def checked(part: NewPart) -> NewPart:
+    """A line as it can be kept: its text clean, its count a whole number, its days in order."""
+    found = replace(
+        part,
+        what=_text(part.what, "what", "The name", NAME_LIMIT),
+        size=_text(part.size, "size", "The size"),
+        part_number=_text(part.part_number, "part_number", "The part number"),
+        supplier=_text(part.supplier, "supplier", "The supplier", NAME_LIMIT),
+        count=whole(part.count, "The count", field="count"),
+        price=_price(part.price),
+        currency=currency(part.currency),
+        note=clean_text(part.note, lines=True, limit=NOTE_LIMIT, field="note", what="The note"),
+    )
+    if not found.what:
+        raise BadInput("Say what is bought, for example: oil seal.", field="what")
+    check_days(found.ordered_on, found.due)
+    return found
+
+
+def _text(text: str, field: str, what: str, limit: int = TEXT_LIMIT) -> str:
+    return clean_text(text, limit=limit, field=field, what=what)
+
+
+def check_days(ordered_on: date | None, due: date | None) -> None:
+    """BadInput for a new part that is due before it was ordered."""
+    if ordered_on is not None and due is not None and due < ordered_on:
+        raise BadInput(
+            f"It is due {day(due)}, before it was ordered on {day(ordered_on)}. "
+            "Correct one of the two.",
+            field="due",
+        )
+
+
+def _price(price: Decimal | None) -> Decimal | None:
+    if price is None:
+        return None
+    if not price.is_finite() or not 0 <= price <= MOST_MONEY:
+        raise BadInput("The price is no sum of money from 0 up. Correct it.", field="price")
+    return price
+
+
+def currency(text: str) -> str:
+    """`EUR` for `€` and `eur`; signs that several countries use stay as they are."""
+    clean = clean_text(text, limit=CURRENCY_LIMIT, field="currency", what="The currency")
+    return SIGNS.get(clean, clean.upper())
+
+
+def read_price(text: str) -> tuple[Decimal | None, str]:
+    """`12,50 EUR`, `£ 12.50`, `1.234,50`: the price and its currency, None and nothing for none.
+
+    A comma or a point is the decimal sign. One alone with three figures behind it could be either,
+    so it is BadInput, as is anything that is no figure.
+    """
+    clean = clean_text(text, limit=TEXT_LIMIT, field="price", what="The price")
+    if not clean:
+        return None, ""
+    match = _FIGURE.search(clean)
+    rest = (clean[: match.start()] + " " + clean[match.end() :]).strip() if match else clean
+    if match is None or any(c.isdecimal() or c in "-+=" for c in rest):
+        raise BadInput(
+            f"{clean!r} is no price. Give a figure and, if you like, its currency: 12.50 EUR.",
+            field="price",
+        )
+    return _price(_decimal(match[0].rstrip(".,' \u00a0\u202f"), clean)), currency(rest)
+
+
+def _decimal(figure: str, said: str) -> Decimal:
+    """A figure with a comma or a point; spaces, apostrophes, and the other of the two, in groups
+    of three."""
+    marks = [c for c in figure if c in ".,"]
+    if len(marks) == 1 and re.fullmatch(r"[1-9]\d{0,2}[.,]\d{3}", figure):
+        plain = figure.replace(marks[0], "")
+        raise BadInput(
+            f"{said!r} could be {plain} or {figure.replace(',', '.')}. "
+            f"Write {plain}.00 or leave the last figure out.",
+            field="price",
+        )
+    head, mark, tail = figure, "", ""
+    if marks and marks.count(marks[-1]) == 1:
+        head, mark, tail = figure.rpartition(marks[-1])
+    if not (head.isdecimal() or _THOUSANDS.fullmatch(head)) or (mark and not tail.isdecimal()):
+        raise BadInput(f"{said!r} is no price. Write it as 1234.50.", field="price")
+    return Decimal(re.sub(r"\D", "", head) + (f".{tail}" if tail else ""))
