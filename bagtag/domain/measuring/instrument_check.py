@@ -5,9 +5,14 @@ from datetime import date
 
 from bagtag.domain.clean import NAME_LIMIT, NOTE_LIMIT, clean_text
 from bagtag.domain.errors import BadInput
+from bagtag.domain.measuring import units
 from bagtag.domain.measuring.instrument import Instrument
 
-UNITS = ("mm", "in", "N", "kg", "cm³", "°C", "bar")
+UNITS = tuple(
+    unit
+    for kind in (units.LENGTH, units.FORCE, units.VOLUME, units.ANGLE)
+    for unit in units.of_dimension(kind)
+)
 """What an instrument of a bench shows."""
 MONTHS = 12
 """How long a calibration is taken to hold (common practice, no source)."""
