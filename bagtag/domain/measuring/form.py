@@ -38,13 +38,14 @@ class FigureSlot:
 @dataclass(frozen=True, slots=True)
 class GivenSlot:
     """A figure that is known beforehand; `several` may have more than one ("oversizes made"). One
-    that is not `needed` may be left out."""
+    that is not `needed` may be left out; one that `is_number` has no unit: a count, a factor."""
 
     key: str
     name: str
     unit: str = ""
     several: bool = False
     needed: bool = False
+    is_number: bool = False
 
 
 @dataclass(frozen=True, slots=True)
