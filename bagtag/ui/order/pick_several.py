@@ -32,8 +32,9 @@ class PickSeveral(Around):
 
     changed = Signal()
 
-    def __init__(self, caption: str, parent: QWidget) -> None:
+    def __init__(self, caption: str, parent: QWidget, *, noun: str = "step") -> None:
         super().__init__(parent)
+        self._noun = noun
         self.line = TickLine(self, caption, hint="number or word; Enter ticks it")
         self.near: Any = None
         self.field = Field(caption, self.line, self)
@@ -105,7 +106,8 @@ class PickSeveral(Around):
     def _enter(self) -> None:
         if self.list.here is None:
             typed = self.line.text().strip()
-            self.field.say(f"No step answers to {typed}. Type a number or a word of it.")
+            said = f"No {self._noun} answers to {typed}. Type a number or a word of it."
+            self.field.say(said)
         else:
             ticked = self.list.here.value
             self._tick(self.list.currentIndex().row())

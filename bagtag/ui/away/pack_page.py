@@ -1,0 +1,273 @@
+"""Packing: which shop, which parts, and what is wanted of each. Parts are chosen or scanned."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+
+from bagtag import services
+from bagtag.domain.change import Change
+from bagtag.domain.errors import BadInput, Trouble
+from bagtag.domain.sending import Batch, Wanted
+from bagtag.domain.standing import Standing
+from bagtag.ui.away.away_acts import FinishAct, is_escape
+from bagtag.ui.away.away_words import called
+from bagtag.ui.away.looks import Looks
+from bagtag.ui.away.pack_part import PackPart
+from bagtag.ui.away.pack_shop import ShopForm
+from bagtag.ui.card.card_parts import Scroll
+from bagtag.ui.desk import Desk
+from bagtag.ui.forms.basics import button, label, tight
+from bagtag.ui.forms.sight import InSight
+from bagtag.ui.order.pick_model import PickRow
+from bagtag.ui.order.pick_several import PickSeveral
+
+if TYPE_CHECKING:
+    from bagtag.services.tags import Found
+    from bagtag.services.views import StripRow
+
+CHOOSE = "Choose the parts at the left, or scan their tags. What is wanted of each is said here."
+
+
+class PackPage(QWidget):
+    """What was typed for a part is kept while it is chosen off and on again."""
+
+    packed = Signal(int)
+    """The batch that is sent, or that has more in it now."""
+    left = Signal()
+
+    def __init__(self, desk: Desk, looks: Looks, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.desk, self._looks = desk, looks
+        self._send_out_id = 0
+        self._rows: dict[int, StripRow] = {}
+        self._parts: list[PickRow] = []
+        self._is_busy = False
+        self.panels: dict[int, PackPart] = {}
+        self.head = label("", self, scale="head")
+        self.left_side, self.right_side = Scroll(self, "The send-out"), Scroll(self, "Its parts")
+        self.shop = ShopForm(self.left_side.body)
+        self.pick = PickSeveral("Parts that go", self.left_side.body, noun="part")
+        self.none_yet = label(CHOOSE, self.right_side.body, tone="muted")
+        self.wrong = label("", self, tone="accent")
+        self.send = FinishAct("Send it", self)
+        self.leave = button("Leave it\u2002Esc", self, role="quiet", name="Leave it")
+        self._lay()
+        self.pick.changed.connect(self._chosen)
+        self.send.clicked.connect(self.save)
+        self.leave.clicked.connect(self.left)
+
+    def _lay(self) -> None:
+        self.left_side.column.addWidget(self.shop)
+        self.left_side.column.addWidget(self.pick)
+        self.left_side.column.addStretch(1)
+        self.right_side.column.addWidget(self.none_yet)
+        self.right_side.column.addStretch(1)
+        for side in (self.left_side, self.right_side):
+            side.column.setContentsMargins(2, 2, 12, 2)
+            InSight(side, ())
+        sides, acts = QHBoxLayout(), QHBoxLayout()
+        tight(sides, 16)
+        sides.addWidget(self.left_side, 5)
+        sides.addWidget(self.right_side, 6)
+        tight(acts, 12)
+        for press in (self.send, self.leave):
+            acts.addWidget(press)
+        acts.addWidget(self.wrong, 1)
+        column = QVBoxLayout(self)
+        tight(column, 10)
+        column.addWidget(self.head)
+        column.addLayout(sides, 1)
+        column.addLayout(acts)
+        self.wrong.hide()
+
+    # What is shown
+
+    def begin(self, batches: Sequence[Batch]) -> None:
+        """A new batch; shops that were gone to before are offered."""
+        self._send_out_id = 0
+        self.head.setText("Send parts away")
+        self.shop.begin(list(dict.fromkeys(batch.shop for batch in reversed(batches))))
+        self.shop.show()
+        self._start("Send it")
+        self.shop.shop.line.setFocus()
+
+    def begin_more(self, batch: Batch) -> None:
+        """More parts for a batch that is packed."""
+        assert batch.send_out is not None
+        self._send_out_id = batch.send_out.id
+        self.head.setText(f"More parts for {called(batch)}")
+        self.shop.hide()
+        self._start("Add them")
+        self.pick.line.setFocus()
+
+    def _start(self, word: str) -> None:
+        self.send.say(word)
+        for panel in self.panels.values():
+            panel.hide()
+            panel.deleteLater()
+        self.panels = {}
+        self.pick.line.clear()
+        self.pick.set_values([])
+        self._show_panels(0)
+        self.say_nothing()
+        self.refresh()
+
+    def refresh(self) -> None:
+        """Ask again which parts could go."""
+        self.desk.ask(parts_of, self.desk.job_id, then=self._known)
+
+    def _known(self, rows: list[StripRow]) -> None:
+        self._rows = {row.removal.id: row for row in rows}
+        here = [row for row in rows if row.standing is Standing.OFF]
+        self._parts = [_pick_row(row) for row in rows]
+        self.pick.set_rows([_pick_row(row) for row in reversed(here)])
+        for panel in self.panels.values():
+            panel.form.set_parts(self._parts)
+        self._show_panels(0)
+
+    # Which parts
+
+    def _chosen(self) -> None:
+        new = [one for one in self.pick.values if one not in self.panels]
+        self.say_nothing()
+        self._show_panels(new[-1] if new else 0)
+
+    def _show_panels(self, opened: int) -> None:
+        """A panel for each part that goes, in the order chosen; one that is new is open."""
+        for place, one in enumerate(self.pick.values):
+            if one in self._rows:
+                self.right_side.column.insertWidget(place, self._panel(one))
+        for one, panel in self.panels.items():
+            panel.setVisible(one in self.pick.values)
+        if opened in self.panels:
+            self._open(opened)
+        self.none_yet.setVisible(not self.pick.values)
+
+    def _panel(self, removal_id: int) -> PackPart:
+        if removal_id not in self.panels:
+            made = PackPart(self._rows[removal_id], self._looks, self.right_side.body)
+            made.form.set_parts([row for row in self._parts if row.value != removal_id])
+            made.opened.connect(self._open_and_go)
+            made.let_go.connect(self._let_go)
+            self.panels[removal_id] = made
+        return self.panels[removal_id]
+
+    def _open(self, removal_id: int) -> None:
+        for one, panel in self.panels.items():
+            panel.open(one == removal_id)
+
+    def _open_and_go(self, removal_id: int) -> None:
+        self._open(removal_id)
+        self.panels[removal_id].form.work.setFocus()
+
+    def _let_go(self, removal_id: int) -> None:
+        self.pick.set_values([one for one in self.pick.values if one != removal_id])
+        self._show_panels(0)
+        self.pick.line.setFocus()
+
+    def take_scan(self, code: str) -> None:
+        """A scanned part goes with it."""
+        self.desk.ask(services.tags.look_up, code, then=self._found, failed=self._failed)
+
+    def _found(self, found: Found) -> None:
+        removal_id = found.removal_id or 0
+        row = self._rows.get(removal_id)
+        if row is None:
+            self.say("This tag hangs on no part of this job. Scan the tag of a part.")
+        elif row.standing is not Standing.OFF:
+            name = f"{row.removal.number} {row.removal.name}"
+            self.say(f"{name} cannot go: it is {row.standing.value}.")
+        else:
+            self.say_nothing()
+            self.pick.set_values(dict.fromkeys([*self.pick.values, removal_id]))
+            self._show_panels(removal_id)
+            self.panels[removal_id].form.work.setFocus()
+
+    # What is kept
+
+    def wanted(self) -> list[Wanted]:
+        """What is wanted of each part; BadInput, said in its panel, for what cannot be."""
+        found: list[Wanted] = []
+        for one in self.pick.values:
+            try:
+                found.append(self.panels[one].form.wanted(one))
+            except BadInput:
+                self._open(one)
+                raise
+        return found
+
+    def save(self) -> None:
+        if self._is_busy or not self.pick.settle():
+            return
+        self.say_nothing()
+        try:
+            wanted = self.wanted()
+            form = self.shop.form(date.today())
+        except BadInput as wrong:
+            self._failed(wrong)
+            return
+        self._is_busy = True
+        act = services.send_outs
+        if self._send_out_id:
+            self.desk.act(
+                act.add_wanted, self._send_out_id, wanted, then=self._kept, failed=self._failed
+            )
+        else:
+            self.desk.act(
+                act.send, self.desk.job_id, form, wanted, then=self._kept, failed=self._failed
+            )
+
+    def _kept(self, change: Change) -> None:
+        self._is_busy = False
+        self.packed.emit(self._send_out_id or change.new_id or 0)
+
+    def _failed(self, error: BaseException) -> None:
+        self._is_busy = False
+        if not isinstance(error, Trouble):
+            self.desk.tell_error(error)
+        elif not self._said_at_field(error):
+            self.say(error.sentence)
+
+    def _said_at_field(self, error: Trouble) -> bool:
+        if error.field == "removals":
+            self.pick.field.say(error.sentence)
+            self.pick.line.setFocus()
+            return True
+        if not self.shop.isHidden() and self.shop.say_wrong(error):
+            return True
+        panel = next((one for one in self.panels.values() if one.is_open), None)
+        return panel is not None and panel.form.say_wrong(error)
+
+    def say(self, sentence: str) -> None:
+        self.wrong.setText(sentence)
+        self.wrong.show()
+
+    def say_nothing(self) -> None:
+        self.wrong.hide()
+        self.shop.say_nothing()
+        self.pick.field.say("")
+        for panel in self.panels.values():
+            panel.form.say_nothing()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if is_escape(event):
+            self.left.emit()
+        else:
+            super().keyPressEvent(event)
+
+
+def _pick_row(row: StripRow) -> PickRow:
+    said = ", ".join(filter(None, (row.area, row.container)))
+    return PickRow(row.removal.id, f"{row.removal.number} {row.removal.name}", said)
+
+
+def parts_of(store: Any, job_id: int) -> list[StripRow]:
+    """Every part of a job, in the order off: what may go, and what may have been taken off it."""
+    ids = list(services.strip.log_ids(store, job_id))
+    return services.views.strip_rows(store, job_id, ids)
