@@ -28,15 +28,17 @@ class Chase(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Held:
-    """A step that is kept out by itself. `alone` and `all` count the steps that wait for it, itself
-    among them, for it alone and in all; `day` is the earliest it can go in, None where nobody
-    knows; `days_late` how long ago it was promised for."""
+    """A step that is kept out by itself, by `pressing` before all else.
+
+    `alone` and `all` count the steps that wait for it, itself among them, for it alone and in all;
+    `day` is the earliest it can go in, None where nobody knows.
+    """
 
     ref: Ref
     hindrances: tuple[Hindrance, ...]
+    pressing: Hindrance
     chase: Chase
     day: date | None
-    days_late: int = 0
     alone: int = 0
     all: int = 0
 
@@ -103,10 +105,9 @@ def holding(
 
 def _held(one: Frees, own: Sequence[Hindrance], day: date | None, today: date) -> Held:
     rank = list(Chase)
-    chase = min((chase_of(each, today) for each in own), key=rank.index)
-    dues = [each.due for each in own if each.due is not None]
-    late = max(((today - due).days for due in dues), default=0)
-    return Held(one.ref, tuple(own), chase, day, max(late, 0), one.alone, one.all)
+    pressing = min(own, key=lambda each: rank.index(chase_of(each, today)))
+    chase = chase_of(pressing, today)
+    return Held(one.ref, tuple(own), pressing, chase, day, one.alone, one.all)
 
 
 def _last(days: Sequence[date | None], today: date) -> date | None:

@@ -121,8 +121,7 @@ def _waiting(known: Planned, root: Ref) -> tuple[str, ...]:
 
 def act_words(held: Held, today: date) -> str:
     """What to do about it, one sentence: "Ask Mill Lane Engineering: 2 days late."."""
-    pressing = next(one for one in held.hindrances if readiness.chase_of(one, today) is held.chase)
-    whom = pressing.whom
+    pressing, whom = held.pressing, held.pressing.whom
     match held.chase:
         case Chase.LATE:
             late = late_words(pressing.due, today) if pressing.due else ""

@@ -27,14 +27,18 @@ from bagtag.ui.window import MainWindow
 if TYPE_CHECKING:
     from bagtag.ui.audit.audit_page import AuditPage
     from bagtag.ui.audit.audit_work import AuditWork
+    from bagtag.ui.holding.holding_page import HoldingPage
+    from bagtag.ui.holding.holding_work import HoldingWork
 
 BENCH = ("Strip", "Build")
-AUDIT = "Audit"
-"""A page of its own under the word Strip."""
+AUDIT, HOLDING = "Audit", "Holding"
+UNDER = {AUDIT: "Strip", HOLDING: "Build"}
+"""Pages of their own, each under the word of a stage."""
 PAGES = {
     "Job": ("job.job_stage", "JobStage"),
     "Containers": ("containers.containers_stage", "ContainersStage"),
     "Away": ("stages.away_stage", "AwayStage"),
+    "Holding": ("holding.holding_page", "HoldingPage"),
     "Renew": ("stages.renew_stage", "RenewStage"),
     "Measure": ("stages.measure_stage", "MeasureStage"),
     "Close": ("stages.close_stage", "CloseStage"),
@@ -54,6 +58,7 @@ class WindowWork(QObject):
         self._made: dict[str, Stage] = {}
         self._empty: PlainPage | None = None
         self._audit: AuditWork | None = None
+        self._holding: HoldingWork | None = None
         self._go_on = True
         self._troubles: tuple[str, ...] = ()
         self.bench = BenchPage(self.desk, window)
@@ -93,6 +98,7 @@ class WindowWork(QObject):
             ("Ctrl+L", self.focus_field),
             ("F2", self.focus_field),
             ("F3", self.open_audit),
+            ("F11", self.open_holding),
             ("Ctrl+J", self.window.title.open_menu),
             ("Ctrl+Z", self.undo),
             ("Ctrl+Shift+Z", self.redo),
@@ -200,7 +206,7 @@ class WindowWork(QObject):
             self._audit.forget()
         page = self.page_of(stage)
         self.stage = stage
-        self.window.stages.set_current("Strip" if stage == AUDIT else stage)
+        self.window.stages.set_current(UNDER.get(stage, stage))
         if page is self.bench:
             self.bench.set_stage(stage)
         self.window.pages.setCurrentWidget(page)
@@ -213,6 +219,10 @@ class WindowWork(QObject):
         """What is still missing, before the bench is cleared."""
         self.go_to(AUDIT)
 
+    def open_holding(self) -> None:
+        """What is holding the job up: what to chase first."""
+        self.go_to(HOLDING)
+
     def page_of(self, stage: str) -> Stage:
         if stage in BENCH:
             return self.bench
@@ -223,12 +233,19 @@ class WindowWork(QObject):
             self.window.pages.addWidget(self._made[stage])
             if stage == AUDIT:
                 self._audit = self._audit_work(self._made[stage])
+            if stage == HOLDING:
+                self._holding = self._holding_work(self._made[stage])
         return self._made[stage]
 
     def _audit_work(self, page: Stage) -> AuditWork:
         from bagtag.ui.audit.audit_work import AuditWork
 
         return AuditWork(cast("AuditPage", page), self)
+
+    def _holding_work(self, page: Stage) -> HoldingWork:
+        from bagtag.ui.holding.holding_work import HoldingWork
+
+        return HoldingWork(cast("HoldingPage", page), self)
 
     def container_page(self) -> Stage:
         """The page that can show a container."""

@@ -64,7 +64,7 @@ class AuditPage(Stage):
         self.open_act = Act("Nothing covers it", OPEN, self)
         self.print_act = Act("Print the audit", PRINT, self)
         self.strip_act = Act("", "", self, role="quiet")
-        _say(self.strip_act, "Back to the strip", "Esc")
+        self.strip_act.say_with("Back to the strip", "Esc")
 
     def _lay(self) -> None:
         top = QHBoxLayout()
@@ -188,7 +188,7 @@ class AuditPage(Stage):
             act.offer(False)
         if row is None:
             return
-        _say(self.enter_act, words.act_of(row.finding).large, "Enter")
+        self.enter_act.say_with(words.act_of(row.finding).large, "Enter")
         self.enter_act.offer(True)
         count = len(self._photo_ids())
         if count:
@@ -244,10 +244,3 @@ class AuditPage(Stage):
 def audit_of(store: Store, job_id: int) -> tuple[int, Audit]:
     """The audit of a job, and which job it is of."""
     return job_id, services.audit.audit(store, job_id)
-
-
-def _say(act: Act, word: str, key: str) -> None:
-    """A word with the key that the page itself listens to."""
-    act.say(f"{word}\u2002{key}")
-    act.setAccessibleName(word)
-    act.setToolTip(f"{word} ({key})")

@@ -62,6 +62,12 @@ class Act(Press):
         self.setAccessibleName(word)
         self.setToolTip(f"{word} ({shown})" if shown else word)
 
+    def say_with(self, word: str, key: str) -> None:
+        """A word with a key that something else listens to."""
+        self.say(f"{word}\u2002{key}")
+        self.setAccessibleName(word)
+        self.setToolTip(f"{word} ({key})")
+
 
 class Value(QWidget):
     """A small caption and below it what it says."""

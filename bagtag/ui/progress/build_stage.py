@@ -11,10 +11,10 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 from bagtag import services
 from bagtag.domain.change import Change
 from bagtag.domain.fitting import Ref
-from bagtag.domain.standing import Standing
+from bagtag.domain.standing import Reach, Standing
 from bagtag.ui.card.card_parts import Act
 from bagtag.ui.desk import Desk
-from bagtag.ui.forms.basics import Line, label, tight
+from bagtag.ui.forms.basics import Line, button, label, tight
 from bagtag.ui.progress.build_progress import OneLine, Progress
 from bagtag.ui.progress.build_words import progress_words, waiting_words
 from bagtag.ui.sheets.checklist_dialog import open_checklist
@@ -27,6 +27,7 @@ NEXT = "F5"
 PAPER = "Ctrl+P"
 ADD = "Ctrl+T"
 TOOLS = "Ctrl+B"
+HOLDING = "F11"
 ROOMY = 1080
 """The width in pixels from which there is room for the keys of its acts beside their words."""
 WHO = "bench/who"
@@ -58,12 +59,16 @@ class BuildBar(QFrame):
         desk.who = last_at_the_bench(desk.who)
         self.progress = Progress(self)
         self.count = label("", self, scale="head")
+        self.count.setWordWrap(False)
         self.waiting = OneLine(self)
         mark(self.waiting, tone="muted")
         self.next = Act("Next step", NEXT, self, role="primary")
         self.add = Act("Add", ADD, self)
         self.tools = Act("Tools", TOOLS, self)
         self.paper = Act("Checklist", PAPER, self)
+        self.held = button("Held up", self, role="quiet")
+        self.held.setAccessibleName("What is holding this job up")
+        self.held.setToolTip(f"What is holding this job up, and what to chase first ({HOLDING})")
         self.who = Line(self, "Who signs: name or initials", hint="name or initials")
         self.who.setMaximumWidth(150)
         self.who.setText(desk.who)
@@ -74,12 +79,17 @@ class BuildBar(QFrame):
         self.tools.setToolTip("Lay out the tools, and count them back (Ctrl+B)")
         self.tools.clicked.connect(self.tools_wanted)
         self.paper.clicked.connect(self.print_checklist)
+        self.held.clicked.connect(self.ask_what_holds)
         self.who.textChanged.connect(self._who_typed)
 
     def _lay(self) -> None:
         words = QVBoxLayout()
         tight(words, 2)
-        words.addWidget(self.count)
+        top = QHBoxLayout()
+        tight(top, 8)
+        top.addWidget(self.count, 1)
+        top.addWidget(self.held)
+        words.addLayout(top)
         words.addWidget(self.progress)
         words.addWidget(self.waiting)
         row = QHBoxLayout(self)
@@ -96,6 +106,7 @@ class BuildBar(QFrame):
         super().resizeEvent(event)
         for act in (self.add, self.tools, self.paper):
             act.be_brief(self.width() < ROOMY)
+        self.held.setText("Held up" if self.width() < ROOMY else f"What holds it up\u2002{HOLDING}")
 
     def enter(self) -> None:
         """Ask for the board of the chosen job."""
@@ -117,6 +128,7 @@ class BuildBar(QFrame):
         self.waiting.say(waiting_words(board))
         self.next.setEnabled(bool(self._ready()))
         self.paper.setEnabled(bool(of))
+        self.held.setVisible(any(step.reach is Reach.WAITS for step in board.steps))
         self.board_read.emit(board)
 
     def _ready(self) -> list["Step"]:
@@ -130,6 +142,10 @@ class BuildBar(QFrame):
             after = ready.index(self._shown) + 1 if self._shown in ready else 0
             self._shown = ready[after % len(ready)]
             self.desk.show_step.emit(self._shown)
+
+    def ask_what_holds(self) -> None:
+        """What keeps the rest out, and what to chase first."""
+        self.desk.show_stage.emit("Holding")
 
     def print_checklist(self) -> None:
         open_checklist(self.desk, self)

@@ -1,0 +1,85 @@
+"""What is said of what holds a job up."""
+
+from datetime import date
+from typing import TYPE_CHECKING
+
+from bagtag.domain.days import day_words
+from bagtag.domain.readiness import Chase
+from bagtag.domain.standing import Keeps
+
+if TYPE_CHECKING:
+    from bagtag.services.readiness import HeldRow, HoldingUp
+
+CALM = ("Nothing holds this job up", "Every step that is left waits for other steps and no more.")
+ALL_IN = ("Everything is in", "Close the job next.")
+SIGNS = {
+    Chase.LATE: "!",
+    Chase.NO_DAY: "?",
+    Chase.TO_ORDER: "+",
+    Chase.TO_MEASURE: "↔",
+    Chase.TO_DECIDE: "…",
+    Chase.ON_ITS_WAY: "→",
+}
+"""One sign for each, so that a row is told from another without its colour."""
+SETTLED_IN = {
+    Keeps.AWAY: "Away",
+    Keeps.NEW_PART: "Renew",
+    Keeps.MEASURING: "Measure",
+    Keeps.DECISION: "Measure",
+}
+"""The stage where each is settled."""
+
+
+def steps(count: int) -> str:
+    return f"{count} step{'s' * (count != 1)}"
+
+
+def head_words(found: "HoldingUp") -> str:
+    """`27 of 52 steps are held up`"""
+    return f"{found.left - found.free} of {steps(found.left)} left are held up"
+
+
+def help_words(found: "HoldingUp") -> str:
+    """Where the end stands: the last day that is known, and what nobody knows."""
+    last, unknown = found.last_day, found.unknown
+    known = f"The last day that is known is {day_words(last, found.today)}. " if last else ""
+    if not unknown:
+        return known.strip()
+    verb = "waits" if unknown == 1 else "wait"
+    return f"{known}{steps(unknown)} {verb} for something that nobody knows a day for."
+
+
+def frees_words(row: "HeldRow") -> str:
+    """`frees 6 steps`; `with others 11`, where it alone is not enough."""
+    if row.held.alone:
+        return f"frees {steps(row.held.alone)}"
+    return f"one of several for {steps(row.held.all)}"
+
+
+def rung_words(day: date | None, today: date) -> str:
+    return "no day known" if day is None else f"from {day_words(day, today)}"
+
+
+def stage_of(row: "HeldRow") -> str:
+    """The stage where the most pressing of what keeps it is settled."""
+    pressing = row.held.pressing
+    return SETTLED_IN.get(pressing.keeps, "Build")
+
+
+def act_of(row: "HeldRow") -> str:
+    """What Enter does: "Open its send-out"."""
+    match stage_of(row):
+        case "Away":
+            return "Open its send-out" if row.send_out_id else "Go to Away"
+        case "Measure":
+            return "Open its sheet" if row.sheet_id else "Go to Measure"
+        case "Renew":
+            return "Go to Renew"
+        case _:
+            return "Show the step"
+
+
+def spoken(row: "HeldRow") -> str:
+    """A row as it is read out."""
+    parts = (row.called, row.why, row.act.rstrip("."), frees_words(row))
+    return ", ".join(part for part in parts if part)

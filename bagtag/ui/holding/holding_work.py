@@ -1,0 +1,43 @@
+"""From what holds the job up to where it is settled."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject
+
+from bagtag.ui.holding.holding_words import stage_of
+
+if TYPE_CHECKING:
+    from bagtag.services.readiness import HeldRow
+    from bagtag.ui.holding.holding_page import HoldingPage
+    from bagtag.ui.window_work import WindowWork
+
+
+class HoldingWork(QObject):
+    """Made with the page."""
+
+    def __init__(self, page: HoldingPage, work: WindowWork) -> None:
+        super().__init__(work)
+        self._work = work
+        page.settle.connect(self.settle)
+        page.left.connect(self._to_build)
+        page.typed.connect(work.type_in_field)
+
+    def settle(self, row: HeldRow) -> None:
+        """Go to where a row is settled: its send-out, its new part, its sheet."""
+        stage = stage_of(row)
+        if stage == "Build":
+            self._work.show_step(row.ref)
+            return
+        self._work.go_to(stage)
+        page = self._work.page_of(stage)
+        if stage == "Away" and row.send_out_id:
+            page.show_batch(row.send_out_id)  # type: ignore[attr-defined]  # an AwayStage
+        elif stage == "Measure" and row.sheet_id:
+            page.show_sheet(row.sheet_id)  # type: ignore[attr-defined]  # a MeasureStage
+        elif row.ref.removal_id:
+            page.show_part(row.ref.removal_id)  # type: ignore[attr-defined]  # Renew or Measure
+
+    def _to_build(self) -> None:
+        self._work.go_to("Build")
