@@ -49,8 +49,10 @@ class Results:
 
     @property
     def verdict(self) -> Verdict:
+        """The worst of the figures that have a limit; unknown where none has."""
         rank = list(Verdict)
-        worst = max((rank.index(one.verdict) for one in self.figures), default=None)
+        judged = (one.verdict for one in self.figures if one.verdict is not Verdict.UNKNOWN)
+        worst = max((rank.index(one) for one in judged), default=None)
         return Verdict.UNKNOWN if worst is None else rank[worst]
 
     @property

@@ -1,0 +1,172 @@
+"""Readings that look like a slip: inches in a field of millimetres, a point in the wrong place."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from decimal import Decimal
+from statistics import median_low
+
+from bagtag.domain.measuring import forms
+from bagtag.domain.measuring.amounts import given_one, limits, taken
+from bagtag.domain.measuring.figures import show
+from bagtag.domain.measuring.form import Place
+from bagtag.domain.measuring.sheet import Limits, MeasureSheet, Reading, SheetKind
+from bagtag.domain.measuring.units import INCH, LENGTH, dimension
+from bagtag.domain.measuring.verdict import in_unit
+from bagtag.domain.phrases import capital
+
+ALIKE = {
+    SheetKind.SIZE,
+    SheetKind.BORE,
+    SheetKind.JOURNAL,
+    SheetKind.BEARING,
+    SheetKind.PISTON,
+}
+"""Kinds whose readings are all of about one size."""
+_LIMITED_BY = {
+    SheetKind.SIZE: "size",
+    SheetKind.BORE: "size",
+    SheetKind.JOURNAL: "size",
+    SheetKind.PLASTIC_GAUGE: "clearance",
+    SheetKind.RING_GAP: "gap",
+    SheetKind.END_FLOAT: "end float",
+    SheetKind.BACKLASH: "backlash",
+    SheetKind.RUN_OUT: "run-out",
+    SheetKind.FLATNESS: "flatness",
+}
+"""The figure whose limits a reading of the kind can itself be held against."""
+_OF_SPRING = {"free length": "length", "load": "load"}
+_POINTS = tuple(map(Decimal, ("10", "0.1", "100", "0.01", "1000", "0.001")))
+
+
+@dataclass(frozen=True, slots=True)
+class Expected:
+    """Where a reading is expected: `low` to `high`, in the unit of its place. `wide` is how far
+    outside still passes for wear, `near` how near a mended slip must come; both are factors."""
+
+    low: Decimal
+    high: Decimal
+    words: str
+    wide: Decimal = Decimal("1.25")
+    near: Decimal = Decimal("1.04")
+    is_limit: bool = False
+
+    def takes(self, value: Decimal) -> bool:
+        return self.low / self.wide <= value <= self.high * self.wide
+
+    def fits(self, value: Decimal) -> bool:
+        return self.low / self.near <= value <= self.high * self.near
+
+
+@dataclass(frozen=True, slots=True)
+class _Slip:
+    place: Place
+    reading: Reading
+    factor: Decimal | None
+    expected: Expected
+
+
+def questions(sheet: MeasureSheet) -> tuple[str, ...]:
+    places = {place.key: place for place in forms.form(sheet).places}
+    known = [one for one in sheet.readings if one.key in places and one.value]
+    slips = [_slip(sheet, places[one.key], one) for one in known]
+    by_kind: dict[tuple[Decimal | None, str], list[_Slip]] = {}
+    for slip in slips:
+        if slip is not None:
+            by_kind.setdefault((slip.factor, slip.expected.words), []).append(slip)
+    return tuple(filter(None, map(_said, by_kind.values())))
+
+
+def _slip(sheet: MeasureSheet, place: Place, reading: Reading) -> _Slip | None:
+    unit = place.unit or sheet.unit
+    one = taken(sheet, unit).get(place.key)
+    if one is None:
+        return None
+    value = abs(one.value)
+    for expected in _expected(sheet, place, unit):
+        if expected.takes(value):
+            continue
+        found = next((f for f in _factors(unit) if expected.fits(value * f)), None)
+        if found is not None or sheet.kind in ALIKE:
+            return _Slip(place, reading, found, expected)
+    return None
+
+
+def _factors(unit: str) -> Iterable[Decimal]:
+    inches = (INCH, 1 / INCH) if dimension(unit) == LENGTH else ()
+    return (*inches, *_POINTS)
+
+
+def _expected(sheet: MeasureSheet, place: Place, unit: str) -> Iterable[Expected]:
+    """What a reading is held against, the surest first."""
+    standard = given_one(sheet, "standard", unit) if sheet.kind in _LIMITED_BY else None
+    if standard and sheet.kind in ALIKE:
+        yield Expected(standard, standard, f"beside the standard size {show(standard)} {unit}")
+    held = limits(sheet, *_keys(sheet.kind, place))
+    if held is not None:
+        yield from _by_limits(in_unit(held, unit), sheet.kind)
+    others = _others(sheet, place, unit)
+    if others is not None:
+        yield Expected(others, others, f"among readings of {show(others)} {unit}")
+
+
+def _keys(kind: SheetKind, place: Place) -> tuple[str, ...]:
+    if kind is SheetKind.SPRING:
+        return (_OF_SPRING[place.key],)
+    if kind is SheetKind.RING_GAP:
+        return (f"gap {place.number}", "gap")
+    return (_LIMITED_BY.get(kind, place.key),)
+
+
+def _by_limits(held: Limits, kind: SheetKind) -> Iterable[Expected]:
+    sides = (held.new_low, held.new_high, held.wear_low, held.wear_high)
+    known = [side for side in sides if side]
+    if not known:
+        return
+    words = f"beside limits of {_span(min(known), max(known))} {held.unit}"
+    if kind in ALIKE or kind is SheetKind.SPRING:
+        yield Expected(min(known), max(known), words, is_limit=True)
+    else:
+        low = min(known) if len(known) > 1 else known[0] / 10
+        yield Expected(low, max(known), words, Decimal(5), Decimal(2), is_limit=True)
+
+
+def _span(low: Decimal, high: Decimal) -> str:
+    return show(low) if low == high else f"{show(low)} to {show(high)}"
+
+
+def _others(sheet: MeasureSheet, place: Place, unit: str) -> Decimal | None:
+    """The size most of the readings have; of only two, the first is held to be right."""
+    read = taken(sheet, unit)
+    if sheet.kind not in ALIKE or len(read) < 2:
+        return None
+    if len(read) > 2:
+        return median_low([one.value for one in read.values()])
+    first, second = read
+    return read[first if place.key == second else second].value
+
+
+def _said(slips: list[_Slip]) -> str:
+    first = slips[0]
+    also = f" and {len(slips) - 1} more" if len(slips) > 1 else ""
+    value = f"{show(first.reading.value)} {first.reading.unit}".strip()
+    start = f"{capital(first.place.name)}{also}: {value} {first.expected.words}"
+    if first.factor is None:
+        return f"{start} is far off. Read it again."
+    if first.factor in (INCH, 1 / INCH):
+        return _of_unit(first, start)
+    meant = show((first.reading.value * first.factor).normalize())
+    return f"{start}: was {meant} meant? Look at the point."
+
+
+def _of_unit(slip: _Slip, start: str) -> str:
+    unit = slip.reading.unit
+    other = "in" if unit == "mm" else "mm"
+    if (slip.factor == INCH) is (unit == "mm"):
+        assert slip.factor is not None
+        turned = round(slip.reading.value * slip.factor, 3 if unit == "mm" else 4)
+        return (
+            f"{start}: {show(slip.reading.value)} {other} is {show(turned)} {unit}. Say the unit."
+        )
+    if not slip.expected.is_limit:
+        return ""
+    return f"{start}: the limits would fit in {other}. Look at their unit."

@@ -1,0 +1,56 @@
+"""A journal: two sections, two directions at right angles; size, taper, out of round.
+
+Size is the smallest reading; taper is what one direction differs by from section to section; out
+of round is what the two directions of one section differ by; the worst of each (common practice,
+no source).
+"""
+
+from bagtag.domain.measuring.amounts import Amount, largest, limits, missing, smallest, taken
+from bagtag.domain.measuring.form import FigureSlot, Place, SheetForm
+from bagtag.domain.measuring.result import Results
+from bagtag.domain.measuring.sheet import MeasureSheet, SheetKind
+from bagtag.domain.measuring.verdict import result
+
+_SECTIONS, _WAYS = ("one end", "other end"), ("first way", "square to it")
+_PLACES = tuple(
+    Place(f"{section}, {way}", section, way, number=2 * row + column + 1)
+    for row, section in enumerate(_SECTIONS)
+    for column, way in enumerate(_WAYS)
+)
+_SIZE = FigureSlot("size", "journal", low=True)
+_TAPER = FigureSlot("taper", "taper")
+_ROUND = FigureSlot("out of round", "out of round")
+
+
+def form(_: MeasureSheet) -> SheetForm:
+    return SheetForm(
+        SheetKind.JOURNAL,
+        _PLACES,
+        (_SIZE, _TAPER, _ROUND),
+        how="Read near both ends of the journal, clear of the fillets and of the oil hole, in two "
+        "directions square to one another.",
+    )
+
+
+def results(sheet: MeasureSheet) -> Results:
+    still = missing(form(sheet), sheet)
+    if still:
+        return Results(missing=still)
+    read = taken(sheet)
+    by_slot = ((_SIZE, smallest(read.values())), (_TAPER, _taper(read)), (_ROUND, _round(read)))
+    return Results(
+        tuple(
+            result(slot, one.value, sheet.unit, one.step, limits(sheet, slot.key))
+            for slot, one in by_slot
+        )
+    )
+
+
+def _taper(read: dict[str, Amount]) -> Amount:
+    one, other = _SECTIONS
+    return largest(abs(read[f"{one}, {way}"] - read[f"{other}, {way}"]) for way in _WAYS)
+
+
+def _round(read: dict[str, Amount]) -> Amount:
+    first, square = _WAYS
+    return largest(abs(read[f"{end}, {first}"] - read[f"{end}, {square}"]) for end in _SECTIONS)

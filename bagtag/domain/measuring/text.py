@@ -1,0 +1,62 @@
+"""A measuring sheet in one line, for lists and cards."""
+
+from bagtag.domain.measuring import forms
+from bagtag.domain.measuring.figures import show
+from bagtag.domain.measuring.result import Result, Results, Verdict
+from bagtag.domain.measuring.results import results
+from bagtag.domain.measuring.sheet import MeasureSheet
+from bagtag.domain.measuring.verdict import in_unit, stands
+from bagtag.domain.phrases import listed
+
+
+def summary(sheet: MeasureSheet) -> str:
+    """`worn: bore 76.31 mm, at most 76.20`, `measured, within limits`, `4 of 6 readings still to
+    take`, `too close to call: taper 0.05 mm, at most 0.05`."""
+    found = results(sheet)
+    worst = _worst(found)
+    if worst:
+        return f"{worst}; {_still(sheet, found)}" if found.missing else worst
+    return _still(sheet, found) if found.missing or not found.figures else _measured(found)
+
+
+def _worst(found: Results) -> str:
+    """The first figure that is out, else the first that is too close, else nothing."""
+    for verdict in (Verdict.OUT, Verdict.CLOSE):
+        for one in found.figures:
+            if one.verdict is verdict:
+                return f"{_word(one)}: {stands(one)}"
+    return ""
+
+
+def _word(figure: Result) -> str:
+    if figure.verdict is Verdict.CLOSE:
+        return "too close to call"
+    return "worn" if _is_worn(figure) else "out of limits"
+
+
+def _is_worn(figure: Result) -> bool:
+    """Whether it is beyond a limit of wear, and not only beyond one of a new part."""
+    assert figure.limits is not None
+    held = in_unit(figure.limits, figure.unit)
+    if held.wear_high is not None and figure.value > held.wear_high:
+        return True
+    return held.wear_low is not None and figure.value < held.wear_low
+
+
+def _still(sheet: MeasureSheet, found: Results) -> str:
+    needed = [place for place in forms.form(sheet).places if place.needed]
+    left = len(found.missing)
+    if left and left < len(needed):
+        return f"{left} of {len(needed)} readings still to take"
+    return f"{len(needed)} reading{'s' if len(needed) != 1 else ''} to take"
+
+
+def _measured(found: Results) -> str:
+    open_ones = [one for one in found.figures if one.limits is None]
+    if len(open_ones) == len(found.figures):
+        first = found.figures[0]
+        return f"measured, no limit given: {first.name} {show(first.value)} {first.unit}".strip()
+    word = "as new" if found.verdict is Verdict.NEW else "within limits"
+    if not open_ones:
+        return f"measured, {word}"
+    return f"measured, {word}; no limit given for {listed([one.name for one in open_ones])}"

@@ -1,0 +1,137 @@
+"""How a figure stands to its limits. This is the one place where that is decided.
+
+A figure exactly at its limit passes ("may be refitted if its critical dimension is exactly to its
+tolerance limit": general fitting instructions, see tests/check_values/measuring.json), unless it
+was read with something whose step is known: then it cannot be told from one beyond.
+"""
+
+from dataclasses import replace
+from decimal import Decimal
+
+from bagtag.domain.measuring.figures import show
+from bagtag.domain.measuring.form import FigureSlot
+from bagtag.domain.measuring.result import Result, Verdict
+from bagtag.domain.measuring.sheet import Limits
+from bagtag.domain.measuring.units import converted
+
+_SIDES = ("new_low", "new_high", "wear_low", "wear_high")
+
+
+def low(limits: Limits) -> Decimal | None:
+    """The lower limit that decides: the worn one, else the new one."""
+    return limits.new_low if limits.wear_low is None else limits.wear_low
+
+
+def high(limits: Limits) -> Decimal | None:
+    """The upper limit that decides: the worn one, else the new one."""
+    return limits.new_high if limits.wear_high is None else limits.wear_high
+
+
+def judge(
+    value: Decimal, resolution: Decimal | None, limits: Limits
+) -> tuple[Verdict, Decimal | None]:
+    """The verdict, and what is left to the nearest limit that decides, negative beyond it, None
+    without one. All in one unit; `resolution` is None where it is not known."""
+    rooms = _rooms(value, limits)
+    if not rooms:
+        return Verdict.UNKNOWN, None
+    margin = min(rooms)
+    if resolution is not None and any(abs(room) < resolution for room in rooms):
+        beyond = margin < 0 and abs(margin) >= resolution
+        return (Verdict.OUT if beyond else Verdict.CLOSE), margin
+    if margin < 0:
+        return Verdict.OUT, margin
+    return (Verdict.NEW if _is_as_new(value, limits) else Verdict.GOOD), margin
+
+
+def _rooms(value: Decimal, limits: Limits) -> list[Decimal]:
+    least, most = low(limits), high(limits)
+    below = [] if least is None else [value - least]
+    return below if most is None else [*below, most - value]
+
+
+def _is_as_new(value: Decimal, limits: Limits) -> bool:
+    if limits.new_low is None and limits.new_high is None:
+        return False
+    above = limits.new_low is None or value >= limits.new_low
+    return above and (limits.new_high is None or value <= limits.new_high)
+
+
+def result(
+    slot: FigureSlot, value: Decimal, unit: str, resolution: Decimal | None, limits: Limits | None
+) -> Result:
+    """A figure against its limits, which may be in another unit, and the whole as a sentence."""
+    figure = Result(slot.key, slot.name, value, unit, resolution, limits)
+    if limits is not None:
+        verdict, margin = judge(value, resolution, in_unit(limits, unit))
+        figure = replace(figure, verdict=verdict, margin=margin)
+    return replace(figure, said=f"{stands(figure)}{_ENDS[figure.verdict](figure)}")
+
+
+def in_unit(limits: Limits, unit: str) -> Limits:
+    """The same limits in another unit."""
+    if limits.unit == unit:
+        return limits
+    sides = {side: getattr(limits, side) for side in _SIDES}
+    turned = {
+        side: None if value is None else converted(value, limits.unit, unit)
+        for side, value in sides.items()
+    }
+    return replace(limits, unit=unit, **turned)
+
+
+def stands(figure: Result) -> str:
+    """`taper 0.03 mm, at most 0.05`: the figure and the limits that decide."""
+    said = f"{figure.name} {_with_unit(figure.value, figure.unit)}"
+    within = figure.limits and limits_said(figure.limits)
+    if not within or not figure.limits:
+        return said
+    unit = "" if figure.limits.unit == figure.unit else f" {figure.limits.unit}"
+    return f"{said}, {within}{unit}"
+
+
+def limits_said(limits: Limits) -> str:
+    """`0.05 to 0.20`, `at most 0.20`, `at least 12`, or nothing; without the unit."""
+    least, most = low(limits), high(limits)
+    if least is not None and most is not None:
+        return f"{show(least)} to {show(most)}"
+    if most is not None:
+        return f"at most {show(most)}"
+    return "" if least is None else f"at least {show(least)}"
+
+
+def _with_unit(value: Decimal, unit: str) -> str:
+    return f"{show(value)} {unit}".strip()
+
+
+def _to_spare(figure: Result) -> str:
+    assert figure.margin is not None
+    if not figure.margin:
+        return "exactly at its limit, and that passes"
+    unit = "" if figure.limits is None or figure.limits.unit == figure.unit else f" {figure.unit}"
+    return f"{show(figure.margin)}{unit} to spare"
+
+
+def _good(figure: Result) -> str:
+    both = figure.limits and (figure.limits.new_low, figure.limits.new_high) != (None, None)
+    return f": {'worn, ' if both else ''}within limits, {_to_spare(figure)}"
+
+
+def _close(figure: Result) -> str:
+    assert figure.resolution is not None
+    finer = _with_unit(figure.resolution, figure.unit)
+    return f": too close to call, measure it with something finer than {finer}"
+
+
+def _out(figure: Result) -> str:
+    assert figure.margin is not None
+    return f": out of limits by {_with_unit(-figure.margin, figure.unit)}"
+
+
+_ENDS = {
+    Verdict.NEW: lambda figure: f": as new, {_to_spare(figure)}",
+    Verdict.GOOD: _good,
+    Verdict.UNKNOWN: lambda _: ", no limit given",
+    Verdict.CLOSE: _close,
+    Verdict.OUT: _out,
+}
