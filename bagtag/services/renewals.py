@@ -2,12 +2,20 @@
 
 from collections.abc import Mapping, Sequence
 from datetime import date
+from pathlib import Path
 
+from bagtag.domain import renewal_csv, renewal_csv_read, renewal_import
+from bagtag.domain.change import Change
+from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import part
 from bagtag.domain.measuring import results, text
 from bagtag.domain.measuring.result import Verdict
 from bagtag.domain.measuring.sheet import MeasureSheet
 from bagtag.domain.model import Fate
+from bagtag.domain.renewal_check import checked, read_price
+from bagtag.domain.renewal_csv_form import DELIMITERS
+from bagtag.domain.renewal_csv_read import CsvRead, CsvRow
+from bagtag.domain.renewal_import import Changed, ImportPlan
 from bagtag.domain.renewal_merge import Merged, SupplierList, Wanted
 from bagtag.domain.renewal_merge import merged as merged_lines
 from bagtag.domain.renewals import RenewLine, RenewRows, Why, gather
@@ -20,26 +28,37 @@ from bagtag.services.renewal_acts import (
     order,
     remove,
     save,
+    saved,
     set_state,
     wrong,
 )
 from bagtag.store import belongings, between, removals
+from bagtag.store.act import Act
 from bagtag.store.work import Store
 
 __all__ = [
+    "Changed",
+    "CsvRead",
+    "CsvRow",
+    "ImportPlan",
     "Merged",
     "RenewLine",
     "SupplierList",
     "Why",
     "accept",
+    "apply_import",
     "arrive",
     "compare",
     "lines",
     "merged",
     "order",
+    "plan_import",
+    "read_csv",
+    "read_price",
     "remove",
     "save",
     "set_state",
+    "write_csv",
     "wrong",
 ]
 
@@ -112,3 +131,53 @@ def _wanted(line: RenewLine, job: str, everything: bool) -> Wanted:
     place = f" (step {line.step})" if line.step else ""
     for_ = ": ".join(filter(None, (job, f"{line.before}{place}")))
     return Wanted(line, count if is_listed else 0, for_)
+
+
+def write_csv(store: Store, job_ids: Sequence[int], out: Path, delimiter: str = ",") -> int:
+    """Write the lines of one job or several as a table, whole or not at all; returns how many."""
+    if delimiter not in DELIMITERS:
+        named = ", ".join(DELIMITERS.values())
+        raise BadInput(f"Cells are parted by one of these: {named}.", field="delimiter")
+    from bagtag.paper import pdf
+
+    rows = [
+        (line, jobs.get_job(store, job_id).title)
+        for job_id in dict.fromkeys(job_ids)
+        for line in lines(store, job_id)
+        if not line.is_suggestion
+    ]
+    pdf.write(renewal_csv.write(rows, delimiter), out)
+    return len(rows)
+
+
+def read_csv(source: Path | bytes) -> CsvRead:
+    """What a file, or what was pasted of one, says; BadInput for what is no table."""
+    if isinstance(source, bytes):
+        return renewal_csv_read.read(source)
+    try:
+        data = source.read_bytes()
+    except OSError as wrong:
+        raise BadInput(
+            f"{source} cannot be read ({wrong.strerror}). Choose another file.", field="file"
+        ) from wrong
+    return renewal_csv_read.read(data)
+
+
+def plan_import(store: Store, job_id: int, read: CsvRead) -> ImportPlan:
+    """What reading a file into a job would add and change; nothing is done yet."""
+    return renewal_import.plan(job_id, lines(store, job_id), read)
+
+
+def apply_import(store: Store, plan: ImportPlan, *, who: str = "") -> Change:
+    """Do what the plan says, in one act."""
+    parts = [*plan.new, *(one.part for one in plan.changed)]
+    if not parts:
+        raise BadInput("Nothing in this file is new. Choose another one.", field="file")
+    clean = [checked(part) for part in parts]
+
+    def do(act: Act) -> None:
+        for part in clean:
+            saved(act, part)
+
+    said = f"read {len(parts)} line{'s' * (len(parts) > 1)} from a file"
+    return store.act(said, do, who=who, job_id=plan.job_id)
