@@ -7,7 +7,7 @@ from bagtag.domain.change import Change
 from bagtag.domain.entry import clean_text
 from bagtag.domain.errors import BadInput
 from bagtag.domain.model import Away, Fate, Removal, Replacement
-from bagtag.services import strip
+from bagtag.services import renewal_acts, strip
 from bagtag.store import belongings, removals, rows, tables
 from bagtag.store.act import Act
 from bagtag.store.work import Store
@@ -91,14 +91,9 @@ def set_fate(store: Store, removal_ids: Sequence[int], fate: Fate, *, who: str =
 def set_replacement(
     store: Store, removal_ids: Sequence[int], state: Replacement, *, who: str = ""
 ) -> Change:
-    """Say where new parts stand: wanted, ordered, here."""
-    job_id = _job_of(store, removal_ids)
-
-    def do(act: Act) -> None:
-        for removal_id in removal_ids:
-            act.update(tables.removal, removal_id, replacement=state.value)
-
-    return store.act(f"new part {state.value}", do, who=who, job_id=job_id)
+    """Say where new parts stand: wanted, ordered, here, as of today."""
+    _job_of(store, removal_ids)
+    return renewal_acts.set_state(store, removal_ids, state, date.today(), who=who)
 
 
 def _job_of(store: Store, removal_ids: Sequence[int]) -> int:

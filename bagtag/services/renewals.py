@@ -176,8 +176,8 @@ def apply_import(store: Store, plan: ImportPlan, *, who: str = "") -> Change:
     clean = [checked(part) for part in parts]
 
     def do(act: Act) -> None:
-        for part in clean:
-            saved(act, part)
+        for one in clean:
+            saved(act, one)
 
     said = f"read {len(parts)} line{'s' * (len(parts) > 1)} from a file"
     return store.act(said, do, who=who, job_id=plan.job_id)
