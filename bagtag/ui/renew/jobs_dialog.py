@@ -1,0 +1,67 @@
+"""Which jobs an order list is for: equal lines of all of them are ordered together."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QVBoxLayout, QWidget
+
+from bagtag.ui.desk import Desk
+from bagtag.ui.forms.basics import ENTER, button, label
+from bagtag.ui.order.pick_model import PickRow
+from bagtag.ui.order.pick_several import PickSeveral
+
+if TYPE_CHECKING:
+    from bagtag.services.jobs import JobRow
+
+
+class JobsDialog(QDialog):
+    """This job is chosen; Enter goes on to the list."""
+
+    chosen = Signal(list)
+
+    def __init__(self, desk: Desk, jobs: Sequence[JobRow], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setWindowTitle("Order list")
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.pick = PickSeveral("Jobs on the list", self, noun="job")
+        self.pick.set_rows([PickRow(job.id, job.title) for job in jobs])
+        self.pick.set_values([desk.job_id])
+        self.go = button("Show the list\u2002Enter", self, role="primary", name="Show the list")
+        self.leave = button("Close\u2002Esc", self, role="quiet", name="Close")
+        self._lay()
+        self.go.clicked.connect(self.show_list)
+        self.leave.clicked.connect(self.reject)
+        self.pick.line.setFocus()
+
+    def _lay(self) -> None:
+        acts = QHBoxLayout()
+        for press in (self.go, self.leave):
+            acts.addWidget(press)
+        acts.addStretch(1)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(20, 20, 20, 20)
+        column.setSpacing(12)
+        column.addWidget(label("Order list", self, scale="head"))
+        about = "What is still to be ordered, by supplier; equal lines of several jobs are one."
+        column.addWidget(label(about, self, tone="muted"))
+        column.addWidget(self.pick, 1)
+        column.addLayout(acts)
+        self.resize(560, 480)
+
+    def show_list(self) -> None:
+        if not self.pick.values:
+            self.pick.field.say("Choose at least one job.")
+            self.pick.line.setFocus()
+            return
+        self.chosen.emit(list(self.pick.values))
+        self.accept()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in ENTER:
+            self.show_list()
+        else:
+            super().keyPressEvent(event)

@@ -1,0 +1,93 @@
+"""What the list of Renew shows: a heading for each supplier, and below it what is bought there."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import TYPE_CHECKING
+
+from bagtag.domain.kinds import fold
+from bagtag.domain.model import Replacement
+from bagtag.domain.new_part import NewPart
+from bagtag.domain.renewal_words import called
+
+if TYPE_CHECKING:
+    from bagtag.domain.renewals import RenewLine
+
+NO_SUPPLIER = "No supplier yet"
+SUGGESTED = "To think about"
+SUGGESTED_WHY = "nobody decided these yet"
+
+Key = tuple[int, str, bool]
+"""What tells a line from the others whether or not it is written down yet."""
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """A supplier, or what else a group has in common; `said` stands at its right."""
+
+    title: str
+    said: str = ""
+
+
+def key_of(line: RenewLine) -> Key:
+    part = line.new_part
+    if part.removal_id is None:
+        return 0, str(part.id), False
+    return part.removal_id, part.line, line.is_suggestion
+
+
+def rows_of(lines: Sequence[RenewLine]) -> list[Heading | RenewLine]:
+    """By supplier, those without one after them, what is only suggested last."""
+    return list(_rows(lines))
+
+
+def _rows(lines: Sequence[RenewLine]) -> Iterator[Heading | RenewLine]:
+    for group in _groups([line for line in lines if not line.is_suggestion]):
+        yield Heading(group[0].new_part.supplier.strip() or NO_SUPPLIER, sum_words(group))
+        yield from group
+    suggested = [line for line in lines if line.is_suggestion]
+    if suggested:
+        yield Heading(SUGGESTED, SUGGESTED_WHY)
+        yield from suggested
+
+
+def _groups(lines: Sequence[RenewLine]) -> list[list[RenewLine]]:
+    found: dict[str, list[RenewLine]] = {}
+    for line in lines:
+        found.setdefault(supplier_key(line.new_part), []).append(line)
+    return [found[name] for name in sorted(found, key=lambda name: (not name, name))]
+
+
+def supplier_key(part: NewPart) -> str:
+    """One supplier, however it is spaced and in large or small letters."""
+    return fold(part.supplier)
+
+
+def sum_words(lines: Sequence[RenewLine]) -> str:
+    """`2 to order, 31.40 EUR`, `all here`"""
+    wanted = [line.new_part for line in lines if line.is_open]
+    if wanted:
+        return ", ".join((f"{len(wanted)} to order", *totals(wanted)))
+    is_all_here = all(line.state is Replacement.HERE or not line.is_needed for line in lines)
+    return "all here" if is_all_here else "all ordered"
+
+
+def totals(parts: Sequence[NewPart]) -> list[str]:
+    """What these cost, one figure for each currency; nothing where no price is known."""
+    sums: dict[str, Decimal] = {}
+    for part in parts:
+        if part.price is not None:
+            sums[part.currency] = sums.get(part.currency, Decimal(0)) + part.price * part.count
+    return [money(value, currency) for currency, value in sums.items()]
+
+
+def money(value: Decimal, currency: str) -> str:
+    """`31.40 EUR`"""
+    return f"{value:.2f} {currency}".strip()
+
+
+def pieces(part: NewPart) -> str:
+    """`4 × bolt M8x30 8.8`"""
+    return f"{part.count} × {called(part)}" if part.count != 1 else called(part)

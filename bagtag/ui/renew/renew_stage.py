@@ -1,0 +1,187 @@
+"""Renew: what is bought new, by supplier, from the day it is wanted until it is compared."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from PySide6.QtGui import QDragEnterEvent, QDropEvent, QKeyEvent, QKeySequence
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+
+from bagtag import services
+from bagtag.domain.new_part import NewPart
+from bagtag.ui.card.card_parts import Act, Emptiness
+from bagtag.ui.desk import Desk
+from bagtag.ui.forms.basics import button, label, tight
+from bagtag.ui.renew.renew_acts import KEYS, Do, acts_for
+from bagtag.ui.renew.renew_files import RenewFiles
+from bagtag.ui.renew.renew_lines import supplier_key
+from bagtag.ui.renew.renew_list import RenewList
+from bagtag.ui.renew.renew_side import RenewSide
+from bagtag.ui.renew.renew_words import head
+from bagtag.ui.renew.tables import table_in
+from bagtag.ui.stage import Stage
+from bagtag.ui.stages.stage_keys import LoneKeys
+
+if TYPE_CHECKING:
+    from bagtag.domain.renewals import RenewLine
+
+NOTHING = (
+    "Nothing is to be renewed",
+    "Gaskets, circlips and what Measure decides come here, and bolts that are new each time. "
+    "Ctrl+N adds what is of no part: sealant, oil. What is still to be decided stands under "
+    "Measure.",
+)
+_LETTERS = {key: do for do, key in KEYS.items()}
+
+
+class RenewStage(Stage):
+    title = "Renew"
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(desk, parent)
+        self.lines: Sequence[RenewLine] = ()
+        self._job_id = 0
+        self._is_first = True
+        self.setAcceptDrops(True)
+        self.head = label("", self, scale="head")
+        self.new = Act("New line", "Ctrl+N", self)
+        self.print = Act("Order list", "Ctrl+P", self)
+        self.take_in = button("Import…", self, name="Import a list of new parts")
+        self.give_out = button("Export…", self, name="Export the list for a spreadsheet")
+        self.empty = Emptiness(self)
+        self.empty.say(*NOTHING)
+        self.list = RenewList(self)
+        self.all = Act("Order all from here", "", self)
+        self.side = RenewSide(desk, self)
+        self.files = RenewFiles(desk, self)
+        self.keys = LoneKeys(self)
+        self._lay()
+        self._connect()
+
+    def _lay(self) -> None:
+        top = QHBoxLayout()
+        tight(top, 8)
+        top.addWidget(self.head, 1)
+        for press in (self.new, self.print, self.take_in, self.give_out):
+            top.addWidget(press)
+        left = QVBoxLayout()
+        tight(left, 8)
+        left.addWidget(self.list, 1)
+        left.addWidget(self.all)
+        self.body = QWidget(self)
+        across = QHBoxLayout(self.body)
+        tight(across, 16)
+        across.addLayout(left, 6)
+        across.addWidget(self.side, 5)
+        column = QVBoxLayout(self)
+        tight(column, 10)
+        column.addLayout(top)
+        column.addWidget(self.empty)
+        column.addWidget(self.body, 1)
+
+    def _connect(self) -> None:
+        self.list.moved.connect(self._moved)
+        self.list.entered.connect(self._next)
+        self.list.removed.connect(self._remove)
+        self.keys.pressed.connect(self._letter)
+        self.new.clicked.connect(self.add)
+        self.all.clicked.connect(self.order_all)
+        self.print.clicked.connect(self.files.print_it)
+        self.take_in.clicked.connect(self.files.choose)
+        self.give_out.clicked.connect(self.files.give_out)
+        self.side.left.connect(self._to_list)
+        self.side.shown.connect(self.desk.show_removal)
+
+    # What is shown
+
+    def enter(self) -> None:
+        if self.desk.job_id != self._job_id:
+            self._job_id, self._is_first = self.desk.job_id, True
+            self.side.go_back()
+        if self.desk.job_id:
+            self.desk.ask(services.renewals.lines, self.desk.job_id, then=self._show)
+
+    def _show(self, lines: Sequence[RenewLine]) -> None:
+        self.lines = self.side.lines = lines
+        self.head.setText(head(lines))
+        self.list.show_lines(lines)
+        self._arrange()
+        if self._is_first and lines:
+            self._is_first = False
+            self.list.setFocus()
+
+    def _arrange(self) -> None:
+        is_shown = bool(self.lines) or self.side.is_open
+        self.head.setVisible(is_shown)
+        self.body.setVisible(is_shown)
+        self.empty.setVisible(not is_shown)
+        self.give_out.setEnabled(bool(self.lines))
+        self.print.setEnabled(bool(self.lines))
+
+    def _moved(self) -> None:
+        if not self.side.is_open:
+            self.side.show_line(self.list.here)
+        several = self._of_supplier()
+        self.all.setVisible(len(several) > 1)
+        if len(several) > 1:
+            name = several[0].new_part.supplier.strip()
+            self.all.say(f"Order {len(several)} {f'from {name}' if name else 'of no supplier yet'}")
+
+    def _of_supplier(self) -> list[RenewLine]:
+        """What is still to be ordered from the supplier of the chosen line."""
+        here = self.list.here
+        if here is None or here.is_suggestion:
+            return []
+        mine = supplier_key(here.new_part)
+        return [one for one in self.lines if one.is_open and supplier_key(one.new_part) == mine]
+
+    def _to_list(self) -> None:
+        """A form is put away: the line that the keys are for is shown again."""
+        self.side.show_line(self.list.here)
+        self._arrange()
+        self.list.setFocus()
+
+    # What is done
+
+    def _next(self) -> None:
+        here = self.list.here
+        if here is not None:
+            self.side.do(acts_for(here)[0])
+
+    def _remove(self) -> None:
+        self.side.do(Do.REMOVE)
+
+    def _letter(self, letter: str) -> None:
+        if letter in _LETTERS:
+            self.side.do(_LETTERS[letter])
+
+    def add(self) -> None:
+        """A line that is of no part: sealant, oil, a box of split pins."""
+        if self.desk.job_id:
+            self.side.begin_edit(NewPart(0, "", self.desk.job_id), "Something else to buy")
+            self._arrange()
+            self.side.line_form.begin()
+
+    def order_all(self) -> None:
+        several = self._of_supplier()
+        if several:
+            self.side.begin_order(several)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if self.list.hasFocus() and self.keys.hear(event):
+            return
+        if event.matches(QKeySequence.StandardKey.Paste) and self.desk.job_id:
+            self.files.paste()
+        else:
+            super().keyPressEvent(event)
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        if self.desk.job_id and table_in(event.mimeData()) is not None:
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        found = table_in(event.mimeData())
+        if found is not None:
+            event.acceptProposedAction()
+            self.files.take(found)
