@@ -1,0 +1,178 @@
+"""Compression ratio and displacement, before and after a rebore."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from decimal import Decimal
+
+from bagtag.domain.measuring import amounts
+from bagtag.domain.measuring.amounts import Amount, count, given_one, limits
+from bagtag.domain.measuring.figures import converted, show
+from bagtag.domain.measuring.form import FigureSlot, GivenSlot, Place, SheetForm
+from bagtag.domain.measuring.result import Result, Results
+from bagtag.domain.measuring.sheet import MeasureSheet, SheetKind
+from bagtag.domain.measuring.verdict import result
+from bagtag.domain.measuring.volumes import Cylinder, disc, displacement
+
+MOST_CYLINDERS = 16
+_CC = "cm³"
+_PLACES = (
+    Place("chamber", "combustion chamber", unit=_CC, number=1),
+    Place("deck", "piston below the face", number=2, needed=False),
+    Place("crown", "dish in the piston", unit=_CC, number=3, needed=False),
+)
+_RATIO = FigureSlot("ratio", "compression ratio", "", low=True)
+_GIVEN = (
+    GivenSlot("bore", "bore", needed=True),
+    GivenSlot("stroke", "stroke", needed=True),
+    GivenSlot("cylinders", "number of cylinders", is_number=True),
+    GivenSlot("rebore", "bore after the rebore"),
+    GivenSlot("gasket", "head gasket, pressed thickness"),
+    GivenSlot("gasket bore", "head gasket, bore"),
+)
+
+
+def form(sheet: MeasureSheet) -> SheetForm:
+    figures = (_RATIO, FigureSlot("displacement", "displacement", _volume_unit(sheet), low=True))
+    return SheetForm(
+        SheetKind.COMPRESSION,
+        _PLACES,
+        figures,
+        _GIVEN,
+        "Fill the chamber from a burette through a greased plate, valves and plug in, the head "
+        "level. A piston that stands proud of the face is read below zero, and so is a dome.",
+    )
+
+
+def results(sheet: MeasureSheet) -> Results:
+    bore, stroke = (given_one(sheet, key, "mm") for key in ("bore", "stroke"))
+    if bore is None or stroke is None:
+        return Results(missing=(*_not_given(sheet), *amounts.missing(form(sheet), sheet)))
+    before = _read(sheet, bore, stroke)
+    rebore = given_one(sheet, "rebore", "mm")
+    states = [_State(sheet, before, "", rebore is None)]
+    if rebore is not None:
+        states = [
+            _State(sheet, before, " now", False),
+            _State(sheet, before.at(rebore), " after the rebore", True),
+        ]
+    figures = tuple(figure for state in states for figure in state.figures())
+    told = tuple(_advice(sheet, states))
+    return Results(figures, amounts.missing(form(sheet), sheet), told)
+
+
+def _not_given(sheet: MeasureSheet) -> tuple[str, ...]:
+    return tuple(slot.name for slot in _GIVEN if slot.needed and given_one(sheet, slot.key) is None)
+
+
+def _volume_unit(sheet: MeasureSheet) -> str:
+    return "in³" if sheet.unit == "in" else _CC
+
+
+@dataclass(frozen=True, slots=True)
+class _Read:
+    """A cylinder as read, and how far off what is left over its piston may be, in cm³, None where
+    nobody said what it was read with; `has_chamber` is whether its chamber was read."""
+
+    cylinder: Cylinder
+    steps: tuple[Amount, ...]
+    has_chamber: bool
+
+    def at(self, bore: Decimal) -> "_Read":
+        return _Read(self.cylinder.rebored(bore), self.steps, self.has_chamber)
+
+    @property
+    def step(self) -> Decimal | None:
+        return amounts.added(one.step for one in self.steps)
+
+
+def _read(sheet: MeasureSheet, bore: Decimal, stroke: Decimal) -> _Read:
+    volumes, lengths = amounts.taken(sheet, _CC), amounts.taken(sheet, "mm")
+    nothing = Amount(Decimal(0), Decimal(0))
+    chamber, crown = (volumes.get(key, nothing) for key in ("chamber", "crown"))
+    deck = lengths.get("deck", nothing)
+    cylinder = Cylinder(
+        bore,
+        stroke,
+        chamber.value,
+        given_one(sheet, "gasket", "mm") or Decimal(0),
+        given_one(sheet, "gasket bore", "mm"),
+        deck.value,
+        crown.value,
+    )
+    over = Amount(disc(bore, deck.value), None if deck.step is None else disc(bore, deck.step))
+    return _Read(cylinder, (chamber, crown, over), "chamber" in volumes)
+
+
+@dataclass(frozen=True, slots=True)
+class _State:
+    """The cylinder now or after the rebore; only the state that the engine will have `counts`, and
+    is held against the limits."""
+
+    sheet: MeasureSheet
+    read: _Read
+    when: str
+    counts: bool
+
+    def figures(self) -> Iterator[Result]:
+        yield self._figure("displacement", self.displacement, _volume_unit(self.sheet), None)
+        if self.ratio is not None:
+            yield self._figure("ratio", self.ratio, "", self._ratio_step())
+
+    def _figure(self, key: str, value: Decimal, unit: str, step: Decimal | None) -> Result:
+        slot = next(one for one in form(self.sheet).figures if one.key == key)
+        named = FigureSlot(f"{key}{self.when}", f"{slot.name}{self.when}", unit, slot.low)
+        held = limits(self.sheet, key) if self.counts else None
+        return result(named, value, unit, step, held)
+
+    @property
+    def displacement(self) -> Decimal:
+        cylinder = self.read.cylinder
+        number = count(self.sheet, "cylinders", 1, MOST_CYLINDERS)
+        exact = displacement(cylinder.bore, cylinder.stroke, number)
+        return round(converted(exact, _CC, _volume_unit(self.sheet)), 2)
+
+    @property
+    def ratio(self) -> Decimal | None:
+        exact = self.read.cylinder.ratio if self.read.has_chamber else None
+        return None if exact is None else round(exact, 3)
+
+    def _ratio_step(self) -> Decimal | None:
+        """How much higher the ratio is where what is left is smaller by all the steps."""
+        cylinder, step = self.read.cylinder, self.read.step
+        if step is None or cylinder.left <= step:
+            return None
+        return round(cylinder.swept / (cylinder.left - step) - cylinder.swept / cylinder.left, 3)
+
+
+def _advice(sheet: MeasureSheet, states: list[_State]) -> Iterator[str]:
+    last = states[-1].read.cylinder
+    if states[-1].read.has_chamber and last.left <= 0:
+        yield (
+            "Nothing would be left over the piston: look at the signs of the deck and of the "
+            "dish. Below zero is proud of the face, or a dome."
+        )
+    if len(states) == 2:
+        yield _both(sheet, states)
+    if last.gasket_bore is not None and last.gasket_bore < last.bore:
+        narrow = converted(last.gasket_bore, "mm", sheet.unit)
+        bore = converted(last.bore, "mm", sheet.unit)
+        yield (
+            f"The gasket's bore, {show(narrow)} {sheet.unit}, is smaller than the cylinder's, "
+            f"{show(bore)}: it would stand in the flame. Take a gasket for this bore."
+        )
+
+
+def _both(sheet: MeasureSheet, states: list[_State]) -> str:
+    before, after = states
+    unit = _volume_unit(sheet)
+    said = (
+        f"Bored from {_bore(before)} to {_bore(after)} {sheet.unit}: "
+        f"{show(before.displacement)} to {show(after.displacement)} {unit}"
+    )
+    if before.ratio is None or after.ratio is None:
+        return f"{said}."
+    return f"{said}, ratio {show(before.ratio)} to {show(after.ratio)}."
+
+
+def _bore(state: _State) -> str:
+    return show(converted(state.read.cylinder.bore, "mm", state.sheet.unit))

@@ -1,0 +1,178 @@
+"""Shims for an end float: which of those at hand give the float wanted, as few as can be."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+
+from bagtag.domain.measuring import verdict
+from bagtag.domain.measuring.amounts import Amount, given, limits, missing, taken
+from bagtag.domain.measuring.figures import show
+from bagtag.domain.measuring.form import FigureSlot, GivenSlot, Place, SheetForm
+from bagtag.domain.measuring.result import Results
+from bagtag.domain.measuring.sheet import Limits, MeasureSheet, SheetKind
+from bagtag.domain.phrases import listed
+
+MOST = 8
+"""How many shims a stack may have: more make a spring of it (common practice, no source)."""
+_FLOAT = FigureSlot("end float", "end float", low=True)
+_AS_IT_IS = Place("end float", "end float, as it is", number=1)
+_DEPTH = Place("depth", "depth of the housing", number=1)
+_HEIGHT = Place("height", "height of what goes in", number=2)
+
+
+@dataclass(frozen=True, slots=True)
+class StackPlan:
+    """`gap` is what shims and float share; `shims` what to put in, None where none of those at hand
+    do, and an empty row where none is needed; `after` is the float then. All in the unit of the
+    sheet. `thinnest` to `thickest` is what the shims may come to in all, `wanted` gives the middle
+    of the range. `stays` is whether what is in now does."""
+
+    gap: Decimal
+    thinnest: Decimal
+    wanted: Decimal
+    thickest: Decimal
+    shims: tuple[Decimal, ...] | None = None
+    after: Decimal | None = None
+    stays: bool = False
+
+
+def form(sheet: MeasureSheet) -> SheetForm:
+    """The float is read with the shims that are in, or reckoned from a depth and a height without
+    any: what is read first decides which is asked for."""
+    by_depth = {reading.key for reading in sheet.readings} & {_DEPTH.key, _HEIGHT.key}
+    by_float = {reading.key for reading in sheet.readings} & {_AS_IT_IS.key}
+    asks_depth = bool(by_depth) and not by_float
+    places = [_AS_IT_IS, _DEPTH, _HEIGHT]
+    return SheetForm(
+        SheetKind.STACK,
+        tuple(
+            _numbered(one, n, (one is not _AS_IT_IS) == asks_depth) for n, one in enumerate(places)
+        ),
+        (_FLOAT,),
+        (
+            GivenSlot("in now", "shims in now", several=True),
+            GivenSlot("at hand", "other shims at hand", several=True),
+            GivenSlot("gasket", "gasket, pressed thickness"),
+        ),
+        "Read the float with the shims that are in; or, without any, the depth of the housing and "
+        "the height of what goes into it, both from the face.",
+    )
+
+
+def _numbered(place: Place, n: int, needed: bool) -> Place:
+    return Place(place.key, place.row, number=n + 1, needed=needed)
+
+
+def results(sheet: MeasureSheet) -> Results:
+    still = missing(form(sheet), sheet)
+    if still:
+        return Results(missing=still)
+    now = _now(sheet)
+    held = limits(sheet, _FLOAT.key)
+    figure = verdict.result(_FLOAT, now.value, sheet.unit, now.step, held)
+    return Results((figure,), (), tuple(_advice(sheet)))
+
+
+def _now(sheet: MeasureSheet) -> Amount:
+    """The float with what is in now."""
+    read = taken(sheet)
+    if _AS_IT_IS.key in read:
+        return read[_AS_IT_IS.key]
+    shims = Amount(sum(given(sheet, "in now", sheet.unit), Decimal(0)), Decimal(0))
+    gasket = Amount(sum(given(sheet, "gasket", sheet.unit), Decimal(0)), Decimal(0))
+    return read[_DEPTH.key] + gasket - read[_HEIGHT.key] - shims
+
+
+def plan_of(sheet: MeasureSheet) -> StackPlan | None:
+    """Which shims give the float wanted; None while a reading or one of the limits is missing."""
+    held = limits(sheet, _FLOAT.key)
+    if missing(form(sheet), sheet) or held is None:
+        return None
+    low, high = range_of(verdict.in_unit(held, sheet.unit))
+    if low is None or high is None:
+        return None
+    there, spare = (given(sheet, key, sheet.unit) for key in ("in now", "at hand"))
+    return plan(_now(sheet).value, low, high, there, spare)
+
+
+def range_of(held: Limits) -> tuple[Decimal | None, Decimal | None]:
+    """What is set to: as new where that is given, else what is still good."""
+    low = held.wear_low if held.new_low is None else held.new_low
+    return low, held.wear_high if held.new_high is None else held.new_high
+
+
+def plan(
+    now: Decimal, low: Decimal, high: Decimal, there: Sequence[Decimal], spare: Sequence[Decimal]
+) -> StackPlan:
+    """`now` is the float with the shims that are `there`; `spare` lie ready. What is in stays where
+    it gives a float within the range; else the fewest shims that do, nearest the middle."""
+    gap = now + sum(there, Decimal(0))
+    thinnest, thickest = gap - high, gap - low
+    wanted = (thinnest + thickest) / 2
+    if low <= now <= high:
+        return StackPlan(gap, thinnest, wanted, thickest, tuple(there), now, stays=True)
+    found = choose(thinnest, thickest, (*there, *spare))
+    after = None if found is None else gap - sum(found, Decimal(0))
+    return StackPlan(gap, thinnest, wanted, thickest, found, after)
+
+
+def choose(
+    thinnest: Decimal, thickest: Decimal, shims: Sequence[Decimal]
+) -> tuple[Decimal, ...] | None:
+    """The fewest of these shims that come to a thickness from `thinnest` to `thickest`, of as many
+    the nearest to the middle, the thicker first; None where none do."""
+    middle = (thinnest + thickest) / 2
+    for stacks in _by_count(thickest, shims):
+        fit = [total for total in stacks if thinnest <= total <= thickest]
+        if fit:
+            best = min(fit, key=lambda total: (abs(total - middle), total))
+            return tuple(sorted(stacks[best], reverse=True))
+    return None
+
+
+def _by_count(
+    thickest: Decimal, shims: Sequence[Decimal]
+) -> list[dict[Decimal, tuple[Decimal, ...]]]:
+    """For 0, 1, 2 … shims every total that they can come to, each with one way to it."""
+    by_count: list[dict[Decimal, tuple[Decimal, ...]]] = [{} for _ in range(MOST + 1)]
+    by_count[0][Decimal(0)] = ()
+    for shim in shims:
+        for count in range(MOST, 0, -1):
+            for total, way in by_count[count - 1].items():
+                if total + shim <= thickest:
+                    by_count[count].setdefault(total + shim, (*way, shim))
+    return by_count
+
+
+def _advice(sheet: MeasureSheet) -> Iterator[str]:
+    found, unit = plan_of(sheet), sheet.unit
+    if found is None:
+        return
+    if found.stays:
+        yield "What is in now gives a float within the range: leave it."
+        return
+    if found.thickest < 0:
+        yield (
+            f"There is no room: without any shim the float would be {show(found.gap)} {unit}. Look "
+            "for what is not seated."
+        )
+        return
+    span = f"{show(max(found.thinnest, Decimal(0)))} to {show(found.thickest)} {unit}"
+    if found.shims is None or found.after is None:
+        yield (
+            f"Shims of {span} in all are wanted, {show(found.wanted)} for the middle; those at "
+            "hand do not make it."
+        )
+        return
+    yield _put_in(found, unit)
+
+
+def _put_in(found: StackPlan, unit: str) -> str:
+    assert found.shims is not None
+    assert found.after is not None
+    if not found.shims:
+        return f"Leave all shims out: the float is {show(found.after)} {unit} then."
+    sizes = listed([show(one) for one in found.shims])
+    total = show(sum(found.shims, Decimal(0)))
+    made = f", {total} in all" if len(found.shims) > 1 else ""
+    return f"Put in {sizes} {unit}{made}: the float is {show(found.after)} {unit} then."
