@@ -2,14 +2,15 @@
 
 from datetime import date
 
+from bagtag.domain.phrases import day
 
-def day_words(day: date, today: date) -> str:
-    """`today`, `tomorrow`, `4 December`; with its year where that is another one."""
-    ahead = (day - today).days
+
+def day_words(when: date, today: date) -> str:
+    """`today`, `tomorrow`, `4 Dec`; with its year where that is another one."""
+    ahead = (when - today).days
     if ahead in (0, 1):
         return ("today", "tomorrow")[ahead]
-    year = f" {day.year}" if day.year != today.year else ""
-    return f"{day.day} {day:%B}{year}"
+    return f"{day(when)} {when.year}" if when.year != today.year else day(when)
 
 
 def late_words(due: date, today: date) -> str:

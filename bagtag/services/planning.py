@@ -6,6 +6,10 @@ from functools import cached_property, lru_cache
 
 from bagtag.domain import areas as tree
 from bagtag.domain.fitting import Ref, Rule, Task, TaskKind, part, task
+from bagtag.domain.measuring.result import Verdict
+from bagtag.domain.measuring.results import results
+from bagtag.domain.measuring.sheet import MeasureSheet
+from bagtag.domain.measuring.text import summary
 from bagtag.domain.model import Area, Away, SignOff
 from bagtag.domain.new_part import NewPart
 from bagtag.domain.now import Lane, Now, now
@@ -178,8 +182,24 @@ def planned_afresh(store: Store, job_id: int) -> Planned:
         )
         out = belongings.away_now(connection, job_id)
         bought = between.new_parts(connection, job_id)
+        sheets = _by_part(between.open_sheets(connection, job_id))
     new: dict[int, list[NewPart]] = {}
     for one in bought:
         if one.removal_id is not None:
             new.setdefault(one.removal_id, []).append(one)
-    return Planned(job_id, rows, signed, out, in_force(problem(rows)), new)
+    return Planned(job_id, rows, signed, out, in_force(problem(rows)), new, sheets)
+
+
+def _by_part(sheets: Sequence[MeasureSheet]) -> dict[int, tuple[OpenSheet, ...]]:
+    found: dict[int, tuple[OpenSheet, ...]] = {}
+    for sheet in sheets:
+        if sheet.removal_id is not None:
+            found[sheet.removal_id] = (*found.get(sheet.removal_id, ()), _open(sheet))
+    return found
+
+
+def _open(sheet: MeasureSheet) -> OpenSheet:
+    """What is measured when parts are in already holds one back only where it is out of limits."""
+    found = results(sheet)
+    holds = not sheet.kind.is_at_build or found.verdict is Verdict.OUT
+    return OpenSheet(summary(sheet), found.is_measured, holds)

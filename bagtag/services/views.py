@@ -5,18 +5,23 @@ from dataclasses import dataclass
 
 from bagtag.domain import areas as tree
 from bagtag.domain import nesting
+from bagtag.domain.before_in import SheetSaid, before_in
 from bagtag.domain.datum import Datum
 from bagtag.domain.errors import NotFound
 from bagtag.domain.fitting import part, task
 from bagtag.domain.kinds import PartKind
+from bagtag.domain.measuring.results import results
+from bagtag.domain.measuring.sheet import MeasureSheet
+from bagtag.domain.measuring.text import summary
 from bagtag.domain.model import Away, Fate, Photo, PhotoRole, Removal, SignOff, Tag
+from bagtag.domain.new_part import NewPart
 from bagtag.domain.resolve import told
 from bagtag.domain.sentence import sentence, short
 from bagtag.domain.standing import Hindrance, Standing
 from bagtag.domain.which_way import Fact
 from bagtag.services import board, kinds
 from bagtag.services.planning import planned
-from bagtag.store import belongings, jobs, removals
+from bagtag.store import belongings, between, jobs, removals
 from bagtag.store.work import Store
 
 
@@ -47,7 +52,9 @@ class StripPage:
 
 @dataclass(frozen=True, slots=True)
 class BenchCard:
-    """The card of a removal, readable from a metre away."""
+    """The card of a removal, readable from a metre away. `before_in` has what is to be known before
+    it goes in, a sentence each; `sheets` are its measuring sheets, `off` the part that it was taken
+    off."""
 
     removal: Removal
     told: tuple[Fact, ...]
@@ -69,6 +76,10 @@ class BenchCard:
     along: tuple[str, ...] = ()
     torque_later: str = ""
     within: str = ""
+    before_in: tuple[str, ...] = ()
+    sheets: tuple[SheetSaid, ...] = ()
+    new_part: NewPart | None = None
+    off: str = ""
 
     @property
     def photos_off(self) -> tuple[Photo, ...]:
@@ -154,6 +165,9 @@ def card(store: Store, removal_id: int) -> BenchCard:
         code = belongings.main_codes(connection, [removal_id]).get(removal_id, "")
         out = belongings.away_now(connection, removal.job_id).get(removal_id)
         facts = told(removal, removals.tied_to(connection, [removal]))
+        sheets = tuple(map(_said, between.sheets_of(connection, removal_id)))
+        bought = between.new_parts_of(connection, removal_id)
+    new = next((one for one in bought if not one.line), None)
     known = planned(store, removal.job_id)
     step = board.one_step(known, part(removal_id))
     return BenchCard(
@@ -177,4 +191,29 @@ def card(store: Store, removal_id: int) -> BenchCard:
         along=tuple(known.called(other) for other in step.along) if step else (),
         torque_later=step.torque_later if step else "",
         within=known.called(task(step.build_id)) if step and step.build_id else "",
+        before_in=before_in(removal.fate, removal.replacement, sheets, new),
+        sheets=sheets,
+        new_part=new,
+        off=known.called(part(removal.off_id)) if removal.off_id else "",
     )
+
+
+def _said(sheet: MeasureSheet) -> SheetSaid:
+    found = results(sheet)
+    return SheetSaid(sheet.id, summary(sheet), found.verdict, found.is_measured, sheet.decision)
+
+
+def to_know_of(store: Store, removal_ids: Sequence[int]) -> dict[int, tuple[str, ...]]:
+    """What is to be known of parts before they go in, by removal; only of those that have any."""
+    with store.read() as connection:
+        parts = removals.by_ids(connection, removal_ids)
+        told = {
+            id_: before_in(
+                removal.fate,
+                removal.replacement,
+                tuple(map(_said, between.sheets_of(connection, id_))),
+                next((one for one in between.new_parts_of(connection, id_) if not one.line), None),
+            )
+            for id_, removal in parts.items()
+        }
+    return {id_: said for id_, said in told.items() if said}

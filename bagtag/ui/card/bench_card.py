@@ -16,7 +16,13 @@ from bagtag.domain.model import Photo, PhotoRole
 from bagtag.ui.card.card_acts import CardActs
 from bagtag.ui.card.card_asks import AskShop
 from bagtag.ui.card.card_block import Block
-from bagtag.ui.card.card_facts import CardCautions, CardFacts, run_in_words, torque_cautions
+from bagtag.ui.card.card_facts import (
+    CardCautions,
+    CardFacts,
+    before_words,
+    run_in_words,
+    torque_cautions,
+)
 from bagtag.ui.card.card_head import CardHead
 from bagtag.ui.card.card_match import CardMatch
 from bagtag.ui.card.card_parts import Emptiness, Scroll
@@ -72,6 +78,7 @@ class BenchCardView(QFrame):
         self.view = Scroll(self.page, "What to know about the part")
         self.why = WhyHere(self.desk, self.view.body)
         self.way = CardWay(self.desk, self.view.body)
+        self.before = Block(self.view.body)
         self.run_in = Block(self.view.body)
         self.joint = JointView(self.desk, self.view.body)
         self.cautions = CardCautions(self.view.body)
@@ -101,9 +108,10 @@ class BenchCardView(QFrame):
         self._beside.addWidget(self.facts, 5)
         self._beside.addWidget(self.photos, 4)
         inside = self.view.column
-        parts = (self.why, self.run_in, self.way, self.cautions, self.joint, self.torque_cautions)
-        for widget in parts:
+        for widget in (self.why, self.before, self.run_in, self.way, self.cautions):
             inside.addWidget(widget)
+        inside.addWidget(self.joint)
+        inside.addWidget(self.torque_cautions)
         inside.addLayout(self._beside)
         inside.addStretch(1)
         self.view.viewport().installEventFilter(self)
@@ -147,7 +155,7 @@ class BenchCardView(QFrame):
         """The picture takes what room there is; photos stand beside the facts where it is wide."""
         room = self.view.viewport().size()
         self.joint.be_small(room.height() < LOW_VIEW)
-        told = self._high(self.run_in)
+        told = self._high(self.run_in) + self._high(self.before)
         if self.joint.head_height:
             told += self._high(self.cautions) + self.joint.head_height
         self.way.fit(room.width(), room.height() - told)
@@ -203,6 +211,7 @@ class BenchCardView(QFrame):
         for shown in (self.head, self.way, self.cautions, self.facts, self.photos, self.acts):
             shown.show_card(card)
         self.torque_cautions.setVisible(has_torque(card.removal.held_by, card.removal.passes))
+        self.before.say("Before it goes in", before_words(card))
         self.run_in.say("Run in by hand only", run_in_words(card))
         self.joint.show_step(part(card.removal.id), card.standing)
         if card.sign_off is not None:

@@ -1,14 +1,18 @@
 """What one must know to fit the part: hardware, what goes on, what it waits for, its fate."""
 
 from dataclasses import replace
+from datetime import date
 from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QFrame, QLabel, QVBoxLayout, QWidget
 
+from bagtag.domain.before_in import SheetSaid
 from bagtag.domain.cautions import TORQUE_CAUTIONS, cautions
+from bagtag.domain.days import day_words
 from bagtag.domain.hardware import OVERRIDE, HeldBy
 from bagtag.domain.kinds import goes_on
 from bagtag.domain.model import Fate, Origin, Replacement
+from bagtag.domain.phrases import day
 from bagtag.domain.standing import Standing
 from bagtag.ui.card.card_parts import Values
 from bagtag.ui.card.sign_words import asks_words, signed_words
@@ -48,6 +52,8 @@ class CardFacts(Values):
                 ("Stays with", together(card), "ink"),
                 ("Waits for", "" if done else waits(card), "accent" if card.hindrances else "ink"),
                 ("Fate", fate(card), "accent" if unsettled(card) else "ink"),
+                ("Measured", measured(card), "ink"),
+                ("Taken off", card.off, "ink"),
                 ("Opens", ", ".join(card.opens), "ink"),
                 ("Goes in with", ", ".join(card.along), "ink"),
                 ("Built into", card.within, "ink"),
@@ -85,7 +91,7 @@ def fate(card: "BenchCard") -> str:
     """What is to become of it, where that is more than going back."""
     match card.removal.fate:
         case Fate.RENEW:
-            return REPLACEMENT[card.removal.replacement]
+            return REPLACEMENT[card.removal.replacement] + _due(card)
         case Fate.DECIDE:
             return "decide: inspect or measure it first"
         case Fate.SCRAP:
@@ -94,11 +100,37 @@ def fate(card: "BenchCard") -> str:
             return ""
 
 
+def _due(card: "BenchCard") -> str:
+    """When the new part is to come, and whence."""
+    new = card.new_part
+    if new is None or card.removal.replacement is not Replacement.ORDERED:
+        return ""
+    due = f", due {day_words(new.due, date.today())}" if new.due else ""
+    return f"{due}, from {new.supplier}" if new.supplier else due
+
+
 def unsettled(card: "BenchCard") -> bool:
     """Whether the fate needs something done before the part can go in."""
     renewal = card.removal.fate is Fate.RENEW
     wanting = renewal and card.removal.replacement is not Replacement.HERE
     return wanting or card.removal.fate in (Fate.DECIDE, Fate.SCRAP)
+
+
+def measured(card: "BenchCard") -> str:
+    """What its sheets say, a line each, and what was decided."""
+    return "\n".join(map(_of_sheet, card.sheets))
+
+
+def _of_sheet(sheet: SheetSaid) -> str:
+    done = sheet.decision
+    if done is None:
+        return sheet.said
+    return f"{sheet.said}. {done.fate.value}, {done.who}, {day(done.at.astimezone())}"
+
+
+def before_words(card: "BenchCard") -> tuple[str, ...]:
+    """What is to be known before it goes in; nothing once it is in."""
+    return () if card.standing is Standing.IN else card.before_in
 
 
 def run_in_words(card: "BenchCard") -> tuple[str, ...]:

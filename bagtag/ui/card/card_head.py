@@ -1,5 +1,6 @@
 """The top of the card: what the part is called, its tag, and where it belongs and lies."""
 
+from datetime import date
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
@@ -7,6 +8,7 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from bagtag.domain.codes import show
+from bagtag.domain.days import day_words
 from bagtag.domain.standing import Standing
 from bagtag.ui.card.card_parts import is_long
 from bagtag.ui.forms.basics import label, tight
@@ -88,7 +90,9 @@ def whereabouts(card: "BenchCard") -> str:
 
 def _lies(card: "BenchCard") -> str:
     if card.away is not None:
-        return f"Away at {card.away.shop}."
+        due = card.away.due
+        promised = f", promised for {day_words(due, date.today())}" if due else ""
+        return f"Away at {card.away.shop}{promised}."
     if card.standing in (Standing.IN, Standing.SCRAPPED):
         return ""
     if not card.where:

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QVBoxLayout, QWidg
 
 from bagtag.domain.errors import Trouble
 from bagtag.domain.phrases import capital
+from bagtag.ui.card.card_block import Block
 from bagtag.ui.containers.containers_where import Whereabouts
 from bagtag.ui.forms.basics import TOUCH, Field, Line, button, label
 from bagtag.ui.stages.stage_list import PartList
@@ -32,6 +33,7 @@ class ContainersPanel(QFrame):
         self.setProperty("surface", "card")
         self.head = label("", self, scale="head")
         self.parts = PartList("Parts that lie here", self)
+        self.before = Block(self)
         self.hint = label("", self, scale="small", tone="muted")
         self.bench = button("Put on the bench", self)
         self.form = QWidget(self)
@@ -54,6 +56,7 @@ class ContainersPanel(QFrame):
         column.setContentsMargins(14, 12, 14, 12)
         column.setSpacing(8)
         column.addWidget(self.head)
+        column.addWidget(self.before)
         column.addWidget(self.parts, 1)
         column.addWidget(self.hint)
         column.addWidget(self.bench)
@@ -83,6 +86,7 @@ class ContainersPanel(QFrame):
     def show_bench(self, where: Whereabouts) -> None:
         loose = where.on_the_bench
         self.row = None
+        self.before.say("", ())
         self.form.hide()
         self.head.setText(f"On the bench, {len(loose)}" if loose else "Nothing lies loose")
         self.parts.show_rows(loose)
@@ -102,6 +106,12 @@ class ContainersPanel(QFrame):
         if not same:
             self._fill(row, where)
         self._count()
+
+    def tell(self, told: "tuple[int, tuple[str, ...]]") -> None:
+        """What is to be known of what lies in a container before it goes in."""
+        container_id, sentences = told
+        if self.row is not None and self.row.container.id == container_id:
+            self.before.say("Before these go in", sentences)
 
     def _fill(self, row: "ContainerRow", where: Whereabouts) -> None:
         self.name.setText(row.container.name)

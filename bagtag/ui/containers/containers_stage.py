@@ -11,7 +11,7 @@ from bagtag.ui.card.card_asks import AskCount
 from bagtag.ui.card.card_parts import Act, Emptiness, Letter
 from bagtag.ui.containers.containers_map import ContainersMap
 from bagtag.ui.containers.containers_panel import ContainersPanel
-from bagtag.ui.containers.containers_where import Whereabouts, read
+from bagtag.ui.containers.containers_where import Whereabouts, read, to_know
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import tight
 from bagtag.ui.forms.flow import Flow
@@ -120,6 +120,8 @@ class ContainersStage(Stage):
             self.panel.show_bench(self.where)
         else:
             self.panel.show_container(row, self.where)
+            inside = tuple(self.where.all_inside(self.chosen))
+            self.desk.ask(to_know, self.chosen, inside, then=self.panel.tell)
 
     def press(self, container_id: int) -> None:
         """Put the chosen parts into a container; without any, show what lies in it."""

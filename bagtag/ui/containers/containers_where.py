@@ -44,6 +44,13 @@ class Whereabouts:
         ids = row.removal_ids if row else ()
         return [self.parts[id_] for id_ in ids if id_ in self.parts]
 
+    def all_inside(self, container_id: int) -> "list[StripRow]":
+        """The parts that lie in this container and in all that stands in it, and are not in yet."""
+        below = (row.container.id for row in self.standing_in(container_id))
+        found = [part for id_ in below for part in self.all_inside(id_)]
+        here = (row for row in self.inside(container_id) if row.standing is not Standing.IN)
+        return [*here, *found]
+
     def row(self, container_id: int) -> "ContainerRow | None":
         return self.rows.get(container_id)
 
@@ -62,3 +69,16 @@ def read(store: Any, job_id: int) -> Whereabouts:
     ids = list(services.strip.log_ids(store, job_id))
     parts = services.views.strip_rows(store, job_id, ids)
     return Whereabouts(tuple(rows), {row.removal.id: row for row in parts})
+
+
+def to_know(
+    store: Any, container_id: int, inside: "Sequence[StripRow]"
+) -> tuple[int, tuple[str, ...]]:
+    """What is to be known of parts in a container before they go in, each by its name."""
+    told = services.views.to_know_of(store, [row.removal.id for row in inside])
+    parts = (row.removal for row in inside)
+    return container_id, tuple(
+        f"{part.number} {part.name}: {sentence}"
+        for part in parts
+        for sentence in told.get(part.id, ())
+    )

@@ -1,0 +1,57 @@
+"""What is said of a part before it goes in: worn, too close to call, not compared yet."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from bagtag.domain.measuring.result import Verdict
+from bagtag.domain.measuring.sheet import Decision
+from bagtag.domain.model import Fate, Replacement
+from bagtag.domain.new_part import NewPart
+from bagtag.domain.phrases import capital
+
+
+@dataclass(frozen=True, slots=True)
+class SheetSaid:
+    """What a measuring sheet says of its part, in a line, and what was decided on it."""
+
+    id: int
+    said: str
+    verdict: Verdict
+    is_measured: bool
+    decision: Decision | None = None
+
+
+DOUBTED = (Verdict.OUT, Verdict.CLOSE)
+
+
+def before_in(
+    fate: Fate,
+    replacement: Replacement,
+    sheets: Sequence[SheetSaid] = (),
+    new_part: NewPart | None = None,
+) -> tuple[str, ...]:
+    """One sentence for each thing that speaks against a part before it goes in, or wants a look."""
+    found = [*_by_fate(fate, replacement, new_part)]
+    return (*found, *(said for sheet in sheets for said in _by_sheet(fate, sheet)))
+
+
+def _by_fate(fate: Fate, replacement: Replacement, new: NewPart | None) -> Iterator[str]:
+    if fate is Fate.SCRAP:
+        yield "It is scrapped: it does not go back in."
+    elif fate is Fate.RENEW and replacement is not Replacement.HERE:
+        yield "The old part does not go back in: a new one is to come."
+    elif fate is Fate.RENEW and (new is None or new.compared_at is None):
+        yield "A new part goes in here. Hold it against the old one first."
+
+
+def _by_sheet(fate: Fate, sheet: SheetSaid) -> Iterator[str]:
+    """A part that goes back although its sheet doubts it says by whose word."""
+    if sheet.verdict not in DOUBTED:
+        return
+    if sheet.decision is None or sheet.decision.fate is Fate.DECIDE:
+        yield f"{capital(sheet.said)}. Decide it before it goes in."
+    elif fate is Fate.REFIT:
+        why = f": {sheet.decision.why}" if sheet.decision.why else ""
+        yield f"{capital(sheet.said)}. {sheet.decision.who} decided to refit it{why}."
+    else:
+        yield f"{capital(sheet.said)}."
