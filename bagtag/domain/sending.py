@@ -48,7 +48,8 @@ class Wanted:
 @dataclass(frozen=True, slots=True)
 class Item:
     """A part of a batch, as sent. `thumb` is the hash of its first photo, `off` what was taken off
-    it first, as called; `by_shop_of` is the removal that the shop took this one off."""
+    it first, as called, and `off_ids` their ids; `by_shop_of` is the removal that the shop took
+    this one off."""
 
     away: Away
     removal: Removal
@@ -56,6 +57,7 @@ class Item:
     thumb: str = ""
     off: tuple[str, ...] = ()
     by_shop_of: int | None = None
+    off_ids: tuple[int, ...] = ()
 
     @property
     def is_out(self) -> bool:

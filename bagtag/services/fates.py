@@ -4,11 +4,11 @@ from collections.abc import Sequence
 from datetime import date
 
 from bagtag.domain.change import Change
-from bagtag.domain.entry import clean_text
 from bagtag.domain.errors import BadInput
 from bagtag.domain.model import Away, Fate, Removal, Replacement
-from bagtag.services import renewal_acts, strip
-from bagtag.store import belongings, removals, rows, tables
+from bagtag.domain.sending import Back, PackForm, Wanted
+from bagtag.services import renewal_acts, send_outs, strip
+from bagtag.store import belongings, removals, sendings, tables
 from bagtag.store.act import Act
 from bagtag.store.work import Store
 
@@ -22,44 +22,29 @@ def send_away(
     due: date | None = None,
     who: str = "",
 ) -> Change:
-    """Parts go to an outside shop; BadInput when one is away already."""
-    clean = clean_text(shop, limit=200)
-    if not clean:
-        raise BadInput("Say which shop the parts go to.", field="shop")
+    """Parts go to an outside shop as a batch of their own; BadInput when one is away already."""
     job_id = _job_of(store, removal_ids)
-
-    def do(act: Act) -> None:
-        out = belongings.away_of(act.connection, removal_ids)
-        for removal_id in removal_ids:
-            if removal_id in out:
-                removal = _get(act, removal_id)
-                raise BadInput(
-                    f"{removal.number} {removal.name} is away already. Check it back in first.",
-                    field="removals",
-                )
-            act.insert(
-                tables.away,
-                removal_id=removal_id,
-                shop=clean,
-                work=clean_text(work, lines=True, limit=5000),
-                sent_at=rows.now(),
-                due=due.isoformat() if due else None,
-            )
-
-    return store.act(f"send away to {clean}", do, who=who, job_id=job_id)
+    today = date.today()
+    # A day that is past already is said of parts that went out before they were written down.
+    form = PackForm(shop, min(today, due) if due else today, due)
+    wanted = [Wanted(id_, work) for id_ in removal_ids]
+    return send_outs.send(store, job_id, form, wanted, who=who)
 
 
 def came_back(store: Store, removal_ids: Sequence[int], *, who: str = "") -> Change:
-    """Parts are back from the shop."""
+    """Parts are back from the shop, whatever batch they went with; those that are here already
+    stay as they are."""
     job_id = _job_of(store, removal_ids)
+    with store.read() as connection:
+        out = sendings.out_of(connection, removal_ids)
+    named = [Back(out[id_].id) for id_ in dict.fromkeys(removal_ids) if id_ in out]
+    if not named:
+        return store.act("back from the shop", _nothing, who=who, job_id=job_id)
+    return send_outs.back(store, named, who=who)
 
-    def do(act: Act) -> None:
-        for removal_id in removal_ids:
-            for time in belongings.times_away(act.connection, removal_id):
-                if time.back_at is None:
-                    act.update(tables.away, time.id, back_at=rows.now())
 
-    return store.act("back from the shop", do, who=who, job_id=job_id)
+def _nothing(_: Act) -> None:
+    """What is here already stays as it is."""
 
 
 def away_list(store: Store, job_id: int) -> list[tuple[Removal, Away]]:
@@ -100,9 +85,3 @@ def _job_of(store: Store, removal_ids: Sequence[int]) -> int:
     if not removal_ids:
         raise BadInput("Choose at least one part first.", field="removals")
     return strip.get_removal(store, removal_ids[0]).job_id
-
-
-def _get(act: Act, removal_id: int) -> Removal:
-    removal = removals.get(act.connection, removal_id)
-    assert removal is not None
-    return removal

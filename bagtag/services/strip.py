@@ -27,7 +27,7 @@ class Extras:
     `before` puts it in before that removal, else it comes last; `container_wanted` ("bag 12") is
     found or made; `tag_code` is a blank tag that was scanned for it. `origin` says whether it came
     off at all; a part that was never logged stands where it goes in: `beside` the step that it
-    names, instead of `before`.
+    names, instead of `before`. `off_id` is the part that it was taken off.
     """
 
     before: int | None = None
@@ -35,6 +35,7 @@ class Extras:
     tag_code: str = ""
     origin: Origin = Origin.OFF
     beside: Anchor | None = None
+    off_id: int | None = None
 
 
 def log_removal(
@@ -49,7 +50,7 @@ def log_removal(
         if known is not None:
             act.new_id = known
             return
-        act.new_id = _insert(act, job_id, clean, extras, uid=uid)
+        act.new_id = enter(act, job_id, clean, extras, uid=uid)
 
     return store.act(f"log {clean.name}", do, who=who, job_id=job_id)
 
@@ -61,7 +62,8 @@ def asked(store: Store, entry: Entry) -> Entry:
     return replace(entry, unanswered=tuple(sorted(question.id for question in left)))
 
 
-def _insert(act: Act, job_id: int, entry: Entry, extras: Extras, *, uid: str) -> int:
+def enter(act: Act, job_id: int, entry: Entry, extras: Extras, *, uid: str) -> int:
+    """Insert a line that was checked and asked about, within another act; returns its id."""
     entry = links.tie(act, job_id, entry, uid)
     before = extras.before if extras.beside is None else _beside(act, job_id, extras.beside)
     number, serial, position = _numbered(act, job_id, before)
@@ -77,6 +79,7 @@ def _insert(act: Act, job_id: int, entry: Entry, extras: Extras, *, uid: str) ->
         logged_at=rows.now(),
         logged_by=act.who,
         origin=extras.origin.value,
+        off_id=extras.off_id,
         **columns,
     )
     tie(act, extras.tag_code, TagRole.PART, job_id, removal_id=removal_id)
@@ -213,20 +216,27 @@ def delete_removal(store: Store, removal_id: int, *, who: str = "") -> Change:
     removal = get_removal(store, removal_id)
 
     def do(act: Act) -> None:
-        gone = forgetting.forget_step(act, part(removal_id))
+        gone = take_out(act, removal)
         act.name += f" and {gone} rule{'s' * (gone != 1)} that named it" if gone else ""
-        forgetting.forget_removal(act, removal)
-        for area_id in jobs.opened_by(act.connection, removal_id):
-            act.update(tables.area, area_id, opener_id=None)
-        for photo in belongings.photos_of(act.connection, [removal_id]).get(removal_id, []):
-            act.delete(tables.photo, photo.id)
-        for tag in belongings.tags_of(act.connection, [removal_id]).get(removal_id, []):
-            act.delete(tables.tag, tag.id)
-        forgetting.forget_between(act, removal_id)
-        forgetting.forget_joint(act, part(removal_id))
-        act.delete(tables.removal, removal_id)
 
     return store.act(f"delete {removal.number} {removal.name}", do, who=who, job_id=removal.job_id)
+
+
+def take_out(act: Act, removal: Removal) -> int:
+    """Delete a line and all that hangs on it, within another act; returns how many rules go."""
+    removal_id = removal.id
+    gone = forgetting.forget_step(act, part(removal_id))
+    forgetting.forget_removal(act, removal)
+    for area_id in jobs.opened_by(act.connection, removal_id):
+        act.update(tables.area, area_id, opener_id=None)
+    for photo in belongings.photos_of(act.connection, [removal_id]).get(removal_id, []):
+        act.delete(tables.photo, photo.id)
+    for tag in belongings.tags_of(act.connection, [removal_id]).get(removal_id, []):
+        act.delete(tables.tag, tag.id)
+    forgetting.forget_between(act, removal_id)
+    forgetting.forget_joint(act, part(removal_id))
+    act.delete(tables.removal, removal_id)
+    return gone
 
 
 def against(

@@ -22,6 +22,7 @@ class Leads(StrEnum):
     REMOVAL = "removal"
     CONTAINER = "container"
     TASK = "task"
+    SEND_OUT = "send-out"
     BLANK = "blank"
 
 
@@ -35,6 +36,7 @@ class Found:
     removal_id: int | None = None
     container_id: int | None = None
     task_id: int | None = None
+    send_out_id: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,12 +59,22 @@ def look_up(store: Store, text: str) -> Found:
         )
     if tag.role is TagRole.BLANK:
         return Found(Leads.BLANK, tag, tag.job_id)
-    return Found(_leads(tag), tag, tag.job_id, tag.removal_id, tag.container_id, tag.task_id)
+    return Found(
+        _leads(tag),
+        tag,
+        tag.job_id,
+        tag.removal_id,
+        tag.container_id,
+        tag.task_id,
+        tag.send_out_id,
+    )
 
 
 def _leads(tag: Tag) -> Leads:
     if tag.task_id is not None:
         return Leads.TASK
+    if tag.send_out_id is not None:
+        return Leads.SEND_OUT
     return Leads.REMOVAL if tag.removal_id is not None else Leads.CONTAINER
 
 

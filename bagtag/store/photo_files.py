@@ -55,9 +55,9 @@ class PhotoFiles:
         picture = pictures.read(data, name)
         digest = hashlib.sha256(data).hexdigest()
         if not self.verify(digest, picture.ext):
-            self._keep(self.path(digest, picture.ext), data, name)
+            self.keep(self.path(digest, picture.ext), data, name)
         if not self.thumb(digest).exists():
-            self._keep(self.thumb(digest), picture.thumb, name)
+            self.keep(self.thumb(digest), picture.thumb, name)
         return Taken(digest, picture.ext, name, picture.width, picture.height, picture.taken_at)
 
     def path(self, digest: str, ext: str) -> Path:
@@ -86,7 +86,7 @@ class PhotoFiles:
                 f"The photo file {path} cannot be read ({_reason(error)}). "
                 "Put it back from a backup, or add the picture again."
             ) from error
-        self._keep(self.thumb(digest), pictures.read(data, path.name).thumb, path.name)
+        self.keep(self.thumb(digest), pictures.read(data, path.name).thumb, path.name)
         return self.thumb(digest)
 
     def all_hashes(self) -> dict[str, str]:
@@ -104,7 +104,9 @@ class PhotoFiles:
                     swept += 1
         return swept
 
-    def _keep(self, target: Path, data: bytes, name: str) -> None:
+    def keep(self, target: Path, data: bytes, name: str) -> None:
+        """Write a file whole or not at all; StoreTrouble, naming it, when the disk stands in the
+        way."""
         temp = self.root / "temp" / uuid4().hex
         with _disk_trouble(name, self.root):
             self._make_folder(temp.parent)

@@ -1,0 +1,81 @@
+"""A part that comes back from a shop: what was looked at, measured, and what speaks against it."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from bagtag.domain import asked
+from bagtag.domain.clean import clean_text
+from bagtag.domain.errors import BadInput
+from bagtag.domain.fitting import Asked, Figure
+from bagtag.domain.phrases import listed
+from bagtag.domain.send_out import BackCheck
+from bagtag.domain.sending import Back, Item
+
+NOT_FOUND = {
+    BackCheck.WORK: "nobody has ticked that the work is done",
+    BackCheck.CLEAN: "it is not looked through for debris, nor its threads",
+    BackCheck.PLUGS: "plugs may still be in it",
+}
+"""What is said where a check is left out; a figure that is missing is named by itself."""
+
+
+def against(back: Back, item: Item) -> tuple[str, ...]:
+    """What speaks against a part that is back, one sentence each. It may come back all the same:
+    its note says why, or it goes out again, or it is left to be decided."""
+    found = [*_unchecked(back, item), *_figures(back, item)]
+    if is_wrong(back, item):
+        found.append(f"Send {item.called} out again, or leave it to be decided.")
+    return tuple(found)
+
+
+def is_wrong(back: Back, item: Item) -> bool:
+    """Whether what the shop did is not as wanted, rather than not looked at."""
+    undone = BackCheck.WORK in item.to_check and BackCheck.WORK not in back.checks
+    return undone or any(map(asked.outside, judged(back, item)))
+
+
+def _unchecked(back: Back, item: Item) -> Iterator[str]:
+    missing = set(item.to_check) - set(back.checks)
+    left = [said for one, said in NOT_FOUND.items() if one in missing]
+    if left:
+        yield f"{item.called}: {listed(left)}."
+
+
+def _figures(back: Back, item: Item) -> Iterator[str]:
+    outside = map(asked.outside, judged(back, item))
+    yield from (f"{item.called}: {said}." for said in outside if said)
+    given = {one.name for one in back.figures}
+    for one in item.away.asks:
+        if one.name not in given:
+            allowed = asked.limits(one)
+            wanted = f", wanted {allowed}" if allowed else ""
+            yield f"{item.called}: {one.name} is still to be measured{wanted}."
+
+
+def judged(back: Back, item: Item) -> tuple[Figure, ...]:
+    """The figures measured, each against the limits it was sent with; BadInput for one that was
+    not asked for."""
+    asks = {one.name: one for one in item.away.asks}
+    return tuple(asked.figure(_asked(asks, one), one.value) for one in back.figures)
+
+
+def _asked(asks: dict[str, Asked], given: Figure) -> Asked:
+    if given.name not in asks:
+        raise BadInput(
+            f"{given.name} was not asked for when this part went out. Write it in the note.",
+            field="figures",
+        )
+    return asks[given.name]
+
+
+def checked_back(back: Back, item: Item) -> Back:
+    """The same with its figures held against their limits and its note made clean; BadInput for a
+    part that is back already."""
+    if not item.is_out:
+        raise BadInput(f"{item.called} is back already. Choose another part.", field="items")
+    return replace(
+        back,
+        checks=tuple(one for one in BackCheck if one in back.checks),
+        figures=judged(back, item),
+        note=clean_text(back.note, lines=True, limit=5000, field="note", what="The note"),
+    )

@@ -1,0 +1,72 @@
+"""Reading times away by their ids, and the files that the papers of send-outs need."""
+
+from collections.abc import Collection, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from sqlalchemy import Connection, select
+
+from bagtag.domain.model import Away, Removal, Tag
+from bagtag.domain.send_out import SendOut
+from bagtag.store import belongings, between, removals, rows, rows_between
+from bagtag.store.removals import in_batches
+from bagtag.store.tables import away, document, tag
+
+
+def times(connection: Connection, away_ids: Sequence[int]) -> dict[int, Away]:
+    """Times away by their ids; those that are gone are left out."""
+    found: dict[int, Away] = {}
+    for some in in_batches(away_ids):
+        wanted = select(away).where(away.c.id.in_(some))
+        for row in connection.execute(wanted).mappings():
+            found[row["id"]] = rows_between.away(row)
+    return found
+
+
+def out_of(connection: Connection, removal_ids: Sequence[int]) -> dict[int, Away]:
+    """The time away that is not over, of each of these removals that is out."""
+    found: dict[int, Away] = {}
+    for some in in_batches(removal_ids):
+        wanted = select(away).where(away.c.removal_id.in_(some), away.c.back_at.is_(None))
+        for row in connection.execute(wanted).mappings():
+            found[row["removal_id"]] = rows_between.away(row)
+    return found
+
+
+@dataclass(frozen=True, slots=True)
+class Whereabouts:
+    """Where parts are now: at a shop and with which batch, or in the machine again."""
+
+    parts: Mapping[int, Removal]
+    out: Mapping[int, Away]
+    wholes: Mapping[int | None, SendOut | None]
+    fitted: Collection[int]
+
+
+def whereabouts(connection: Connection, removal_ids: Sequence[int]) -> Whereabouts:
+    """Where these removals are now; those that are gone are left out."""
+    out = out_of(connection, removal_ids)
+    return Whereabouts(
+        removals.by_ids(connection, removal_ids),
+        out,
+        wholes(connection, out.values()),
+        belongings.fitted_of(connection, removal_ids),
+    )
+
+
+def document_files(connection: Connection) -> list[tuple[str, str, str]]:
+    """Hash, `ext` and name of every file that a paper needs, each once."""
+    wanted = select(document.c.hash, document.c.ext, document.c.name).order_by(document.c.id)
+    found = {(row.hash, row.ext): row.name for row in connection.execute(wanted)}
+    return [(digest, ext, name) for (digest, ext), name in sorted(found.items())]
+
+
+def wholes(connection: Connection, times: Iterable[Away]) -> dict[int | None, SendOut | None]:
+    """The batch, by its id, that each of these times away belongs to."""
+    ids = dict.fromkeys(one.send_out_id for one in times if one.send_out_id is not None)
+    return {id_: between.get_send_out(connection, id_) for id_ in ids}
+
+
+def tags(connection: Connection, send_out_id: int) -> list[Tag]:
+    """The tags of a batch, the oldest first."""
+    wanted = select(tag).where(tag.c.send_out_id == send_out_id).order_by(tag.c.id)
+    return [rows.tag(row) for row in connection.execute(wanted).mappings()]
