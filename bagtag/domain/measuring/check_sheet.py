@@ -6,10 +6,11 @@ from decimal import Decimal
 
 from bagtag.domain.clean import NAME_LIMIT, NOTE_LIMIT, clean_text
 from bagtag.domain.errors import BadInput
-from bagtag.domain.measuring import forms, units
+from bagtag.domain.measuring import clearance, forms, plain, ring_gap, units
 from bagtag.domain.measuring.figures import MOST, show
 from bagtag.domain.measuring.form import FigureSlot, GivenSlot, Place
 from bagtag.domain.measuring.sheet import Given, Limits, MeasureSheet, Reading, SheetKind
+from bagtag.domain.measuring.verdict import sides
 from bagtag.domain.phrases import capital
 
 _SIGNED = {SheetKind.RUN_OUT, SheetKind.DECK, SheetKind.COMPRESSION}
@@ -26,6 +27,12 @@ _SIZES = {
 COLDEST, HOTTEST = Decimal(-40), Decimal(200)
 """Of a part that is measured, in °C."""
 MOST_GIVEN = 200
+_COUNTS = {
+    (SheetKind.SIZE, "places"): plain.MOST_PLACES,
+    (SheetKind.PLASTIC_GAUGE, "places"): clearance.MOST_PLACES,
+    (SheetKind.RING_GAP, "rings"): ring_gap.MOST_RINGS,
+}
+"""Givens that are counts of places, and how many a sheet has at most."""
 
 
 def checked(sheet: MeasureSheet) -> MeasureSheet:
@@ -68,9 +75,15 @@ def _check_given(sheet: MeasureSheet) -> None:
 def _check_one_given(sheet: MeasureSheet, one: Given, slot: GivenSlot | None) -> None:
     if slot is None:
         raise BadInput(f"This sheet has no use for {one.key}. Take it out.", field="given")
-    wanted = slot.unit or sheet.unit
+    wanted = "" if slot.is_number else slot.unit or sheet.unit
     if one.unit and units.dimension(one.unit) != units.dimension(wanted):
         raise _foreign(one.unit, slot.name, wanted, "given")
+    most = _COUNTS.get((sheet.kind, one.key))
+    if most is not None and one.value not in range(1, most + 1):
+        raise BadInput(
+            f"{capital(slot.name)}: give a whole number from 1 to {most}, not {show(one.value)}.",
+            field="given",
+        )
     if one.value < 0 and sheet.kind not in _SIGNED:
         raise BadInput(
             f"{capital(slot.name)} cannot be {show(one.value)}, below zero.", field="given"
@@ -145,7 +158,7 @@ def _check_limits(sheet: MeasureSheet, slots: dict[str, FigureSlot]) -> None:
 
 
 def _check_sides(sheet: MeasureSheet, one: Limits, slot: FigureSlot) -> None:
-    for side in (one.new_low, one.new_high, one.wear_low, one.wear_high):
+    for side in sides(one):
         if side is not None:
             _check_figure(side, f"A limit of {slot.name}", "limits")
             if side < 0 and sheet.kind not in _SIGNED:

@@ -11,7 +11,7 @@ from bagtag.domain.measuring.figures import show
 from bagtag.domain.measuring.form import Place
 from bagtag.domain.measuring.sheet import Limits, MeasureSheet, Reading, SheetKind
 from bagtag.domain.measuring.units import INCH, LENGTH, dimension
-from bagtag.domain.measuring.verdict import in_unit
+from bagtag.domain.measuring.verdict import in_unit, sides
 from bagtag.domain.phrases import capital
 
 ALIKE = {
@@ -118,8 +118,7 @@ def _keys(kind: SheetKind, place: Place) -> tuple[str, ...]:
 
 
 def _by_limits(held: Limits, kind: SheetKind) -> Iterable[Expected]:
-    sides = (held.new_low, held.new_high, held.wear_low, held.wear_high)
-    known = [side for side in sides if side]
+    known = [side for side in sides(held) if side]
     if not known:
         return
     words = f"beside limits of {_span(min(known), max(known))} {held.unit}"

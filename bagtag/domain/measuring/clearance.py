@@ -60,7 +60,7 @@ def _gauge(sheet: MeasureSheet) -> SheetForm:
         for one in range(1, count(sheet, "places", 2, MOST_PLACES) + 1)
     )
     figures = (CLEARANCE, _TAPER) if len(places) > 1 else (CLEARANCE,)
-    asked = (GivenSlot("places", "places read along the strip"),)
+    asked = (GivenSlot("places", "places read along the strip", is_number=True),)
     return SheetForm(sheet.kind, places, figures, asked, _HOW[sheet.kind])
 
 

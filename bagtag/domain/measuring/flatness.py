@@ -33,7 +33,7 @@ def form(_: MeasureSheet) -> SheetForm:
         (_FLATNESS,),
         (
             GivenSlot("span", "length of the face"),
-            GivenSlot("rate", "allowed per unit of length (such as 0.00075)"),
+            GivenSlot("rate", "allowed per unit of length (such as 0.00075)", is_number=True),
         ),
         "Clean the face, stand the straight edge on its edge along each line, and read the "
         "thickest feeler that goes under it; 0 where none does.",

@@ -37,7 +37,10 @@ def _of_size(sheet: MeasureSheet) -> SheetForm:
         SheetKind.SIZE,
         places,
         (_SIZE,),
-        (GivenSlot("places", "places read"), GivenSlot("standard", "standard size")),
+        (
+            GivenSlot("places", "places read", is_number=True),
+            GivenSlot("standard", "standard size"),
+        ),
         "Read the one size that wears, at as many places as it may differ.",
     )
 

@@ -38,11 +38,14 @@ def form(sheet: MeasureSheet) -> SheetForm:
         tuple(Place(_key(ring), f"ring {ring}", number=ring) for ring in rings),
         (_EVERY, *(_slot(ring) for ring in rings)),
         (
-            GivenSlot("rings", "number of rings"),
+            GivenSlot("rings", "number of rings", is_number=True),
             GivenSlot("bore", "bore"),
             GivenSlot("standard", "bore as new"),
             GivenSlot(
-                "factor", "least gap per unit of bore, ring by ring (usual 0.004)", several=True
+                "factor",
+                "least gap per unit of bore, ring by ring (usual 0.004)",
+                several=True,
+                is_number=True,
             ),
         ),
         "Push each ring square into its own bore with the piston, where the bore is least worn, "

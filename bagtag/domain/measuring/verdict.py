@@ -14,8 +14,6 @@ from bagtag.domain.measuring.result import Result, Verdict
 from bagtag.domain.measuring.sheet import Limits
 from bagtag.domain.measuring.units import converted
 
-_SIDES = ("new_low", "new_high", "wear_low", "wear_high")
-
 
 def low(limits: Limits) -> Decimal | None:
     """The lower limit that decides: the worn one, else the new one."""
@@ -72,12 +70,15 @@ def in_unit(limits: Limits, unit: str) -> Limits:
     """The same limits in another unit."""
     if limits.unit == unit:
         return limits
-    sides = {side: getattr(limits, side) for side in _SIDES}
-    turned = {
-        side: None if value is None else converted(value, limits.unit, unit)
-        for side, value in sides.items()
-    }
-    return replace(limits, unit=unit, **turned)
+    new_low, new_high, wear_low, wear_high = (
+        None if side is None else converted(side, limits.unit, unit) for side in sides(limits)
+    )
+    return Limits(limits.key, new_low, new_high, wear_low, wear_high, unit)
+
+
+def sides(limits: Limits) -> tuple[Decimal | None, ...]:
+    """As new from and to, worn from and to."""
+    return (limits.new_low, limits.new_high, limits.wear_low, limits.wear_high)
 
 
 def stands(figure: Result) -> str:
