@@ -44,7 +44,7 @@ class PackPage(QWidget):
     def __init__(self, desk: Desk, looks: Looks, parent: QWidget) -> None:
         super().__init__(parent)
         self.desk, self._looks = desk, looks
-        self._send_out_id = 0
+        self.send_out_id = 0
         self._rows: dict[int, StripRow] = {}
         self._parts: list[PickRow] = []
         self._is_busy = False
@@ -90,7 +90,7 @@ class PackPage(QWidget):
 
     def begin(self, batches: Sequence[Batch]) -> None:
         """A new batch; shops that were gone to before are offered."""
-        self._send_out_id = 0
+        self.send_out_id = 0
         self.head.setText("Send parts away")
         self.shop.begin(list(dict.fromkeys(batch.shop for batch in reversed(batches))))
         self.shop.show()
@@ -100,7 +100,7 @@ class PackPage(QWidget):
     def begin_more(self, batch: Batch) -> None:
         """More parts for a batch that is packed."""
         assert batch.send_out is not None
-        self._send_out_id = batch.send_out.id
+        self.send_out_id = batch.send_out.id
         self.head.setText(f"More parts for {called(batch)}")
         self.shop.hide()
         self._start("Add them")
@@ -125,8 +125,8 @@ class PackPage(QWidget):
     def _known(self, rows: list[StripRow]) -> None:
         self._rows = {row.removal.id: row for row in rows}
         here = [row for row in rows if row.standing is Standing.OFF]
-        self._parts = [_pick_row(row) for row in rows]
-        self.pick.set_rows([_pick_row(row) for row in reversed(here)])
+        self._parts = [pick_row(row) for row in rows]
+        self.pick.set_rows([pick_row(row) for row in reversed(here)])
         for panel in self.panels.values():
             panel.form.set_parts(self._parts)
         self._show_panels(0)
@@ -181,13 +181,16 @@ class PackPage(QWidget):
         if row is None:
             self.say("This tag hangs on no part of this job. Scan the tag of a part.")
         elif row.standing is not Standing.OFF:
-            name = f"{row.removal.number} {row.removal.name}"
-            self.say(f"{name} cannot go: it is {row.standing.value}.")
+            self.desk.ask(services.send_outs.why_not, [removal_id], then=self._refused)
         else:
             self.say_nothing()
             self.pick.set_values(dict.fromkeys([*self.pick.values, removal_id]))
             self._show_panels(removal_id)
             self.panels[removal_id].form.work.setFocus()
+
+    def _refused(self, why: dict[int, str]) -> None:
+        for sentence in why.values():
+            self.say(sentence)
 
     # What is kept
 
@@ -214,9 +217,9 @@ class PackPage(QWidget):
             return
         self._is_busy = True
         act = services.send_outs
-        if self._send_out_id:
+        if self.send_out_id:
             self.desk.act(
-                act.add_wanted, self._send_out_id, wanted, then=self._kept, failed=self._failed
+                act.add_wanted, self.send_out_id, wanted, then=self._kept, failed=self._failed
             )
         else:
             self.desk.act(
@@ -225,7 +228,7 @@ class PackPage(QWidget):
 
     def _kept(self, change: Change) -> None:
         self._is_busy = False
-        self.packed.emit(self._send_out_id or change.new_id or 0)
+        self.packed.emit(self.send_out_id or change.new_id or 0)
 
     def _failed(self, error: BaseException) -> None:
         self._is_busy = False
@@ -262,7 +265,7 @@ class PackPage(QWidget):
             super().keyPressEvent(event)
 
 
-def _pick_row(row: StripRow) -> PickRow:
+def pick_row(row: StripRow) -> PickRow:
     said = ", ".join(filter(None, (row.area, row.container)))
     return PickRow(row.removal.id, f"{row.removal.number} {row.removal.name}", said)
 
