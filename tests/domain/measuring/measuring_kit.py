@@ -1,0 +1,51 @@
+"""What the tests of measuring share."""
+
+import json
+from decimal import Decimal
+from pathlib import Path
+
+from bagtag.domain.measuring import forms
+from bagtag.domain.measuring.sheet import Given, Limits, MeasureSheet, Reading, SheetKind
+
+ROOT = Path(__file__).parents[3]
+BY_FORM = tuple(SheetKind)
+
+
+def published():
+    file = ROOT / "tests" / "check_values" / "measuring.json"
+    return json.loads(file.read_text("utf-8"))
+
+
+def sheet(kind, values=(), *, unit="mm", limits=(), given=(), step=None):
+    """A sheet with its readings in the order of its places, or by place; figures as text."""
+    known = {key: one if isinstance(one, tuple) else (one,) for key, one in dict(given).items()}
+    told = tuple(Given(key, Decimal(one)) for key, ones in known.items() for one in ones)
+    empty = MeasureSheet(1, "u", 1, kind, unit=unit, given=told, limits=tuple(limits))
+    by_key = values if isinstance(values, dict) else dict(zip(_keys(empty), values, strict=False))
+    return MeasureSheet(
+        1,
+        "u",
+        1,
+        kind,
+        unit=unit,
+        readings=tuple(reading(key, one, unit, step) for key, one in by_key.items()),
+        limits=tuple(limits),
+        given=told,
+    )
+
+
+def _keys(empty):
+    return [place.key for place in forms.form(empty).places]
+
+
+def reading(key, value, unit="mm", step=None):
+    return Reading(key, Decimal(value), unit, resolution=Decimal(step) if step else None)
+
+
+def limits(key, new=(None, None), wear=(None, None), unit="mm"):
+    sides = (Decimal(one) if one is not None else None for one in (*new, *wear))
+    return Limits(key, *sides, unit)
+
+
+def figure(results, key):
+    return next(one for one in results.figures if one.key == key)
