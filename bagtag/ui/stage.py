@@ -26,3 +26,7 @@ class Stage(QWidget):
         """Ask again for what the change touched; by default for everything."""
         if change.job_id in (0, self.desk.job_id):
             self.enter()
+
+    def take_scan(self, _: str) -> bool:
+        """Whether a scanned code is for this page, and done with; by default it is not."""
+        return False

@@ -15,6 +15,7 @@ from bagtag.domain.change import Change
 from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import Ref
 from bagtag.domain.model import Removal
+from bagtag.ui import late_words
 from bagtag.ui.bench_page import BenchPage
 from bagtag.ui.desk import Desk
 from bagtag.ui.plain_page import PlainPage
@@ -25,6 +26,7 @@ from bagtag.ui.stage_bar import STAGES
 from bagtag.ui.window import MainWindow
 
 if TYPE_CHECKING:
+    from bagtag.domain.sending import Late
     from bagtag.ui.audit.audit_page import AuditPage
     from bagtag.ui.audit.audit_work import AuditWork
     from bagtag.ui.holding.holding_page import HoldingPage
@@ -37,10 +39,10 @@ UNDER = {AUDIT: "Strip", HOLDING: "Build"}
 PAGES = {
     "Job": ("job.job_stage", "JobStage"),
     "Containers": ("containers.containers_stage", "ContainersStage"),
-    "Away": ("stages.away_stage", "AwayStage"),
+    "Away": ("away.away_stage", "AwayStage"),
     "Holding": ("holding.holding_page", "HoldingPage"),
-    "Renew": ("stages.renew_stage", "RenewStage"),
-    "Measure": ("stages.measure_stage", "MeasureStage"),
+    "Renew": ("renew.renew_stage", "RenewStage"),
+    "Measure": ("measure.measure_stage", "MeasureStage"),
     "Close": ("stages.close_stage", "CloseStage"),
     "Audit": ("audit.audit_page", "AuditPage"),
 }
@@ -89,7 +91,7 @@ class WindowWork(QObject):
         self.bench.typed.connect(self.type_in_field)
         self.bench.audit_wanted.connect(self.open_audit)
         self.scanner.scanned.connect(self._scanned)
-        field.ways.read.connect(self.tags.scanned)
+        field.ways.read.connect(self._take_code)
 
     def _give_keys(self) -> None:
         for number, stage in enumerate(STAGES, start=1):
@@ -127,6 +129,7 @@ class WindowWork(QObject):
         row = next((job for job in jobs if job.id == self.desk.job_id), None)
         if row is None and jobs and self._go_on:
             self._go_on = False
+            self.desk.ask(late_words.late, then=self._late_known)
             self.desk.choose_job(jobs[0].id)
             self.go_to("Build" if jobs[0].back else "Strip")
             row = jobs[0]
@@ -135,6 +138,11 @@ class WindowWork(QObject):
         window.counts.show_counts(*((row.off, row.back, row.away) if row else (0, 0, 0)))
         if not jobs:
             self._show_empty()
+
+    def _late_known(self, found: tuple[Late, ...]) -> None:
+        """What is late at a shop is said on opening, and stays until it is put away."""
+        if said := late_words.late_words(found, self.desk.job_id):
+            self.desk.said.emit(said, True)
 
     def _job_chosen(self, job_id: int) -> None:
         self._go_on = False
@@ -294,11 +302,16 @@ class WindowWork(QObject):
         line = self.window.field.frame.line
         if line.text().upper().endswith(code):
             line.setText(line.text()[: -len(code)])
-        self.tags.scanned(code)
+        self._take_code(code)
 
     def _code_entered(self, code: str) -> None:
         self.window.field.clear()
-        self.tags.scanned(code)
+        self._take_code(code)
+
+    def _take_code(self, code: str) -> None:
+        """A page that waits for codes of its own has them; else a code shows what it hangs on."""
+        if not (isinstance(self.page, Stage) and self.page.take_scan(code)):
+            self.tags.scanned(code)
 
     # What is done
 

@@ -54,6 +54,8 @@ def look_up(store: "Store", code: str) -> "tuple[Found, str]":
         return found, services.containers.get_container(store, found.container_id).label
     if found.task_id is not None:
         return found, services.tasks.get_task(store, found.task_id).name
+    if found.send_out_id is not None:
+        return found, services.send_outs.get_send_out(store, found.send_out_id).called
     return found, "blank, hangs on nothing yet"
 
 

@@ -43,6 +43,8 @@ class TagWork(QObject):
             self._show_container(found)
         elif found.task_id is not None:
             self._show_task(found)
+        elif found.send_out_id is not None:
+            self._show_batch(found)
         else:
             self._ask_blank(found.tag.code)
 
@@ -50,6 +52,14 @@ class TagWork(QObject):
         if found.job_id and found.job_id != self._desk.job_id:
             self._desk.choose_job(found.job_id)
         self._desk.show_step.emit(task(found.task_id or 0))
+
+    def _show_batch(self, found: "Found") -> None:
+        """The send-out whose traveller was scanned."""
+        if found.job_id and found.job_id != self._desk.job_id:
+            self._desk.choose_job(found.job_id)
+        page = self._work.page_of("Away")
+        self._work.go_to("Away")
+        page.show_batch(found.send_out_id)  # type: ignore[attr-defined]  # an AwayStage
 
     def _show_part(self, found: "Found", name: str) -> None:
         self._work.show_removal(found.removal_id or 0)
