@@ -8,7 +8,16 @@ from typing import Annotated, Any
 
 import typer
 
-from bagtag import __version__, cli_answers, cli_audit, cli_close, cli_tools, cli_torque, cli_where
+from bagtag import (
+    __version__,
+    cli_answers,
+    cli_audit,
+    cli_close,
+    cli_renew,
+    cli_tools,
+    cli_torque,
+    cli_where,
+)
 from bagtag.cli_store import Bench
 from bagtag.cli_window import Wanted, open_window
 from bagtag.domain.errors import BadInput, NotFound, Trouble
@@ -226,6 +235,48 @@ def tools(
 
 
 @app.command()
+def renew(
+    context: typer.Context,
+    job: JOB,
+    *,
+    csv: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="Write the lines as a table (CSV) too.")
+    ] = None,
+    parted_by: Annotated[
+        str, typer.Option(metavar="MARK", help="In the table: comma, semicolon or tab.")
+    ] = "comma",
+    read: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="Read lines from a table (CSV) first.")
+    ] = None,
+    only_try: Annotated[
+        bool, typer.Option("--try", help="Say what reading would do, and write nothing.")
+    ] = False,
+    as_json: AS_JSON = False,
+) -> None:
+    """List what is renewed: why, from whom, where each new part stands, where the old one is."""
+    asked = cli_renew.RenewAsked(csv, read, parted_by, only_try)
+    with context.obj.store() as store:
+        cli_renew.say_renew(store, job, asked, context.obj.who, as_json)
+
+
+@app.command()
+def orders(
+    context: typer.Context,
+    jobs: Annotated[
+        list[str], typer.Argument(metavar="JOB…", help="The jobs: their numbers or titles.")
+    ],
+    *,
+    everything: Annotated[
+        bool, typer.Option("--all", help="What is ordered and here too, not only what is wanted.")
+    ] = False,
+    as_json: AS_JSON = False,
+) -> None:
+    """List what is to be bought for one job or several, by supplier, equal lines as one."""
+    with context.obj.store() as store:
+        cli_renew.say_orders(store, jobs, everything, as_json)
+
+
+@app.command()
 def audit(
     context: typer.Context,
     job: JOB,
@@ -252,6 +303,6 @@ def kinds(
 
 @app.command()
 def check(context: typer.Context, as_json: AS_JSON = False) -> None:
-    """Say whether the store is whole: database, journal, search index, tags, photos, builds."""
+    """Say whether the store is whole: database, journal, search index, tags, photos, papers, builds."""
     with context.obj.store() as store:
         raise typer.Exit(DONE if cli_answers.say_check(store, as_json) else NO)

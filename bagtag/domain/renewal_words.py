@@ -4,11 +4,13 @@ from collections.abc import Mapping
 from datetime import date
 
 from bagtag.domain import nesting
+from bagtag.domain.days import late_words
 from bagtag.domain.model import Away, Container, Origin, Removal, Replacement
 from bagtag.domain.new_part import NewPart
 from bagtag.domain.phrases import day
 
 NOT_NOTED = "the day of the order was not noted"
+NOT_LISTED = "not on the list yet"
 
 
 def called(part: NewPart) -> str:
@@ -50,9 +52,7 @@ def _ordered(part: NewPart) -> str:
 def _due(part: NewPart, today: date) -> str:
     if part.due is None:
         return ""
-    late = (today - part.due).days
-    word = f", {late} day{'s' * (late != 1)} late" if late > 0 else ""
-    return f"due {day(part.due)}{word}"
+    return ", ".join(filter(None, (f"due {day(part.due)}", late_words(part.due, today))))
 
 
 def _some(part: NewPart) -> str:

@@ -222,6 +222,7 @@ def _told(rows: RenewRows, line: RenewLine, today: date) -> RenewLine:
         return replace(line, said=words.said(line.new_part, today))
     is_in = removal.id in rows.fitted
     said = words.said(line.new_part, today, is_in=is_in, is_needed=line.is_needed)
+    said = words.NOT_LISTED if line.is_suggestion else said
     return replace(
         line,
         code=rows.codes.get(removal.id, ""),
