@@ -85,10 +85,12 @@ def limits(sheet: MeasureSheet, *keys: str) -> Limits | None:
 
 
 def given(sheet: MeasureSheet, key: str, unit: str = "") -> tuple[Decimal, ...]:
-    """What is given under a key, in `unit`, as given where that is empty."""
+    """What is given under a key, in `unit`, as given where that is empty. One without a unit is in
+    that of the sheet, where that is of the same dimension."""
+    own = sheet.unit if dimension(sheet.unit) == dimension(unit) else unit
     found = [one for one in sheet.given if one.key == key]
     return tuple(
-        converted(one.value, one.unit or unit, unit) if unit else one.value for one in found
+        converted(one.value, one.unit or own, unit) if unit else one.value for one in found
     )
 
 

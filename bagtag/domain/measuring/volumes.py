@@ -20,6 +20,11 @@ def displacement(bore: Decimal, stroke: Decimal, cylinders: int = 1) -> Decimal:
     return disc(bore, stroke) * cylinders
 
 
+def ratio(swept: Decimal, left: Decimal) -> Decimal | None:
+    """(swept + left) / left; None where nothing is left, which no engine has."""
+    return (swept + left) / left if left > 0 else None
+
+
 @dataclass(frozen=True, slots=True)
 class Cylinder:
     """One cylinder, lengths in mm and volumes in cm³. `deck` is how far the piston stays below the
@@ -46,8 +51,7 @@ class Cylinder:
 
     @property
     def ratio(self) -> Decimal | None:
-        """(swept + left) / left; None where nothing is left, which no engine has."""
-        return (self.swept + self.left) / self.left if self.left > 0 else None
+        return ratio(self.swept, self.left)
 
     def rebored(self, bore: Decimal) -> "Cylinder":
         """The same with another bore: stroke, chamber, gasket, deck and crown stay."""

@@ -1,0 +1,134 @@
+"""Displacement and compression ratio against published figures, and what a rebore makes of them."""
+
+import json
+from decimal import Decimal
+from math import pi
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from sheet_kit import sheet
+
+from bagtag.domain.measuring.check import checked
+from bagtag.domain.measuring.figures import converted
+from bagtag.domain.measuring.result import Verdict
+from bagtag.domain.measuring.results import results
+from bagtag.domain.measuring.sheet import SheetKind
+from bagtag.domain.measuring.volumes import Cylinder, displacement, ratio
+
+PUBLISHED = json.loads(
+    (Path(__file__).parents[2] / "check_values" / "volumes.json").read_text(encoding="utf-8")
+)
+ENGINE = {"bore": "76", "stroke": "80", "gasket": "1.2", "gasket bore": "78"}
+
+
+def rows(name):
+    return pytest.mark.parametrize("row", PUBLISHED[name], ids=lambda row: row["source"][:20])
+
+
+def reckoned(row) -> Decimal:
+    """In cm³, or in³ where the row is in inches."""
+    bore, stroke = (converted(Decimal(row[key]), row["unit"], "mm") for key in ("bore", "stroke"))
+    found = displacement(bore, stroke, row["cylinders"])
+    return converted(found, "cm³", "in³") if row["unit"] == "in" else found
+
+
+@rows("displacement")
+def test_displacement_is_that_which_is_published(row):
+    """The prints cut the last figure, and reckon with pi to five decimals."""
+    assert reckoned(row) == pytest.approx(Decimal(row["expected"]), abs=Decimal(row["within"]))
+
+
+@rows("misprint")
+def test_a_misprint_is_not_met(row):
+    """One print takes 3.14 for pi, another cuts where it should round."""
+    found = reckoned(row)
+    assert round(found) != Decimal(row["printed"])
+    assert round(found, 2) == Decimal(row["true"])
+    if "pi" in row:
+        assert found * Decimal(row["pi"]) / Decimal(pi) == pytest.approx(Decimal(row["printed"]))
+
+
+@rows("ratio")
+def test_the_compression_ratio_is_that_which_is_published(row):
+    found = ratio(Decimal(row["swept"]), Decimal(row["left"]))
+    assert found is not None
+    assert round(found, 3) == Decimal(row["expected"])
+
+
+def test_before_and_after_a_rebore_are_both_said():
+    found = results(
+        sheet(
+            SheetKind.COMPRESSION,
+            {"chamber": "48 cm³", "deck": "0.20", "crown": "2.5 cm³"},
+            {"ratio": ("7", "9")},
+            ENGINE | {"rebore": "76.50"},
+        )
+    )
+    by_key = {one.key: one for one in found.figures}
+    assert [*by_key] == [
+        "displacement now", "ratio now", "displacement after the rebore", "ratio after the rebore",
+    ]  # fmt: skip
+    before, after = by_key["displacement now"], by_key["displacement after the rebore"]
+    assert float(before.value) == pytest.approx(pi / 4 * 7.6**2 * 8, abs=0.005)
+    assert float(after.value) == pytest.approx(pi / 4 * 7.65**2 * 8, abs=0.005)
+    over = pi / 4 * (7.8**2 * 0.12 + 7.65**2 * 0.02) + 48 + 2.5
+    assert float(by_key["ratio after the rebore"].value) == pytest.approx(
+        1 + pi / 4 * 7.65**2 * 8 / over, abs=0.0005
+    )
+    assert by_key["ratio now"].limits is None
+    assert by_key["ratio after the rebore"].verdict is Verdict.NEW
+    assert found.advice == (
+        "Bored from 76 to 76.50 mm: 362.92 to 367.71 cm³, ratio 7.351 to 7.434.",
+    )
+
+
+def test_a_gasket_for_the_old_bore_is_noticed_and_a_piston_that_would_strike():
+    narrow = sheet(SheetKind.COMPRESSION, {"chamber": "48 cm³"}, None, ENGINE | {"rebore": "78.5"})
+    assert "would stand in the flame" in results(narrow).advice[-1]
+    full = sheet(SheetKind.COMPRESSION, {"chamber": "5 cm³", "crown": "-12 cm³"}, None, ENGINE)
+    assert "Nothing would be left over the piston" in results(full).advice[0]
+    assert [one.key for one in results(full).figures] == ["displacement"]
+    assert checked(full) == full
+
+
+def test_what_is_not_given_is_missing_and_displacement_needs_no_chamber():
+    assert results(sheet(SheetKind.COMPRESSION)).missing == ("bore", "stroke", "combustion chamber")
+    found = results(sheet(SheetKind.COMPRESSION, None, None, ENGINE))
+    assert ([one.key for one in found.figures], found.is_measured) == (["displacement"], False)
+
+
+def test_how_far_off_the_ratio_may_be_is_what_the_burette_makes_of_it():
+    read = {"chamber": "48 cm³"}
+    found = results(sheet(SheetKind.COMPRESSION, read, {"ratio": ("7", "7.8")}, ENGINE, step="0.5"))
+    one = found.figures[-1]
+    cylinder = Cylinder(*map(Decimal, ("76", "80", "48", "1.2", "78")))
+    smaller = Cylinder(*map(Decimal, ("76", "80", "47.5", "1.2", "78")))
+    assert cylinder.ratio is not None
+    assert smaller.ratio is not None
+    assert one.resolution == pytest.approx(smaller.ratio - cylinder.ratio, abs=Decimal("0.0005"))
+    assert one.verdict is Verdict.CLOSE
+    assert results(sheet(SheetKind.COMPRESSION, read, None, ENGINE)).figures[-1].resolution is None
+
+
+def test_an_engine_in_inches_is_told_in_cubic_inches():
+    """14 cylinders of 5.5 by 5.5 in, 1829.4 cubic inches (FAA-H-8083-32, from memory)."""
+    given_ = {"bore": "5.5", "stroke": "5.5", "cylinders": "14"}
+    one = results(sheet(SheetKind.COMPRESSION, None, None, given_, unit="in")).figures[0]
+    assert (one.value, one.unit) == (Decimal("1829.39"), "in³")
+
+
+LENGTH = st.decimals(20, 200, places=2)
+
+
+@given(LENGTH, LENGTH, st.decimals(5, 400, places=1), st.decimals("0.01", 5, places=2))
+def test_a_larger_bore_sweeps_more_and_squeezes_more(bore, stroke, chamber, more):
+    """With the same chamber and no deck, the ratio can only rise."""
+    before = Cylinder(bore, stroke, chamber)
+    after = before.rebored(bore + more)
+    assert after.swept > before.swept
+    assert after.left == before.left
+    assert before.ratio is not None
+    assert after.ratio is not None
+    assert after.ratio > before.ratio > 1
