@@ -49,7 +49,7 @@ def _coarse(sheet: MeasureSheet, slots: Iterable[FigureSlot]) -> str:
     names = listed(list(dict.fromkeys(one.name for one in coarse)))
     steps = {f"{show(one.resolution)} {one.unit}" for one in coarse if one.resolution is not None}
     return (
-        f"{capital(names)}: read to {listed(sorted(steps))}, more than a tenth of what the limits "
+        f"{capital(names)}: told to {listed(sorted(steps))} at best, more than a tenth of what the limits "
         "leave. Take a finer instrument where you can."
     )
 
@@ -67,11 +67,9 @@ def _is_coarse(figure: Result, is_lone: bool) -> bool:
 
 def _at_limit(sheet: MeasureSheet) -> Iterable[str]:
     """A figure at its limit to the last digit, when nobody said what it was read with."""
-    digits = [one.value.as_tuple().exponent for one in sheet.readings]
-    finest = max((one for one in digits if isinstance(one, int)), default=0)
-    step = Decimal(1).scaleb(finest)
     for one in results(sheet).figures:
-        if one.resolution is None and one.margin is not None and abs(one.margin) < step:
+        last = Decimal(1).scaleb(int(one.value.as_tuple().exponent))
+        if one.resolution is None and one.margin is not None and abs(one.margin) < last:
             yield (
                 f"{capital(one.name)} stands at its limit to the last digit, and nobody said what "
                 "it was read with. Choose the instrument, so that the verdict can say how sure "

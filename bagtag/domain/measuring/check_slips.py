@@ -11,6 +11,7 @@ from bagtag.domain.measuring.figures import show
 from bagtag.domain.measuring.form import Place
 from bagtag.domain.measuring.sheet import Limits, MeasureSheet, Reading, SheetKind
 from bagtag.domain.measuring.units import INCH, LENGTH, dimension
+from bagtag.domain.measuring.valves import SIDES
 from bagtag.domain.measuring.verdict import in_unit, sides
 from bagtag.domain.phrases import capital
 
@@ -85,15 +86,19 @@ def _slip(sheet: MeasureSheet, place: Place, reading: Reading) -> _Slip | None:
     for expected in _expected(sheet, place, unit):
         if expected.takes(value):
             continue
-        found = next((f for f in _factors(unit) if expected.fits(value * f)), None)
+        factors = _factors(reading.unit, unit)
+        found = next((f for f in factors if expected.fits(value * f)), None)
         if found is not None or sheet.kind in ALIKE:
             return _Slip(place, reading, found, expected)
     return None
 
 
-def _factors(unit: str) -> Iterable[Decimal]:
-    inches = (INCH, 1 / INCH) if dimension(unit) == LENGTH else ()
-    return (*inches, *_POINTS)
+def _factors(typed: str, unit: str) -> Iterable[Decimal]:
+    """The other unit first, then the point, then the other unit for what it is held against."""
+    if dimension(unit) != LENGTH:
+        return _POINTS
+    of_reading, of_others = (INCH, 1 / INCH) if typed == "mm" else (1 / INCH, INCH)
+    return (of_reading, *_POINTS, of_others)
 
 
 def _expected(sheet: MeasureSheet, place: Place, unit: str) -> Iterable[Expected]:
@@ -112,6 +117,8 @@ def _expected(sheet: MeasureSheet, place: Place, unit: str) -> Iterable[Expected
 def _keys(kind: SheetKind, place: Place) -> tuple[str, ...]:
     if kind is SheetKind.SPRING:
         return (_OF_SPRING[place.key],)
+    if kind is SheetKind.VALVES:
+        return tuple(side for side in SIDES if f" {side}" in place.row and "shim" not in place.key)
     if kind is SheetKind.RING_GAP:
         return (f"gap {place.number}", "gap")
     return (_LIMITED_BY.get(kind, place.key),)
@@ -168,4 +175,5 @@ def _of_unit(slip: _Slip, start: str) -> str:
         )
     if not slip.expected.is_limit:
         return ""
-    return f"{start}: the limits would fit in {other}. Look at their unit."
+    inches = "inches" if other == "in" else "millimetres"
+    return f"{start}: the limits would fit if they were in {inches}. Look at their unit."

@@ -2,7 +2,19 @@
 
 from types import ModuleType
 
-from bagtag.domain.measuring import bore, clearance, flatness, journal, plain, ring_gap, spring
+from bagtag.domain.measuring import (
+    bore,
+    clearance,
+    compression,
+    deck,
+    flatness,
+    journal,
+    plain,
+    ring_gap,
+    spring,
+    stack,
+    valves,
+)
 from bagtag.domain.measuring.form import SheetForm
 from bagtag.domain.measuring.sheet import MeasureSheet, SheetKind
 
@@ -16,18 +28,7 @@ def form(sheet: MeasureSheet) -> SheetForm:
 
 def of(kind: SheetKind) -> ModuleType:
     """The module of a kind: its `form(sheet)` and `results(sheet)`."""
-    return _MODULES[kind] if kind in _MODULES else _at_build(kind)
-
-
-def _at_build(kind: SheetKind) -> ModuleType:
-    from bagtag.domain.measuring import compression, deck, stack, valves
-
-    return {
-        SheetKind.VALVES: valves,
-        SheetKind.STACK: stack,
-        SheetKind.DECK: deck,
-        SheetKind.COMPRESSION: compression,
-    }[kind]
+    return _MODULES[kind]
 
 
 _MODULES: dict[SheetKind, ModuleType] = {
@@ -43,4 +44,8 @@ _MODULES: dict[SheetKind, ModuleType] = {
     SheetKind.RUN_OUT: plain,
     SheetKind.FLATNESS: flatness,
     SheetKind.SPRING: spring,
+    SheetKind.VALVES: valves,
+    SheetKind.STACK: stack,
+    SheetKind.DECK: deck,
+    SheetKind.COMPRESSION: compression,
 }

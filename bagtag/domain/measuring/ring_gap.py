@@ -40,7 +40,7 @@ def form(sheet: MeasureSheet) -> SheetForm:
         (
             GivenSlot("rings", "number of rings", is_number=True),
             GivenSlot("bore", "bore"),
-            GivenSlot("standard", "bore as new"),
+            GivenSlot("standard", "bore the rings are made for"),
             GivenSlot(
                 "factor",
                 "least gap per unit of bore, ring by ring (usual 0.004)",
@@ -118,6 +118,6 @@ def _worn_bore(sheet: MeasureSheet) -> str:
         return ""
     wide = round(growth(bore - standard), 3 if sheet.unit == "mm" else 4)
     return (
-        f"The bore is {show(bore - standard)} {sheet.unit} over: {show(wide)} {sheet.unit} of each "
-        "gap is the bore's and stays with new rings."
+        f"The bore is {show(bore - standard)} {sheet.unit} larger than the rings are made for: "
+        f"{show(wide)} {sheet.unit} of each gap is the bore's and stays with new rings."
     )
