@@ -33,7 +33,7 @@ def _told(plan: ShimPlan, unit: str, has_series: bool) -> Iterator[str]:
 
 def _move(move: Move, unit: str) -> str:
     name, size = move.place.name, f"{show(move.to_shim)} {unit}"
-    after = f"its clearance is {show(move.clearance_after)} then"
+    after = f"its clearance is {show(move.clearance_after)} {unit} then"
     if move.source is Source.SWAPPED:
         return f"{name}: put in the {size} from {move.from_place}; {after}."
     where = "at hand" if move.source is Source.AT_HAND else "to be bought"
