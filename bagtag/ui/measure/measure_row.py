@@ -1,0 +1,128 @@
+"""A part in the list of what is measured: its sheets, and the few words that can become of it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
+
+from bagtag.domain.codes import show
+from bagtag.domain.model import Fate, Removal
+from bagtag.ui.card.card_parts import keyless
+from bagtag.ui.forms.basics import Press, button, label, tight
+from bagtag.ui.measure.sheet_slip import SheetSlip
+from bagtag.ui.stages.stage_keys import LoneKeys
+from bagtag.ui.stages.stage_rows import Word, WordPress
+
+if TYPE_CHECKING:
+    from bagtag.services.measuring import MeasureRow
+
+WORDS = (
+    Word(Fate.REFIT, "refit", "r"),
+    Word(Fate.RENEW, "renew", "n"),
+    Word(Fate.SCRAP, "scrap", "s"),
+)
+OF_NONE = "Of no part alone"
+
+
+class MeasureTape(QFrame):
+    """A part without a sheet is decided here, by a letter or a press; one with sheets on them."""
+
+    worded = Signal(int, object)
+    shown = Signal(int)
+    opened = Signal(int)
+    """A sheet is to be opened."""
+    sheet_wanted = Signal(int)
+    """A new sheet of this part; 0 for one of no part."""
+
+    def __init__(self, row: MeasureRow, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setProperty("surface", "tape")
+        self.removal_id = row.removal.id if row.removal else 0
+        self.name = f"{row.removal.number} {row.removal.name}" if row.removal else OF_NONE
+        self._alone = LoneKeys(self)
+        self._alone.pressed.connect(self._letter)
+        self.presses: list[Press] = []
+        self.slips = [SheetSlip(sheet, self) for sheet in row.sheets]
+        self.new = button("New sheet", self, name=f"{self.name}: new sheet")
+        column = QVBoxLayout(self)
+        column.setContentsMargins(14, 6, 14, 10)
+        column.setSpacing(6)
+        column.addLayout(self._top(row))
+        for slip in self.slips:
+            slip.clicked.connect(self._open)
+            column.addWidget(slip)
+        self.new.clicked.connect(self._new)
+
+    def _top(self, row: MeasureRow) -> QHBoxLayout:
+        line = QHBoxLayout()
+        tight(line, 8)
+        line.addLayout(self._words(row), 1)
+        if row.removal and row.removal.fate is Fate.DECIDE and not row.sheets:
+            self.presses = [WordPress(word, row.removal.name, self) for word in WORDS]
+        for press in self.presses:
+            press.clicked.connect(self._pressed)
+            line.addWidget(press, 0, Qt.AlignmentFlag.AlignTop)
+        line.addWidget(self.new, 0, Qt.AlignmentFlag.AlignTop)
+        return line
+
+    def _words(self, row: MeasureRow) -> QVBoxLayout:
+        column = QVBoxLayout()
+        tight(column, 0)
+        if row.removal is None:
+            column.addWidget(label(OF_NONE, self))
+            return column
+        name = button(keyless(_called(row.removal)), self, role="quiet", name=f"Show {self.name}")
+        name.setStyleSheet(
+            "text-align: left; font-weight: bold; padding-left: 0; border-left: none;"
+        )
+        name.clicked.connect(self._show)
+        column.addWidget(name)
+        column.addWidget(label(_said(row), self, tone="muted"))
+        return column
+
+    @property
+    def first(self) -> QWidget:
+        """Where the keys go first."""
+        return next(iter((*self.slips, *self.presses, self.new)))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if not self._alone.hear(event):
+            super().keyPressEvent(event)
+
+    def _letter(self, letter: str) -> None:
+        fates = {word.key.upper(): word.value for word in WORDS}
+        if self.presses and letter in fates:
+            self.worded.emit(self.removal_id, fates[letter])
+
+    def _pressed(self) -> None:
+        press = self.sender()
+        assert isinstance(press, WordPress)
+        press.setChecked(False)
+        self.worded.emit(self.removal_id, press.value)
+
+    def _open(self) -> None:
+        slip = self.sender()
+        if isinstance(slip, SheetSlip):
+            self.opened.emit(slip.sheet_id)
+
+    def _show(self) -> None:
+        self.shown.emit(self.removal_id)
+
+    def _new(self) -> None:
+        self.sheet_wanted.emit(self.removal_id)
+
+
+def _called(part: Removal) -> str:
+    pieces = f"{part.quantity} × " if part.quantity > 1 else ""
+    return f"{part.number}   {pieces}{part.name}"
+
+
+def _said(row: MeasureRow) -> str:
+    part = row.removal
+    assert part is not None
+    fate = "to be decided" if part.fate is Fate.DECIDE else f"decided: {part.fate}"
+    words = [fate, row.area, part.condition, part.note, show(row.code) if row.code else ""]
+    return ", ".join(filter(None, words))

@@ -1,0 +1,228 @@
+"""A measuring sheet as one page: the drawing and the readings, what they say, what is decided."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QResizeEvent
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
+
+from bagtag.domain.measuring import valves
+from bagtag.domain.measuring.picture import draw
+from bagtag.domain.measuring.sheet import SheetKind
+from bagtag.domain.phrases import whole
+from bagtag.ui.card.card_parts import Act, Scroll, inks_of
+from bagtag.ui.forms.basics import button, label, tight
+from bagtag.ui.forms.sight import InSight
+from bagtag.ui.measure.cautions import MANUAL
+from bagtag.ui.measure.decision_panel import DecisionPanel
+from bagtag.ui.measure.given_form import GivenForm
+from bagtag.ui.measure.limits_form import LimitsForm
+from bagtag.ui.measure.measure_with import MeasureWith
+from bagtag.ui.measure.reading_table import ReadingTable
+from bagtag.ui.measure.sheet_more import SheetMore
+from bagtag.ui.measure.sheet_slip import sheet_name
+from bagtag.ui.measure.shim_view import ShimView
+from bagtag.ui.measure.verdict_card import VerdictCard
+from bagtag.ui.picture import PictureWidget
+from bagtag.ui.torque.torque_signs import Signed
+
+if TYPE_CHECKING:
+    from bagtag.services.measuring import SheetView
+
+DRAWING, LEAST = 230, 190
+"""The height of the drawing, in pixels: where the page has room for it, and at least, so that its
+lettering can be read."""
+_SHARE = 0.36
+"""Of the page's height."""
+
+
+class SheetPage(QWidget):
+    """Shows a `SheetView`; what is typed is told by the signals of its parts."""
+
+    left = Signal()
+    """Back to the parts."""
+
+    def __init__(self, bench: str, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._view: SheetView | None = None
+        self._at = ""
+        self._make(bench)
+        self._lay()
+        self.back.clicked.connect(self.left)
+        self.table.reached.connect(self._reached)
+        self.table.finished.connect(self._finished)
+
+    def _make(self, bench: str) -> None:
+        self.head = label("", self, scale="head")
+        self.under = label("", self, tone="muted")
+        self.print = Act("Print", "Ctrl+P", self)
+        self.again = Act("New sheet", "Ctrl+N", self)
+        self.back = button("All parts\u2002Esc", self, name="All parts")
+        self.work_side = Scroll(self, "Readings, limits")
+        self.said_side = Scroll(self, "What the sheet says")
+        body = self.work_side.body
+        self.drawing = PictureWidget(body)
+        self.drawing.setAccessibleName("Where to measure")
+        self.drawing.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.with_ = MeasureWith(body)
+        self.table = ReadingTable(body)
+        self.questions = Signed("?", body, name="What looks like a slip")
+        self.how = label("", body, scale="small", tone="muted")
+        self.given_head = label("Known beforehand", body, tone="muted")
+        self.given = GivenForm(body)
+        self.limits_head = label("Limits by the maker's manual", body, tone="muted")
+        self.limits = LimitsForm(body)
+        self.more = SheetMore(body)
+        self.verdict = VerdictCard(self.said_side.body)
+        self.shims = ShimView(self.said_side.body)
+        self.decision = DecisionPanel(bench, self.said_side.body)
+        self.caution = label(MANUAL, self.said_side.body, scale="small", tone="muted")
+
+    def _lay(self) -> None:
+        words = QVBoxLayout()
+        tight(words, 0)
+        words.addWidget(self.head)
+        words.addWidget(self.under)
+        top = QHBoxLayout()
+        tight(top, 10)
+        top.addLayout(words, 1)
+        for act in (self.print, self.again, self.back):
+            top.addWidget(act, 0, Qt.AlignmentFlag.AlignTop)
+        self._column(self.work_side, (
+            self.drawing, self.with_, self.table, self.questions, self.how,
+            self.given_head, self.given, self.limits_head, self.limits, self.more,
+        ))  # fmt: skip
+        self._column(self.said_side, (self.verdict, self.shims, self.decision, self.caution))
+        across = QHBoxLayout()
+        tight(across, 18)
+        across.addWidget(self.work_side, 11)
+        across.addWidget(self.said_side, 9)
+        column = QVBoxLayout(self)
+        tight(column, 10)
+        column.addLayout(top)
+        column.addLayout(across, 1)
+        InSight(self.work_side, ())
+        InSight(self.said_side, ())
+
+    @staticmethod
+    def _column(side: Scroll, widgets: tuple[QWidget, ...]) -> None:
+        side.column.setContentsMargins(0, 0, 10, 8)
+        for widget in widgets:
+            side.column.addWidget(widget)
+        side.column.addStretch(1)
+
+    # What is shown
+
+    def show_view(self, view: SheetView) -> None:
+        is_other = self._view is None or self._view.sheet.id != view.sheet.id
+        self._view = view
+        self._name()
+        self._show_readings()
+        self.more.show_texts(view.sheet.title, view.sheet.note)
+        self._show_said()
+        self.decision.setVisible(view.removal is not None)
+        if view.removal is not None:
+            self.decision.show_sheet(view)
+        self.caution.setVisible(bool(view.form.figures))
+        if is_other:
+            self.begin()
+
+    def _name(self) -> None:
+        assert self._view is not None
+        part, sheet = self._view.removal, sheet_name(self._view.sheet)
+        self.head.setText(f"{part.number} {part.name}" if part else sheet)
+        self.under.setText(sheet if part else "Of no part alone")
+
+    def _show_readings(self) -> None:
+        assert self._view is not None
+        form, sheet = self._view.form, self._view.sheet
+        units = [place.unit or sheet.unit for place in form.places]
+        self.with_.show_sheet(sheet, units)
+        self.table.show_sheet(form, sheet)
+        self.questions.say([whole(one) for one in self._view.questions])
+        self.how.setText(form.how)
+        self.how.setVisible(bool(form.how))
+        self.given.show_sheet(form, sheet)
+        self.limits.show_sheet(form, sheet)
+        for widget in (self.given_head, self.given):
+            widget.setVisible(bool(form.given))
+        for widget in (self.limits_head, self.limits):
+            widget.setVisible(bool(form.figures))
+        self._draw()
+
+    def _show_said(self) -> None:
+        """What the picture of the shims shows is not said a second time in words."""
+        assert self._view is not None
+        sheet, results = self._view.sheet, self._view.results
+        is_valves = sheet.kind is SheetKind.VALVES
+        plan = valves.plan_of(sheet) if is_valves else None
+        self.shims.show_plan(plan, valves.unit_of(sheet))
+        moved = tuple(f"{move.place.name}: " for move in self.shims.moves)
+        rest = tuple(one for one in results.advice if not one.startswith(moved)) if moved else None
+        self.verdict.show_results(results if rest is None else replace(results, advice=rest))
+
+    def _draw(self) -> None:
+        """The place that is being read stands out in the drawing."""
+        if self._view is None:
+            return
+        self.drawing.set_inks(*inks_of(self))
+        self.drawing.set_picture(draw(self._view.sheet, at=self._at))
+        self.drawing.set_sentence(self._view.form.how)
+
+    def begin(self) -> None:
+        """Put the keys where the first thing is wanted."""
+        wanted = self.given.wanted
+        if wanted is not None:
+            wanted.line.setFocus()
+        elif not self.table.begin():
+            self.back.setFocus()
+
+    def _reached(self, key: str) -> None:
+        cell = self.table.cell(key)
+        if cell is not None and self._view is not None and key != self._at:
+            self._at = key
+            self.with_.follow(cell.place.unit or self._view.sheet.unit)
+            self._draw()
+
+    def _finished(self) -> None:
+        if self.decision.isVisible():
+            self.decision.begin()
+        else:
+            self.back.setFocus()
+
+    # What is wrong
+
+    def say(self, what: str, field: str, sentence: str) -> None:
+        """Say it where it was typed: `what` is a place, `limits size`, `given stroke`,
+        `more`, or `decision`."""
+        sort, _, key = what.partition(" ")
+        cell = self.table.cell(what)
+        if cell is not None:
+            cell.say(sentence)
+        elif what == "decision":
+            self.decision.say(field, sentence)
+        elif sort == "limits":
+            self.limits.say(key, sentence)
+        elif sort == "given":
+            self.given.say(key, sentence)
+        elif field in self.more.fields:
+            self.more.fields[field].say(sentence)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        high = int(self.height() * _SHARE)
+        self.drawing.setFixedHeight(max(LEAST, min(DRAWING, high)))
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.PaletteChange:
+            self._draw()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Escape:
+            self.left.emit()
+        else:
+            super().keyPressEvent(event)
