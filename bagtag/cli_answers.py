@@ -174,15 +174,19 @@ def _build_lines(plan: Board, rows: Mapping[int, StripRow], pdf: Path | None) ->
 
 _KINDS = {
     "sign_off": "sign-off",
-    "away": "send-out",
+    "away": "part sent away",
+    "send_out": "send-out",
     "rule_member": "step in a rule",
     "hole_map": "hole map",
     "pass_tick": "ticked pass",
     "wrench": "torque wrench",
     "tool_out": "tool laid out",
+    "renewal": "new part",
+    "measure_sheet": "measuring sheet",
     "journal": "act",
 }
 _SEVERAL = {
+    "part sent away": "parts sent away",
     "step in a rule": "steps in rules",
     "ticked pass": "ticked passes",
     "torque wrench": "torque wrenches",

@@ -12,6 +12,7 @@ from bagtag import (
     __version__,
     cli_answers,
     cli_audit,
+    cli_away,
     cli_close,
     cli_renew,
     cli_tools,
@@ -31,6 +32,7 @@ app = typer.Typer(
 )
 
 app.add_typer(cli_torque.app, name="torque")
+app.add_typer(cli_away.app, name="away")
 
 JOB = Annotated[str, typer.Argument(metavar="JOB", help="The job: its number or its title.")]
 AS_JSON = Annotated[bool, typer.Option("--json", help="Answer in JSON, on standard output alone.")]
@@ -303,6 +305,6 @@ def kinds(
 
 @app.command()
 def check(context: typer.Context, as_json: AS_JSON = False) -> None:
-    """Say whether the store is whole: database, journal, search index, tags, photos, papers, builds."""
+    """Say whether the store is whole: database, journal, search index, tags, files, builds."""
     with context.obj.store() as store:
         raise typer.Exit(DONE if cli_answers.say_check(store, as_json) else NO)

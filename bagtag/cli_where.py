@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-from bagtag import cli_data, cli_joint, services
+from bagtag import cli_away_data, cli_data, cli_joint, services
 from bagtag.cli_answers import answer, called, warn
 from bagtag.domain import codes
 from bagtag.domain.errors import NotFound, Trouble
@@ -135,9 +135,16 @@ def _task(store: Store, found: Found) -> tuple[dict[str, Any], list[str]]:
     return {"task": data}, list(filter(None, lines))
 
 
+def _send_out(store: Store, found: Found) -> tuple[dict[str, Any], list[str]]:
+    assert found.send_out_id is not None
+    whole = services.send_outs.batch(store, found.send_out_id)
+    return {"send_out": cli_away_data.batch_data(whole)}, list(cli_away_data.batch_lines(whole))
+
+
 _TELLERS = {
     Leads.REMOVAL: _removal,
     Leads.CONTAINER: _container,
     Leads.TASK: _task,
+    Leads.SEND_OUT: _send_out,
     Leads.BLANK: _blank,
 }

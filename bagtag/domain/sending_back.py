@@ -7,16 +7,8 @@ from bagtag.domain import asked
 from bagtag.domain.clean import clean_text
 from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import Asked, Figure
-from bagtag.domain.phrases import listed
 from bagtag.domain.send_out import BackCheck
 from bagtag.domain.sending import Back, Item
-
-NOT_FOUND = {
-    BackCheck.WORK: "nobody has ticked that the work is done",
-    BackCheck.CLEAN: "it is not looked through for debris, nor its threads",
-    BackCheck.PLUGS: "plugs may still be in it",
-}
-"""What is said where a check is left out; a figure that is missing is named by itself."""
 
 
 def against(back: Back, item: Item) -> tuple[str, ...]:
@@ -35,10 +27,10 @@ def is_wrong(back: Back, item: Item) -> bool:
 
 
 def _unchecked(back: Back, item: Item) -> Iterator[str]:
-    missing = set(item.to_check) - set(back.checks)
-    left = [said for one, said in NOT_FOUND.items() if one in missing]
-    if left:
-        yield f"{item.called}: {listed(left)}."
+    left = [one for one in item.to_check if one not in back.checks]
+    said = [one.value for one in left if one is not BackCheck.MEASURED]  # figures speak for it
+    if said:
+        yield f"{item.called} is still to be looked at: {', '.join(said)}."
 
 
 def _figures(back: Back, item: Item) -> Iterator[str]:

@@ -7,8 +7,9 @@ from itertools import islice
 from bagtag.domain import areas as tree
 from bagtag.domain.errors import BadInput, StoreTrouble
 from bagtag.domain.model import Fate
+from bagtag.services import documents
 from bagtag.services.planning import planned_afresh
-from bagtag.store import jobs, soundness
+from bagtag.store import jobs, sendings, soundness
 from bagtag.store.work import Store
 
 MANY = 20
@@ -28,7 +29,7 @@ class Report:
 
 
 def check(store: Store) -> Report:
-    """Look through the whole store: database, journal, search index, tags, photos, every build."""
+    """Look through the whole store: database, journal, search index, tags, files, every build."""
     try:
         return _checked(store)
     except StoreTrouble as trouble:
@@ -49,6 +50,7 @@ def _checked(store: Store) -> Report:
             soundness.steps(connection),
             soundness.ticks(connection),
             _photos(store, soundness.photo_files(connection)),
+            _papers(store, sendings.document_files(connection)),
         )
         findings = tuple(line for look in looks for line in _some(look))
         job_ids = [job.id for job in jobs.all_jobs(connection)]
@@ -71,6 +73,15 @@ def _photos(store: Store, wanted: Iterable[tuple[str, str]]) -> Iterator[str]:
             yield f"The photo file {digest[:12]}….{ext} has changed since it was taken in."
         if not store.photos.thumb(digest).exists():
             yield f"The thumbnail of the photo {digest[:12]}….{ext} is not there."
+
+
+def _papers(store: Store, wanted: Iterable[tuple[str, str, str]]) -> Iterator[str]:
+    files = documents.files(store)
+    for digest, ext, name in wanted:
+        if not files.path(digest, ext).exists():
+            yield f"The file of the paper {name} ({digest[:12]}….{ext}) is not there."
+        elif not files.verify(digest, ext):
+            yield f"The file of the paper {name} ({digest[:12]}….{ext}) has changed since."
 
 
 def _builds(store: Store, job_ids: Iterable[int]) -> Iterator[str]:

@@ -25,7 +25,8 @@ from bagtag.domain.sending_check import (
     price_of,
 )
 from bagtag.services import packing
-from bagtag.services.batches import batch, batches, get_send_out, late, why_not
+from bagtag.services.batch_items import items
+from bagtag.services.batches import batch, batches, get_send_out, late, taken_off, why_not
 from bagtag.services.codes_drawn import tie
 from bagtag.services.coming_back import back, scanned
 from bagtag.services.repacking import change_wanted, delete, drop_item, shop_took, wanted_of
@@ -54,10 +55,12 @@ __all__ = [
     "edit",
     "form_of",
     "get_send_out",
+    "items",
     "late",
     "scanned",
     "send",
     "shop_took",
+    "taken_off",
     "wanted_of",
     "why_not",
 ]

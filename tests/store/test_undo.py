@@ -1,6 +1,6 @@
 """Undo and redo read from the journal: across a restart, over every table, exact to the row."""
 
-from datetime import date
+from datetime import date, timedelta
 from io import BytesIO
 
 import pytest
@@ -68,7 +68,7 @@ def a_removal_with_everything(store, job_id) -> int:
     services.jobs.set_opener(store, area, removal_id)
     services.photos.add(store, removal_id, [("a.jpg", jpeg("red"))])
     services.tags.make_twins(store, removal_id)
-    services.fates.send_away(store, [removal_id], shop="Mill Lane", due=date(2026, 12, 4))
+    services.fates.send_away(store, [removal_id], shop="Mill Lane", due=date.today() + timedelta(9))
     services.fates.came_back(store, [removal_id])
     services.fates.set_replacement(store, [removal_id], Replacement.HERE)
     services.signing.sign(store, part(removal_id), who="Ada")
