@@ -105,9 +105,19 @@ def holding(
 
 def _held(one: Frees, own: Sequence[Hindrance], day: date | None, today: date) -> Held:
     rank = list(Chase)
-    pressing = min(own, key=lambda each: rank.index(chase_of(each, today)))
+    pressing = min(_to_chase(own), key=lambda each: rank.index(chase_of(each, today)))
     chase = chase_of(pressing, today)
     return Held(one.ref, tuple(own), pressing, chase, day, one.alone, one.all)
+
+
+def _to_chase(own: Sequence[Hindrance]) -> Sequence[Hindrance]:
+    """What can be done about a part now: none is measured or decided while it is at a shop."""
+    is_away = any(one.keeps is Keeps.AWAY for one in own)
+    elsewhere = [one for one in own if one.keeps not in _AT_THE_BENCH]
+    return elsewhere if is_away else own
+
+
+_AT_THE_BENCH = (Keeps.MEASURING, Keeps.DECISION)
 
 
 def _last(days: Sequence[date | None], today: date) -> date | None:

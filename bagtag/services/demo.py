@@ -6,7 +6,6 @@ The story is data, in resources/demo; it is written through the same use cases a
 import tomllib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
-from datetime import date, timedelta
 from pathlib import Path
 from typing import Any
 
@@ -30,6 +29,7 @@ from bagtag.domain.model import Fate, Hazard, Origin, Replacement
 from bagtag.services import (
     board,
     containers,
+    demo_between,
     demo_joints,
     fates,
     jobs,
@@ -60,8 +60,7 @@ def write(store: Store, *, who: str = "") -> Change:
     for removal in story["removal"]:
         writer.log(removal)
     writer.add_to_build(story)
-    for away in story["away"]:
-        writer.send(away)
+    demo_between.write(store, writer.job_id, story, writer.removals, who=writer.who)
     demo_joints.write(store, story, writer.removals, who=writer.who)
     writer.print_labels()
     writer.build(story["build"])
@@ -179,16 +178,6 @@ class _Writer:
         self.tasks[one["name"]] = made.id
         if "figures" in one:
             self.figures[made] = signing.figures_of(asks, one["figures"])
-
-    def send(self, away: Table) -> None:
-        """A part to an outside shop, and back again where the story says so."""
-        ids = [self.removals[away["removal"]]]
-        due = date.today() + timedelta(days=away["due_in_days"])
-        fates.send_away(
-            self.store, ids, shop=away["shop"], work=away["work"], due=due, who=self.who
-        )
-        if away.get("back"):
-            fates.came_back(self.store, ids, who=self.who)
 
     def print_labels(self) -> None:
         """Every part and every container has its label."""

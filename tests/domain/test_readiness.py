@@ -75,6 +75,13 @@ def test_what_frees_the_most_is_chased_first_and_what_comes_on_its_day_last():
     ]
 
 
+def test_a_part_at_a_shop_is_decided_when_it_is_back():
+    own = {part(1): [away(TODAY + timedelta(days=3)), undecided]}
+    (held,) = holding(own, {part(1): (part(1),)}, [Frees(part(1), 1, 1)], TODAY).held
+    assert held.chase is Chase.ON_ITS_WAY
+    assert held.day == TODAY + timedelta(days=3)
+
+
 @st.composite
 def jobs(draw):
     """Stuck steps with what keeps them, and steps that wait for some of them."""
@@ -104,7 +111,10 @@ def test_no_step_goes_in_before_what_it_waits_for(job):
 def test_the_most_pressing_of_what_keeps_a_part_is_what_is_said(job, today):
     own, roots, frees = job
     rank = list(Chase)
+    at_the_bench = (Keeps.MEASURING, Keeps.DECISION)
     for held in holding(own, roots, frees, today).held:
-        chases = [rank.index(chase_of(one, today)) for one in own[held.ref]]
+        is_away = any(one.keeps is Keeps.AWAY for one in own[held.ref])
+        here = [one for one in own[held.ref] if not (is_away and one.keeps in at_the_bench)]
+        chases = [rank.index(chase_of(one, today)) for one in here]
         assert rank.index(held.chase) == min(chases)
         assert chase_of(held.pressing, today) is held.chase
