@@ -63,7 +63,8 @@ def saved(act: Act, clean: NewPart) -> None:
 def order(
     store: Store, parts: Sequence[NewPart], on: date, due: date | None = None, *, who: str = ""
 ) -> Change:
-    """Lines of one job were ordered on a day, and are due on another where that is known."""
+    """Lines of one job were ordered on a day, and are due on another where that is known. One that
+    is kept without a supplier takes the supplier it comes with."""
     if not parts:
         raise BadInput("Choose at least one line to order.", field="parts")
     if len({part.job_id for part in parts}) > 1:
@@ -77,7 +78,8 @@ def order(
                 raise BadInput(
                     f"{called(now)} is here already. Leave it out of the order.", field="parts"
                 )
-            _keep(act, replace(now, ordered_on=on, due=due))
+            supplier = now.supplier or checked(part).supplier
+            _keep(act, replace(now, supplier=supplier, ordered_on=on, due=due))
 
     said = called(parts[0]) if len(parts) == 1 else f"{len(parts)} lines"
     return store.act(f"order {said}", do, who=who, job_id=parts[0].job_id)

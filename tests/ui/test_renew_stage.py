@@ -1,18 +1,29 @@
-"""Renew: every part that is not used again, and where its new one stands."""
+"""Renew: what is bought new, by supplier, from the day it is wanted until it is compared."""
+
+from datetime import date, timedelta
+from decimal import Decimal
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
 
 from bagtag import services
+from bagtag.domain import codes
 from bagtag.domain.model import Fate, Replacement
-from bagtag.ui.stages.renew_stage import RenewStage
+from bagtag.ui.renew.renew_acts import Do, acts_for
+from bagtag.ui.renew.renew_lines import Heading
+from bagtag.ui.renew.renew_signs import Stand, stand_of
+from bagtag.ui.renew.renew_stage import RenewStage
 from bagtag.ui.stages.stage_keys import QUIET
+from tests.ui.forms_kit import CONTROL, ENTER, ESC, TAB, picture, press, show, write
+from tests.ui.renew_kit import HOUSE, TODAY, furnish, line_of
 from tests.ui.stages_job import dies, gearbox, nameless, sentence_of
 
 
 @pytest.fixture
 def job(desk, store):
     made = gearbox(store)
+    furnish(store, made)
     desk.choose_job(made.id)
     return made
 
@@ -20,85 +31,358 @@ def job(desk, store):
 @pytest.fixture
 def stage(qtbot, desk, job, settle):
     made = RenewStage(desk)
-    qtbot.addWidget(made)
     desk.changed.connect(made.hear)
-    made.resize(900, 600)
-    made.show()
+    show(qtbot, made, 1180, 620)
     made.enter()
     settle(desk)
     return made
 
 
-def state(store, job, name: str) -> Replacement:
-    return services.strip.get_removal(store, job.parts[name]).replacement
+@pytest.fixture
+def at(stage, desk, settle):
+    """Put the keys on the line of this name."""
+
+    def go(name: str):
+        rows = stage.list.rows
+        stage.list.go_to(
+            next(n for n in rows.places() if rows.lines[n].new_part.what == name),
+        )
+        stage.list.setFocus()
+        settle(desk)
+        return stage.list.here
+
+    return go
 
 
-def test_every_renewal_is_listed_and_counted(stage, store, job) -> None:
-    wanted = [removal.id for removal in services.fates.with_fate(store, job.id, Fate.RENEW)]
-    assert [row.removal_id for row in stage.rows] == wanted
-    assert len(wanted) == 3
-    assert stage.head.text() == "3 to renew: 3 wanted"
+@pytest.fixture
+def letter(qtbot, desk, settle):
+    def tap(key: Qt.Key) -> None:
+        press(key)
+        qtbot.wait(QUIET + 30)
+        settle(desk)
+
+    return tap
 
 
-@pytest.mark.parametrize(
-    ("key", "word"),
-    [
-        (Qt.Key.Key_O, Replacement.ORDERED),
-        (Qt.Key.Key_H, Replacement.HERE),
-        (Qt.Key.Key_W, Replacement.WANTED),
-    ],
-)
-def test_one_key_says_where_it_stands(stage, qtbot, desk, settle, store, job, key, word) -> None:
-    row = next(row for row in stage.rows if row.removal_id == job.parts["oil jets"])
-    row.presses[0].setFocus()
-    qtbot.keyClick(row.presses[0], key)
-    qtbot.wait(QUIET + 30)
+def headings(stage) -> list[tuple[str, str]]:
+    return [(h.title, h.said) for h in stage.list.rows.lines if isinstance(h, Heading)]
+
+
+def kept(store, job, name: str):
+    return line_of(store, job, name).new_part
+
+
+def retype(text: str) -> None:
+    press(Qt.Key.Key_A, CONTROL)
+    write(text)
+
+
+def test_lines_stand_below_their_suppliers_and_suggestions_apart(stage) -> None:
+    assert headings(stage) == [
+        ("agricultural parts counter", "all ordered"),
+        ("bearing house", "2 to order, 9.80 EUR"),
+        ("No supplier yet", "2 to order"),
+        ("To think about", "nobody decided these yet"),
+    ]
+    assert stage.head.text() == "6 to renew: 4 to order, 1 late, 1 to compare"
+    assert stage.list.hasFocus()
+
+
+def test_each_line_says_in_words_where_it_stands(stage, store, job) -> None:
+    stands = {line.new_part.what: stand_of(line) for line in services.renewals.lines(store, job.id)}
+    assert stands == {
+        "main shaft bearing": Stand.WANTED,
+        "circlip": Stand.WANTED,
+        "nut": Stand.WANTED,
+        "sealant, flange": Stand.WANTED,
+        "oil jets": Stand.LATE,
+        "gasket, cover": Stand.COMPARE,
+        "oil seal, main shaft": Stand.SUGGESTED,
+    }
+    spoken = [stage.list.rows.spoken(line) for line in stage.list.rows.lines]
+    late = next(words for words in spoken if words.startswith("4 × oil jets"))
+    assert "late" in late
+    assert "3 days late" in late
+    assert "4 409 117" in late
+
+
+def test_the_panel_shows_where_the_old_one_lies(stage, at, desk, settle, store, job, tmp_path):
+    at("gasket, cover")
+    assert "with the old one on the bench" in sentence_of(stage.side)
+    assert stage.side.about.photo.isHidden()
+    services.photos.add(store, job.parts["gasket, cover"], [picture(tmp_path / "gasket.png")])
+    stage.enter()
+    at("oil jets")
+    assert stage.side.about.photo.isHidden()
+    at("gasket, cover")
+    assert not stage.side.about.photo.isHidden()
+
+
+def test_one_line_is_ordered_by_keyboard(stage, at, letter, desk, settle, store, job) -> None:
+    at("main shaft bearing")
+    letter(Qt.Key.Key_O)
+    assert stage.side.order.head.text() == "Order from bearing house"
+    stage.side.order_form.due.setFocus()
+    write("2 weeks")
+    press(ENTER)
     settle(desk)
-    assert state(store, job, "oil jets") is word
+    part = kept(store, job, "main shaft bearing")
+    assert (part.ordered_on, part.due) == (TODAY, TODAY + timedelta(days=14))
+    assert kept(store, job, "circlip").state is Replacement.WANTED
+    removal = services.strip.get_removal(store, job.parts["main shaft bearing"])
+    assert removal.replacement is Replacement.ORDERED
+    assert stage.list.hasFocus()
+    assert stage.list.here.new_part.what == "main shaft bearing"
 
 
-def test_the_word_that_holds_is_pressed_in(stage, desk, settle, store, job) -> None:
-    row = stage.rows[0]
-    row.presses[1].click()
+def test_several_of_a_supplier_are_ordered_at_once(stage, at, desk, settle, store, job) -> None:
+    at("circlip")
+    press(ENTER)
+    form = stage.side.order_form
+    assert [part.what for part in form.lines.rows.lines] == ["circlip", "main shaft bearing"]
+    assert [part.what for part in form.lines.chosen()] == ["circlip"]
+    assert form.lines.hasFocus()
+    press(Qt.Key.Key_A, CONTROL)
+    assert form.total.text() == "2 lines, 9.80 EUR"
+    press(ENTER)
     settle(desk)
-    assert [press.isChecked() for press in stage.rows[0].presses] == [False, True, False]
-    assert stage.head.text() == "3 to renew: 2 wanted, 1 ordered"
+    assert headings(stage)[1] == ("bearing house", "all ordered")
+    assert kept(store, job, "circlip").ordered_on == TODAY
 
 
-def test_the_focus_stays_at_its_row(stage, qtbot, desk, settle) -> None:
-    stage.activateWindow()
-    qtbot.waitUntil(stage.isActiveWindow)
-    stage.rows[1].presses[0].setFocus()
-    qtbot.keyClick(stage.rows[1].presses[0], Qt.Key.Key_O)
-    qtbot.wait(QUIET + 30)
+def test_an_order_of_nothing_is_said_at_its_list(stage, at, desk, settle, store, job) -> None:
+    at("circlip")
+    press(ENTER)
+    press(Qt.Key.Key_Space)
+    press(ENTER)
     settle(desk)
-    focus = stage.focusWidget()
-    assert stage.rows[1].isAncestorOf(focus)
+    assert "Choose at least one line" in sentence_of(stage.side)
+    assert kept(store, job, "circlip").state is Replacement.WANTED
 
 
-def test_all_here_says_so(stage, desk, settle) -> None:
-    for row in stage.rows:
-        stage.settle(row.removal_id, Replacement.HERE)
+def test_what_has_no_supplier_gets_one_when_it_is_ordered(stage, at, desk, settle, store, job):
+    at("sealant, flange")
+    press(ENTER)
+    stage.side.order_form.supplier.line.setFocus()
+    write(HOUSE)
+    press(ENTER)
     settle(desk)
-    assert stage.head.text() == "All 3 new parts are here"
+    part = kept(store, job, "sealant, flange")
+    assert (part.supplier, part.ordered_on) == (HOUSE, TODAY)
 
 
-def test_nothing_to_renew_says_what_comes_next(stage, desk, settle) -> None:
-    for row in stage.rows:
-        desk.act(services.fates.set_fate, [row.removal_id], Fate.REFIT)
+def test_a_day_that_is_none_is_said_at_its_field(stage, at, desk, settle, store, job) -> None:
+    at("circlip")
+    press(ENTER)
+    stage.side.order_form.due.setFocus()
+    write("soon")
+    press(ENTER)
     settle(desk)
-    assert stage.rows == []
-    assert "Nothing is to be renewed" in sentence_of(stage)
-    assert "Measure" in sentence_of(stage)
+    assert "soon is no day" in stage.side.order_form.fields["due"].wrong.text()
+    assert stage.side.order_form.due.text() == "soon"
+    retype((TODAY - timedelta(days=2)).isoformat())
+    press(ENTER)
+    settle(desk)
+    assert "before it was ordered" in stage.side.order_form.fields["due"].wrong.text()
+    assert kept(store, job, "circlip").state is Replacement.WANTED
 
 
-def test_a_part_can_be_shown(stage, qtbot, desk, job) -> None:
+def test_some_of_it_arrives(stage, at, letter, desk, settle, store, job) -> None:
+    at("oil jets")
+    letter(Qt.Key.Key_H)
+    ask = stage.side.about.arrived
+    assert ask.many.text() == "4"
+    retype("9")
+    press(ENTER)
+    settle(desk)
+    assert "Only 4 of 4" in ask.named["count"].wrong.text()
+    retype("3")
+    press(ENTER)
+    settle(desk)
+    part = kept(store, job, "oil jets")
+    assert (part.arrived, part.state) == (3, Replacement.ORDERED)
+    assert ask.isHidden()
+    assert "3 of 4 here" in sentence_of(stage.side)
+
+
+def test_a_wrong_part_goes_back_and_is_wanted_again(stage, at, letter, desk, settle, store, job):
+    at("gasket, cover")
+    letter(Qt.Key.Key_W)
+    press(ENTER)
+    assert "the supplier will ask" in sentence_of(stage.side)
+    write("two holes too few")
+    press(ENTER)
+    settle(desk)
+    part = kept(store, job, "gasket, cover")
+    assert (part.arrived, part.returned_on, part.returned_why) == (0, TODAY, "two holes too few")
+    assert part.state is Replacement.WANTED
+    assert "two holes too few" in sentence_of(stage.side)
+
+
+def test_a_new_part_is_compared_with_the_old_one(stage, at, desk, settle, store, job) -> None:
+    at("gasket, cover")
+    press(ENTER)
+    ask = stage.side.about.compare
+    assert ask.head.text() == "Compare it with the old one on the bench."
+    ask.differs.click()
+    assert "Say what differs" in sentence_of(stage.side)
+    write("every hole")
+    press(ENTER)
+    settle(desk)
+    part = kept(store, job, "gasket, cover")
+    assert (part.compared_by, part.compared_note) == ("Ada", "every hole")
+    assert stand_of(line_of(store, job, "gasket, cover")) is Stand.HERE
+
+
+def test_one_that_differs_goes_back(stage, at, desk, settle, store, job) -> None:
+    at("gasket, cover")
+    press(ENTER)
+    write("a hole is missing")
+    stage.side.about.compare.differs.click()
+    settle(desk)
+    part = kept(store, job, "gasket, cover")
+    assert part.compared_at is None
+    assert (part.state, part.returned_why) == (Replacement.WANTED, "a hole is missing")
+
+
+def test_a_line_is_changed_field_by_field(stage, at, letter, desk, settle, store, job) -> None:
+    at("main shaft bearing")
+    letter(Qt.Key.Key_E)
+    form = stage.side.line_form
+    assert not form.what.isEnabled()
+    for editor, text in ((form.size, "6204 C3"), (form.price, "9,35"), (form.count, "2")):
+        editor.setFocus()
+        retype(text)
+    press(ENTER)
+    settle(desk)
+    part = kept(store, job, "main shaft bearing")
+    assert (part.size, part.price, part.currency) == ("6204 C3", Decimal("9.35"), "EUR")
+    assert part.count == 2
+    assert part.supplier == HOUSE
+
+
+def test_a_price_that_is_none_is_said_and_nothing_typed_is_lost(stage, at, letter, store, job):
+    at("circlip")
+    letter(Qt.Key.Key_E)
+    form = stage.side.line_form
+    form.note.setText("the thick ones")
+    form.price.setFocus()
+    retype("cheap")
+    press(ENTER)
+    assert "is no price" in form.fields["price"].wrong.text()
+    assert form.price.hasFocus()
+    assert (form.price.text(), form.note.text()) == ("cheap", "the thick ones")
+    assert kept(store, job, "circlip").price == Decimal("0.45")
+
+
+def test_a_change_that_comes_from_elsewhere_leaves_an_open_form(stage, at, letter, desk, settle):
+    at("circlip")
+    letter(Qt.Key.Key_E)
+    stage.side.line_form.note.setText("the thick ones")
+    line = stage.lines[0]
+    desk.act(services.renewals.save, line.new_part)
+    settle(desk)
+    assert stage.side.pages.currentWidget() is stage.side.edit
+    assert stage.side.line_form.note.text() == "the thick ones"
+
+
+def test_something_else_is_added_and_taken_off_again(stage, desk, settle, store, job, at):
+    press(Qt.Key.Key_N, CONTROL)
+    form = stage.side.line_form
+    assert form.what.hasFocus()
+    press(ENTER)
+    settle(desk)
+    assert "Say what is bought" in form.fields["what"].wrong.text()
+    write("split pins, mixed")
+    press(TAB)
+    retype("20")
+    press(ENTER)
+    settle(desk)
+    part = kept(store, job, "split pins, mixed")
+    assert (part.removal_id, part.count) == (None, 20)
+    at("split pins, mixed")
+    press(Qt.Key.Key_Delete)
+    settle(desk)
+    assert all(line.new_part.what != "split pins, mixed" for line in stage.lines)
+
+
+def test_the_line_of_a_part_is_not_taken_off(stage, at, desk, settle, store, job) -> None:
+    line = at("circlip")
+    assert Do.REMOVE not in acts_for(line)
+    press(Qt.Key.Key_Delete)
+    settle(desk)
+    assert kept(store, job, "circlip").supplier == HOUSE
+
+
+def test_escape_leaves_a_form_as_it_was(stage, at, letter, desk, settle, store, job) -> None:
+    at("circlip")
+    letter(Qt.Key.Key_E)
+    retype("another counter")
+    press(ESC)
+    settle(desk)
+    assert not stage.side.is_open
+    assert stage.list.hasFocus()
+    assert kept(store, job, "circlip").supplier == HOUSE
+
+
+def test_a_suggestion_is_taken(stage, at, letter, desk, settle, store, job) -> None:
+    line = at("oil seal, main shaft")
+    assert acts_for(line)[0] is Do.ACCEPT
+    letter(Qt.Key.Key_R)
+    seal = services.strip.get_removal(store, job.parts["oil seal, main shaft"])
+    assert seal.fate is Fate.RENEW
+    assert "To think about" not in [title for title, _ in headings(stage)]
+
+
+def test_a_scan_that_types_does_nothing(stage, at, qtbot, desk, settle, store, job) -> None:
+    before = services.renewals.lines(store, job.id)
+    for letters in (codes.draw(max), "OHWECRS"):
+        at("gasket, cover")
+        QTest.keyClicks(stage.list, letters)
+        QTest.keyClick(stage.list, ENTER)
+        qtbot.wait(QUIET + 30)
+        settle(desk)
+        assert not stage.side.is_open
+    assert services.renewals.lines(store, job.id) == before
+
+
+def test_the_part_of_a_line_can_be_shown(stage, at, letter, qtbot, desk, job) -> None:
+    at("circlip")
     with qtbot.waitSignal(desk.show_removal) as heard:
-        stage.rows[0].shown.emit(stage.rows[0].removal_id)
-    assert heard.args == [stage.rows[0].removal_id]
+        press(Qt.Key.Key_S)
+    assert heard.args == [job.parts["circlip"]]
 
 
-def test_names_and_leaks(stage, qtbot, desk, settle) -> None:
+def test_undo_brings_the_row_back(stage, at, desk, settle, store, job) -> None:
+    at("circlip")
+    press(ENTER)
+    press(ENTER)
+    settle(desk)
+    assert kept(store, job, "circlip").state is Replacement.ORDERED
+    desk.act(services.history.undo, job.id)
+    settle(desk)
+    assert kept(store, job, "circlip").state is Replacement.WANTED
+    assert stage.list.here.new_part.what == "circlip"
+
+
+def test_nothing_to_renew_says_what_comes_next(qtbot, desk, job_id, settle) -> None:
+    desk.choose_job(job_id)
+    made = RenewStage(desk)
+    show(qtbot, made)
+    made.enter()
+    settle(desk)
+    assert "Nothing is to be renewed" in sentence_of(made)
+    assert "Measure" in sentence_of(made)
+    press(Qt.Key.Key_N, CONTROL)
+    assert made.side.line_form.what.hasFocus()
+    press(ESC)
+    assert "Nothing is to be renewed" in sentence_of(made)
+
+
+def test_names_and_leaks(stage, at, letter, qtbot, desk, settle) -> None:
+    assert nameless(stage) == []
+    at("circlip")
+    letter(Qt.Key.Key_E)
     assert nameless(stage) == []
 
     def make() -> RenewStage:
@@ -108,3 +392,13 @@ def test_names_and_leaks(stage, qtbot, desk, settle) -> None:
         return made
 
     assert dies(qtbot, make)
+
+
+def test_days_without_a_year_lie_behind() -> None:
+    from bagtag.ui.renew.renew_days import past_day
+
+    may = date(2026, 5, 4)
+    assert past_day("3 Dec", may) == date(2025, 12, 3)
+    assert past_day("3 May", may) == date(2026, 5, 3)
+    assert past_day("2026-12-03", may) == date(2026, 12, 3)
+    assert past_day("", may) is None

@@ -40,11 +40,11 @@ class LineTicks(QListView):
         self.setMinimumHeight(96)
 
     def show_lines(self, parts: Sequence[NewPart]) -> None:
-        """Show these, each of them ticked."""
+        """Show these, the first of them ticked."""
         self.rows.put(parts)
-        self.selectAll()
-        self.setCurrentIndex(self.rows.index(0))
-        self.selectAll()
+        self.clearSelection()
+        flags = self.selectionModel().SelectionFlag
+        self.selectionModel().setCurrentIndex(self.rows.index(0), flags.Select)
 
     def chosen(self) -> list[NewPart]:
         places = sorted(index.row() for index in self.selectionModel().selectedIndexes())
@@ -67,7 +67,7 @@ class OrderForm(QWidget):
         self.on = Line(self, "Ordered on", hint="today")
         self.due = Line(self, "Due", hint="12 May, 2 weeks")
         self.fields = {
-            "lines": Field("Which of them? Arrows and Space choose.", self.lines, self),
+            "lines": Field("Which are ordered? Space ticks one, Ctrl+A all.", self.lines, self),
             "supplier": self.supplier,
             "ordered_on": Field("Ordered on", self.on, self),
             "due": Field("Due, if they said a day", self.due, self),
@@ -82,13 +82,13 @@ class OrderForm(QWidget):
         days.addWidget(self.fields["due"])
         column = QVBoxLayout(self)
         tight(column, 10)
+        column.addLayout(days)
+        column.addWidget(self.supplier)
         column.addWidget(self.fields["lines"], 1)
         column.addWidget(self.total)
-        column.addWidget(self.supplier)
-        column.addLayout(days)
 
     def load(self, parts: Sequence[NewPart], suppliers: Sequence[str]) -> None:
-        """Ask about lines of one supplier, all of them ticked."""
+        """Ask about lines of one supplier, the first of them ticked."""
         for field in self.fields.values():
             field.say("")
         self.lines.show_lines(parts)

@@ -45,12 +45,14 @@ class AboutLine(QWidget):
         self.desk = desk
         self.line: RenewLine | None = None
         self.presses: list[ActPress] = []
+        self._has_photo = False
         self.name = label("", self, scale="head")
-        self.why = label("", self, tone="muted")
         self.pane = Scroll(self, "The chosen line")
+        self.why = label("", self.pane.body, tone="muted")
         self.values = Values(self.pane.body)
         self.photo = PhotoBox(PhotoRole.OFF, self.pane.body)
         self.acts = FlowBox(self, 8, 8)
+        self.spare = QWidget(self)
         self.arrived, self.wrong, self.compare = AskArrived(self), AskWrong(self), AskCompare(self)
         self.asks = (self.arrived, self.wrong, self.compare)
         self._lay()
@@ -59,17 +61,19 @@ class AboutLine(QWidget):
             ask.shut.connect(self._arrange)
 
     def _lay(self) -> None:
+        self.pane.column.addWidget(self.why)
         self.pane.column.addWidget(self.values)
         self.pane.column.addWidget(self.photo)
         self.pane.column.addStretch(1)
         column = QVBoxLayout(self)
         tight(column, 8)
         column.addWidget(self.name)
-        column.addWidget(self.why)
         column.addWidget(self.pane, 1)
         column.addWidget(self.acts)
         for ask in self.asks:
             column.addWidget(ask)
+        column.addWidget(self.spare, 1)
+        self.spare.hide()
         self.photo.hide()
 
     def show_line(self, line: RenewLine | None) -> None:
@@ -105,11 +109,19 @@ class AboutLine(QWidget):
         return any(not ask.isHidden() for ask in self.asks)
 
     def _arrange(self) -> None:
-        self.acts.setVisible(not self.is_asking)
+        """A question has the room; the old part stays in sight while it is compared."""
+        asking = self.is_asking
+        self.acts.setVisible(not asking)
+        for widget in (self.why, self.values):
+            widget.setVisible(not asking)
+        comparing = not self.compare.isHidden() and self._has_photo
+        self.pane.setVisible(not asking or comparing)
+        self.spare.setVisible(not self.pane.isVisibleTo(self))
 
     # The old part
 
     def _ask_photos(self) -> None:
+        self._has_photo = False
         self.photo.hide()
         removal = self.line.removal if self.line is not None else None
         if removal is not None:
@@ -119,8 +131,9 @@ class AboutLine(QWidget):
         removal = self.line.removal if self.line is not None else None
         kept = tuple(p for p in photos if p.role is PhotoRole.OFF)
         is_mine = removal is not None and all(photo.removal_id == removal.id for photo in kept)
-        self.photo.setVisible(bool(kept) and is_mine)
-        if kept and is_mine:
+        self._has_photo = bool(kept) and is_mine
+        self.photo.setVisible(self._has_photo)
+        if self._has_photo:
             self.photo.show_photos(kept, thumb_of(self.desk, kept))
 
     def _look(self) -> None:

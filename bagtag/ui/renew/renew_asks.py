@@ -22,12 +22,10 @@ _MANY = "How many? Give a whole number of pieces."
 
 
 class AskLine(Asking):
-    """Fields in a row, by name; `on` is the day, today unless it is typed over."""
+    """Fields in a row, by name."""
 
     def __init__(self, word: str, parent: QWidget) -> None:
         super().__init__(word, parent)
-        self.line: RenewLine | None = None
-        self.on = Line(self, "On which day", hint="today")
         self.named: dict[str, Field] = {}
 
     def put(self, fields: Mapping[str, tuple[Field, int]]) -> None:
@@ -36,12 +34,10 @@ class AskLine(Asking):
             self.fields.addWidget(field, wide)
         self._end(beside=False)
 
-    def open_for(self, line: RenewLine, head: str) -> None:
-        self.line = line
+    def open_with(self, head: str) -> None:
         self.head.setText(head)
         for field in self.named.values():
             field.say("")
-        self.on.setText(written(date.today()))
         self.show()
 
     def say(self, name: str, sentence: str) -> None:
@@ -49,13 +45,25 @@ class AskLine(Asking):
         if not say_at(self.named, name, sentence):
             say_at(self.named, next(iter(self.named)), sentence)
 
+
+class AskDay(AskLine):
+    """With the day it happened, today unless it is typed over."""
+
+    def __init__(self, word: str, parent: QWidget) -> None:
+        super().__init__(word, parent)
+        self.on = Line(self, "On which day", hint="today")
+
+    def open_with(self, head: str) -> None:
+        super().open_with(head)
+        self.on.setText(written(date.today()))
+
     def day(self) -> date | None:
         """The day that is typed, today for none; None, said below it, where it is no day."""
         found, is_read = read_day(self.named["on"], date.today(), past=True)
         return (found or date.today()) if is_read else None
 
 
-class AskArrived(AskLine):
+class AskArrived(AskDay):
     """How many pieces are here."""
 
     def __init__(self, parent: QWidget) -> None:
@@ -72,7 +80,7 @@ class AskArrived(AskLine):
         part = line.new_part
         left = max(part.count - part.arrived, 1)
         here = f" {part.arrived} of {part.count} are here already." if part.arrived else ""
-        self.open_for(line, f"What came of {part.count}?{here}" if part.count > 1 else "It came.")
+        self.open_with(f"What came of {part.count}?{here}" if part.count > 1 else "It came.")
         self.many.setText(str(left))
         self.many.setFocus()
         self.many.selectAll()
@@ -83,7 +91,7 @@ class AskArrived(AskLine):
         return (many, on) if many and on else None
 
 
-class AskWrong(AskLine):
+class AskWrong(AskDay):
     """What was wrong with the part that came; it goes back, and is wanted again."""
 
     def __init__(self, parent: QWidget) -> None:
@@ -99,7 +107,7 @@ class AskWrong(AskLine):
         )
 
     def open_line(self, line: RenewLine) -> None:
-        self.open_for(line, "The wrong part goes back, and the right one is wanted again.")
+        self.open_with("The wrong part goes back, and the right one is wanted again.")
         self.why.clear()
         self.many.setText(str(line.new_part.arrived))
         self.named["count"].setVisible(line.new_part.arrived > 1)
@@ -124,7 +132,7 @@ class AskCompare(AskLine):
         self.put({"note": (Field("What was looked at, or what differs", self.note, self), 1)})
 
     def open_line(self, line: RenewLine) -> None:
-        self.open_for(line, f"{capital(line.old_part)}.")
+        self.open_with(f"{capital(line.old_part)}.")
         self.note.clear()
         self.note.setFocus()
 

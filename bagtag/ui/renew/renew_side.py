@@ -20,7 +20,7 @@ from bagtag.ui.renew.line_form import LineForm
 from bagtag.ui.renew.order_form import OrderForm
 from bagtag.ui.renew.renew_about import AboutLine
 from bagtag.ui.renew.renew_acts import Do, acts_for
-from bagtag.ui.renew.renew_lines import pieces
+from bagtag.ui.renew.renew_lines import pieces, supplier_key
 
 if TYPE_CHECKING:
     from bagtag.domain.renewals import RenewLine
@@ -140,7 +140,7 @@ class RenewSide(QFrame):
             return
         match do:
             case Do.ORDER:
-                self.begin_order([line])
+                self.begin_order(line)
             case Do.CHANGE:
                 self.begin_edit(line.new_part, pieces(line.new_part))
             case Do.SHOW if line.removal is not None:
@@ -161,10 +161,14 @@ class RenewSide(QFrame):
         self._open(self.edit, head)
         self.line_form.begin()
 
-    def begin_order(self, lines: Sequence[RenewLine]) -> None:
-        """Order these: one line, or all that is wanted from a supplier."""
-        self.order_form.load([line.new_part for line in lines], suppliers(self.lines))
-        self._open(self.order, "What is ordered?" if len(lines) > 1 else "Order it")
+    def begin_order(self, line: RenewLine) -> None:
+        """Order a line, and others that come from its supplier where they are ticked too."""
+        mine = supplier_key(line.new_part)
+        beside = [one for one in self.lines if one.is_open and supplier_key(one.new_part) == mine]
+        parts = [line.new_part, *(one.new_part for one in beside if one != line)]
+        self.order_form.load(parts, suppliers(self.lines))
+        name = line.new_part.supplier.strip()
+        self._open(self.order, f"Order from {name}" if name else "Order")
         self.order_form.begin()
 
     def _open(self, page: Filled, head: str) -> None:

@@ -15,7 +15,6 @@ from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import button, label, tight
 from bagtag.ui.renew.renew_acts import KEYS, Do, acts_for
 from bagtag.ui.renew.renew_files import RenewFiles
-from bagtag.ui.renew.renew_lines import supplier_key
 from bagtag.ui.renew.renew_list import RenewList
 from bagtag.ui.renew.renew_side import RenewSide
 from bagtag.ui.renew.renew_words import head
@@ -52,7 +51,6 @@ class RenewStage(Stage):
         self.empty = Emptiness(self)
         self.empty.say(*NOTHING)
         self.list = RenewList(self)
-        self.all = Act("Order all from here", "", self)
         self.side = RenewSide(desk, self)
         self.files = RenewFiles(desk, self)
         self.keys = LoneKeys(self)
@@ -65,14 +63,10 @@ class RenewStage(Stage):
         top.addWidget(self.head, 1)
         for press in (self.new, self.print, self.take_in, self.give_out):
             top.addWidget(press)
-        left = QVBoxLayout()
-        tight(left, 8)
-        left.addWidget(self.list, 1)
-        left.addWidget(self.all)
         self.body = QWidget(self)
         across = QHBoxLayout(self.body)
         tight(across, 16)
-        across.addLayout(left, 6)
+        across.addWidget(self.list, 6)
         across.addWidget(self.side, 5)
         column = QVBoxLayout(self)
         tight(column, 10)
@@ -86,7 +80,6 @@ class RenewStage(Stage):
         self.list.removed.connect(self._remove)
         self.keys.pressed.connect(self._letter)
         self.new.clicked.connect(self.add)
-        self.all.clicked.connect(self.order_all)
         self.print.clicked.connect(self.files.print_it)
         self.take_in.clicked.connect(self.files.choose)
         self.give_out.clicked.connect(self.files.give_out)
@@ -122,19 +115,6 @@ class RenewStage(Stage):
     def _moved(self) -> None:
         if not self.side.is_open:
             self.side.show_line(self.list.here)
-        several = self._of_supplier()
-        self.all.setVisible(len(several) > 1)
-        if len(several) > 1:
-            name = several[0].new_part.supplier.strip()
-            self.all.say(f"Order {len(several)} {f'from {name}' if name else 'of no supplier yet'}")
-
-    def _of_supplier(self) -> list[RenewLine]:
-        """What is still to be ordered from the supplier of the chosen line."""
-        here = self.list.here
-        if here is None or here.is_suggestion:
-            return []
-        mine = supplier_key(here.new_part)
-        return [one for one in self.lines if one.is_open and supplier_key(one.new_part) == mine]
 
     def _to_list(self) -> None:
         """A form is put away: the line that the keys are for is shown again."""
@@ -162,11 +142,6 @@ class RenewStage(Stage):
             self.side.begin_edit(NewPart(0, "", self.desk.job_id), "Something else to buy")
             self._arrange()
             self.side.line_form.begin()
-
-    def order_all(self) -> None:
-        several = self._of_supplier()
-        if several:
-            self.side.begin_order(several)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if self.list.hasFocus() and self.keys.hear(event):

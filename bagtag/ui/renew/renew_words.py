@@ -53,9 +53,8 @@ def facts(line: RenewLine) -> list[tuple[str, str, str]]:
     part = line.new_part
     late = "accent" if stand_of(line) is Stand.LATE else "ink"
     return [
-        ("How far it is", capital(line.said), late),
+        ("How far it is", "" if line.is_suggestion else capital(line.said), late),
         ("The old one", capital(line.old_part), "ink"),
-        ("Size", part.size, "ink"),
         ("Part number", part.part_number, "ink"),
         ("From", part.supplier, "ink"),
         ("Price", price(line), "ink"),
@@ -76,11 +75,13 @@ def price(line: RenewLine) -> str:
 
 
 def needed_for(line: RenewLine) -> str:
-    """`step 12: 7 main shaft`"""
+    """`step 12: 7 main shaft` of what holds a part, `step 12` of the part itself."""
     step = f"step {line.step}" if line.step else ""
-    return ": ".join(filter(None, (step, line.before)))
+    before = line.before if line.new_part.line or not step else ""
+    return ": ".join(filter(None, (step, before)))
 
 
 def why(line: RenewLine) -> str:
-    """Why it is bought, or may have to be: `Renewed whenever it has been off: it takes a set.`"""
-    return f"{capital(': '.join(filter(None, (line.why.value, line.because))))}."
+    """Why it is bought, or may have to be: `Renewed whenever it has been off. It takes a set.`"""
+    said = (line.why.value, line.because)
+    return " ".join(f"{capital(words.strip().rstrip('.'))}." for words in said if words.strip())

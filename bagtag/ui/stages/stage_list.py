@@ -91,7 +91,7 @@ class Ticks(QStyledItemDelegate):
         chosen = bool(option.state & QStyle.StateFlag.State_Selected)
         colours = current()
         if chosen:
-            painter.fillRect(option.rect.adjusted(1, 1, -1, -1), colours.tape)
+            painter.fillRect(option.rect, colours.tape)
         inner.rect = option.rect.adjusted(self.ROOM, 0, 0, 0)
         super().paint(painter, inner, index)
         painter.save()
