@@ -149,7 +149,7 @@ def _check_limits(sheet: MeasureSheet, slots: dict[str, FigureSlot]) -> None:
             raise BadInput(
                 f"This sheet has no figure {one.key}. Take its limits out.", field="limits"
             )
-        wanted = slot.unit or sheet.unit
+        wanted = "" if slot.is_number else slot.unit or sheet.unit
         if units.dimension(one.unit) != units.dimension(wanted):
             raise _foreign(one.unit, slot.name, wanted, "limits")
         _check_sides(sheet, one, slot)

@@ -20,7 +20,7 @@ _PLACES = (
     Place("deck", "piston below the face", number=2, needed=False),
     Place("crown", "dish in the piston", unit=_CC, number=3, needed=False),
 )
-_RATIO = FigureSlot("ratio", "compression ratio", "", low=True)
+_RATIO = FigureSlot("ratio", "compression ratio", low=True, is_number=True)
 _GIVEN = (
     GivenSlot("bore", "bore", needed=True),
     GivenSlot("stroke", "stroke", needed=True),

@@ -26,13 +26,14 @@ class Place:
 @dataclass(frozen=True, slots=True)
 class FigureSlot:
     """A figure that limits can be given for, and which of them make sense: a taper has only an
-    upper one."""
+    upper one. One that `is_number` has no unit: a ratio."""
 
     key: str
     name: str
     unit: str = ""
     low: bool = False
     high: bool = True
+    is_number: bool = False
 
 
 @dataclass(frozen=True, slots=True)

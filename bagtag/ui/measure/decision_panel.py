@@ -102,7 +102,8 @@ class DecisionPanel(QFrame):
 
     def _show_advice(self, view: SheetView) -> None:
         """The work the figures ask for stands ready, unless other work was written."""
-        advice = " ".join(view.results.advice) if view.results.is_measured else ""
+        is_work = view.results.is_measured and not view.sheet.kind.is_at_build
+        advice = " ".join(view.results.advice) if is_work else ""
         if self.work.toPlainText() == self._advice:
             self.work.setPlainText(advice)
         self._advice = advice

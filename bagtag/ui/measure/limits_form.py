@@ -30,7 +30,8 @@ class LimitRow(QWidget):
 
     def __init__(self, slot: FigureSlot, unit: str, parent: QWidget) -> None:
         super().__init__(parent)
-        self.slot, self.unit = slot, slot.unit or unit
+        self.slot = slot
+        self.unit = "" if slot.is_number else slot.unit or unit
         self.lines: dict[str, ReadingLine] = {}
         for side, words in SIDES:
             if slot.low if side.endswith("low") else slot.high:

@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from decimal import Decimal
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.errors import BadInput
 from bagtag.domain.measuring.figures import converted, decimal, show
@@ -15,11 +16,12 @@ from bagtag.domain.measuring.sheet import MeasureSheet, Reading, SheetKind
 from bagtag.domain.measuring.units import dimension
 from bagtag.ui.forms.basics import Field, Line, button, label, tight
 from bagtag.ui.forms.choices import Choices, Option
-from bagtag.ui.forms.flow import FlowBox
 from bagtag.ui.measure.pick_box import PickBox
 
 NOBODY_SAYS = "not said"
 LENGTHS = ("mm", "in")
+SIDE_BY_SIDE = 560
+"""From this width on, in pixels, all stands in one line."""
 WARM = frozenset({SheetKind.BORE, SheetKind.JOURNAL, SheetKind.BEARING, SheetKind.PISTON})
 """Sizes so fine that a warm part reads another one."""
 
@@ -50,6 +52,7 @@ class MeasureWith(QWidget):
             "unit": Field("Unit", self.unit, self),
             "temperature": Field("Part at °C", self.warm, self),
         }
+        self._row = QBoxLayout(QBoxLayout.Direction.TopToBottom, self)
         self._lay()
         self.box.activated.connect(self._picked)
         self.add.clicked.connect(self.add_wanted)
@@ -63,15 +66,26 @@ class MeasureWith(QWidget):
         across.addWidget(self.box, 1)
         across.addWidget(self.add)
         across.addWidget(self.edit)
-        row = FlowBox(self, 12, 6)
+        first = QVBoxLayout()
+        tight(first)
+        first.addWidget(caption)
+        first.addLayout(across)
+        second = QHBoxLayout()
+        tight(second, 12)
         for name, wide in (("unit", 116), ("temperature", 84)):
             self.fields[name].setFixedWidth(wide)
-            row.flow.addWidget(self.fields[name])
-        column = QVBoxLayout(self)
-        tight(column)
-        column.addWidget(caption)
-        column.addLayout(across)
-        column.addWidget(row)
+            second.addWidget(self.fields[name])
+        second.addStretch(1)
+        tight(self._row, 12)
+        self._row.addLayout(first, 1)
+        self._row.addLayout(second)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Side by side where there is room."""
+        super().resizeEvent(event)
+        way = QBoxLayout.Direction
+        is_wide = self.width() >= SIDE_BY_SIDE
+        self._row.setDirection(way.LeftToRight if is_wide else way.TopToBottom)
 
     # What is shown
 

@@ -71,10 +71,10 @@ class NewSheet(BuildDialog):
             return
         if removal is not None:
             self.part.show_chosen(f"{removal.number} {removal.name}")
-        had = self.kind.isAncestorOf(self.focusWidget() or self)
+        is_typing = self.title.hasFocus() or self.part.line.hasFocus()
         self.kind.set_options([Option(kind, capital(kind.value)) for kind in kinds])
         self.kind.set_value(kinds[0])
-        if had:
+        if not is_typing:
             self.kind.setFocus()
 
     def save(self) -> None:
