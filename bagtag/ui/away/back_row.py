@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
+from bagtag.domain.asked import figure
 from bagtag.domain.codes import show
 from bagtag.domain.errors import BadInput
 from bagtag.domain.send_out import BackCheck
@@ -13,6 +14,7 @@ from bagtag.domain.sending_back import against, is_wrong
 from bagtag.ui import theme
 from bagtag.ui.away.away_words import part_name
 from bagtag.ui.away.looks import LookBox, Looks
+from bagtag.ui.card.sign_fields import ROWS
 from bagtag.ui.card.sign_rows import FigureRow
 from bagtag.ui.entry.toggles import Toggles
 from bagtag.ui.forms.basics import Field, Line, button, label, tight
@@ -41,8 +43,9 @@ class BackRow(QFrame):
         self.checks = Toggles(
             f"Looked at, {called}", [Option(one, one.value) for one in seen], self.asked
         )
-        self.all_right = button("All of it", self.asked, role="quiet")
-        self.all_right.setAccessibleName(f"All of it is looked at and right: {called}")
+        self.all_right = button("All looked at", self.asked, role="quiet")
+        self.all_right.setAccessibleName(f"All looked at and right: {called}")
+        self.checks.flow.addWidget(self.all_right)
         self.figures = [FigureRow(one, self.asked) for one in item.away.asks]
         self.against = label("", self.asked, tone="accent")
         self.decide = Toggles(f"Decide, {called}", [Option(True, DECIDE)], self.asked)
@@ -77,14 +80,11 @@ class BackRow(QFrame):
         self._lay_asked()
 
     def _lay_asked(self) -> None:
-        checks = QHBoxLayout()
-        tight(checks, 8)
-        checks.addWidget(self.checks, 1)
-        checks.addWidget(self.all_right, 0, Qt.AlignmentFlag.AlignTop)
         column = QVBoxLayout(self.asked)
         tight(column, 8)
-        column.addLayout(checks)
+        column.addWidget(self.checks)
         for row in self.figures:
+            row.setMaximumWidth(ROWS)
             column.addWidget(row)
         for widget in (self.against, self.decide, self.note_field):
             column.addWidget(widget)
@@ -125,11 +125,7 @@ class BackRow(QFrame):
     def back(self) -> Back:
         """As filled in; BadInput for what is no figure. It is measured when each figure is."""
         values = [(row.asked, row.value()) for row in self.figures]
-        given = tuple(
-            row._figure(value)
-            for row, (_, value) in zip(self.figures, values, strict=True)
-            if value is not None
-        )
+        given = tuple(figure(asked, value) for asked, value in values if value is not None)
         is_measured = bool(values) and len(given) == len(values)
         checks = (*self.checks.values, *([BackCheck.MEASURED] if is_measured else []))
         wanted = bool(self.decide.values) and not self.decide.isHidden()

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from datetime import date
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QWidget
 
@@ -86,14 +85,12 @@ class WantedDialog(BuildDialog):
         self.column.addWidget(self.form)
         self.column.addStretch(1)
         self.keep.setEnabled(False)
-        self.desk.ask(off_and_parts, item.removal, then=self._known)
+        self.desk.ask(parts_of, item.removal.job_id, then=self._known)
         self.fit(620)
         self.form.work.setFocus()
 
-    def _known(self, answer: tuple[Sequence[int], list[StripRow]]) -> None:
-        off, rows = answer
+    def _known(self, rows: list[StripRow]) -> None:
         self.form.set_parts([pick_row(r) for r in rows if r.removal.id != self._item.removal.id])
-        self.form.off.set_ids(off)
         self.keep.setEnabled(True)
 
     def save(self) -> None:
@@ -130,9 +127,3 @@ class ShopTookDialog(BuildDialog):
             services.send_outs.shop_took,
             self._send_out_id, self._removal_id, one.name, one.quantity,
         )  # fmt: skip
-
-
-def off_and_parts(store: Any, removal: Any) -> tuple[Sequence[int], list[StripRow]]:
-    """What was taken off a part first, and every part of its job."""
-    rows = parts_of(store, removal.job_id)
-    return services.send_outs.taken_off(store, removal.id), rows

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import date
 from typing import TYPE_CHECKING
 
@@ -28,6 +29,7 @@ class BatchItem(QFrame):
     shown = Signal(int)
     changing = Signal(int)
     dropping = Signal(int)
+    opened_photos = Signal()
     stripping = Signal(int)
     """The shop took something off this part; each signal gives the removal or the item's away."""
 
@@ -35,7 +37,8 @@ class BatchItem(QFrame):
         self, item: Item, taken: Sequence[Item], looks: Looks, desk: Desk, parent: QWidget
     ) -> None:
         super().__init__(parent)
-        self.item, self._desk = item, desk
+        self.item, self._taken, self._desk = item, tuple(taken), desk
+        self.look = LookBox(looks, item.removal, item.thumb, self)
         self.photos: PhotoStrip | None = None
         self.setProperty("surface", "tape")
         self.acts = FlowBox(self, 4, lines=0)
@@ -45,11 +48,19 @@ class BatchItem(QFrame):
         top, words = QHBoxLayout(), QVBoxLayout()
         tight(top, 14)
         tight(words, 2)
-        top.addWidget(LookBox(looks, item.removal, item.thumb, self), 0, Qt.AlignmentFlag.AlignTop)
+        top.addWidget(self.look, 0, Qt.AlignmentFlag.AlignTop)
         top.addLayout(words, 1)
         self._column.addLayout(top)
         self._say(words, taken)
-        self._column.addWidget(self.acts)
+        words.addWidget(self.acts)
+
+    def says(self, item: Item, taken: Sequence[Item]) -> bool:
+        """Whether that is what it says already, but for the picture, which is shown at once."""
+        same = replace(self.item, thumb=item.thumb) == item and self._taken == tuple(taken)
+        if same:
+            self.item = item
+            self.look.show_thumb(item.thumb)
+        return same
 
     def _say(self, words: QVBoxLayout, taken: Sequence[Item]) -> None:
         away = self.item.away
@@ -79,7 +90,8 @@ class BatchItem(QFrame):
             self._act("Change what is wanted", self._change)
             self._act("The shop took a part off", self._strip)
             self._act("It did not go", self._drop)
-        self.photo_press = self._act("Photos", self._turn_photos)
+        word = "Photos before it went" if self.item.is_out else "Photos as it came back"
+        self.photo_press = self._act(word, self._turn_photos)
 
     def offer_loose(self) -> None:
         """What can be done with a part that went without a batch."""
@@ -109,14 +121,21 @@ class BatchItem(QFrame):
 
     def _turn_photos(self) -> None:
         """Photos of how it was when it went, or when it came back: dropped, pasted or chosen."""
+        if self.has_photos_open:
+            self.shut_photos()
+            return
+        self.opened_photos.emit()
         if self.photos is None:
             role = PhotoRole.SENT if self.item.is_out else PhotoRole.RETURNED
             self.photos = PhotoStrip(self._desk, self, role=role)
             self._column.addWidget(self.photos)
             self.photos.open(self.item.removal.id)
-            self.photos.acts.choose.setFocus()
-        else:
-            self.photos.setVisible(self.photos.isHidden())
+        self.photos.show()
+        self.photos.acts.choose.setFocus()
+
+    def shut_photos(self) -> None:
+        if self.photos is not None:
+            self.photos.hide()
 
     @property
     def has_photos_open(self) -> bool:

@@ -50,7 +50,7 @@ class BatchPage(QWidget):
         self.paper = Act("Traveller", "Ctrl+P", self)
         self.change = button("Change it", self.acts)
         self.more = button("More parts", self.acts)
-        self.gone = button("Nothing went: take it out", self.acts)
+        self.gone = button("It did not go", self.acts)
         self.leave = button("All send-outs\u2002Esc", self.acts, role="quiet", name="All send-outs")
         self.view = Scroll(self, "The send-out")
         self.values = Values(self.view.body)
@@ -120,7 +120,7 @@ class BatchPage(QWidget):
         self.paper.offer(is_whole and bool(batch.items))
         self.change.setVisible(is_whole)
         self.more.setVisible(is_whole and (bool(batch.out) or not batch.items))
-        self.gone.setVisible(is_whole and not batch.items)
+        self.gone.setVisible(is_whole and not batch.back)
 
     def _show_values(self, batch: Batch) -> None:
         whole = batch.send_out
@@ -133,28 +133,29 @@ class BatchPage(QWidget):
             ("Price", price_words(whole)),
             ("Note", whole.note),
             ("On the traveller", show(whole.code) if whole.code else ""),
-            ("Sent by", whole.made_by),
         )
         self.values.show_values([(caption, text, "ink") for caption, text in pairs])
 
     def _show_items(self, items: Sequence[Item]) -> None:
-        """A piece of tape for each part; what the shop took off it is said on the same piece."""
-        opened = {one.item.away.id for one in self.items if one.has_photos_open}
-        kept = {one.item: one for one in self.items if one.has_photos_open}
+        """A piece of tape for each part; what the shop took off it is said on the same piece. One
+        that says the same stays, with what is open in it."""
+        before = {one.item.away.id: one for one in self.items}
         for one in self.items:
             self._parts.removeWidget(one)
-            if one.item not in items or one.item.away.id not in opened:
-                one.hide()
-                one.deleteLater()
         self.items = []
         for item in items:
             if item.by_shop_of is None:
-                keeps = kept.get(item)
-                self.items.append(keeps or self._item(item, items))
+                taken = [one for one in items if one.by_shop_of == item.removal.id]
+                there = before.get(item.away.id)
+                keeps = there is not None and there.says(item, taken)
+                self.items.append(there if keeps and there else self._item(item, taken))
                 self._parts.addWidget(self.items[-1])
+        for one in before.values():
+            if one not in self.items:
+                one.hide()
+                one.deleteLater()
 
-    def _item(self, item: Item, items: Sequence[Item]) -> BatchItem:
-        taken = [one for one in items if one.by_shop_of == item.removal.id]
+    def _item(self, item: Item, taken: Sequence[Item]) -> BatchItem:
         made = BatchItem(item, taken, self._looks, self.desk, self.parts)
         if self.batch is not None and self.batch.send_out is not None:
             made.offer_all()
@@ -164,6 +165,7 @@ class BatchPage(QWidget):
         made.changing.connect(self._change_item)
         made.dropping.connect(self._drop)
         made.stripping.connect(self._strip)
+        made.opened_photos.connect(self._shut_other_photos)
         return made
 
     # What is done
@@ -187,7 +189,14 @@ class BatchPage(QWidget):
         if self.batch is not None and self.batch.send_out is not None:
             self.dialog = open_batch(self.desk, self, self.batch.send_out)
 
+    def _shut_other_photos(self) -> None:
+        """A watched folder's pictures go to one part, not to all that are open."""
+        for one in self.items:
+            if one is not self.sender():
+                one.shut_photos()
+
     def _take_out(self) -> None:
+        """None of it went: undo brings it back."""
         self.desk.act(services.send_outs.delete, self.key)
 
     def _change_item(self, away_id: int) -> None:

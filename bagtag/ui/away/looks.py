@@ -50,6 +50,10 @@ class LookBox(QWidget):
         self.setAccessibleName(f"Picture of {removal.name}")
         looks.arrived.connect(self.update)
 
+    def show_thumb(self, thumb: str) -> None:
+        self._thumb = thumb
+        self.update()
+
     def paintEvent(self, _: QPaintEvent) -> None:
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)

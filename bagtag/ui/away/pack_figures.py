@@ -19,7 +19,7 @@ class FiguresWanted(AskRows):
         row = super()._make()
         row.name.suggest(NAMES)
         row.name.setPlaceholderText("bore")
-        row.unit.setPlaceholderText("mm")
+        row.unit.setText("mm")
         return row
 
     def _arrange(self) -> None:

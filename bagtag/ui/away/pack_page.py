@@ -84,7 +84,6 @@ class PackPage(QWidget):
         column.addWidget(self.head)
         column.addLayout(sides, 1)
         column.addLayout(acts)
-        self.wrong.hide()
 
     # What is shown
 
@@ -249,10 +248,9 @@ class PackPage(QWidget):
 
     def say(self, sentence: str) -> None:
         self.wrong.setText(sentence)
-        self.wrong.show()
 
     def say_nothing(self) -> None:
-        self.wrong.hide()
+        self.wrong.setText("")
         self.shop.say_nothing()
         self.pick.field.say("")
         for panel in self.panels.values():

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.errors import Trouble
@@ -20,17 +21,19 @@ CURRENCIES = ("EUR", "GBP", "USD", "CHF", "SEK", "PLN")
 
 
 class MoreOfBatch(Fold):
-    """Contact, the day it went, price and note."""
+    """What is wanted of all of it, contact, the day it goes, price and note."""
 
     def __init__(self, parent: QWidget) -> None:
+        self.work = Line(parent, "Work wanted of all of it", hint="what is wanted of each part")
         self.contact = Line(parent, "Contact", hint="name, telephone")
         self.out_on = Line(parent, "Day it goes", hint="today")
         self.price = Line(parent, "Price", hint="as the shop named it")
         self.currency = Line(parent, "Currency", hint="EUR")
         self.note = Note(parent, "Note on the send-out", lines=2)
-        super().__init__("contact, day it goes, price, note", parent)
+        super().__init__("work on all of it, contact, day, price, note", parent)
         self.currency.suggest(CURRENCIES)
         self.fields = {
+            "work": Field("Work wanted of all of it", self.work, self.fold),
             "contact": Field("Contact", self.contact, self.fold),
             "out_on": Field("Goes on", self.out_on, self.fold),
             "price": Field("Price", self.price, self.fold),
@@ -39,16 +42,17 @@ class MoreOfBatch(Fold):
         }
         grid = QGridLayout(self.fold)
         tight(grid, 10)
-        grid.addWidget(self.fields["contact"], 0, 0, 1, 2)
-        grid.addWidget(self.fields["out_on"], 0, 2)
-        grid.addWidget(self.fields["price"], 1, 0, 1, 2)
-        grid.addWidget(self.fields["currency"], 1, 2)
-        grid.addWidget(self.fields["note"], 2, 0, 1, 3)
+        grid.addWidget(self.fields["work"], 0, 0, 1, 3)
+        grid.addWidget(self.fields["contact"], 1, 0, 1, 2)
+        grid.addWidget(self.fields["out_on"], 1, 2)
+        grid.addWidget(self.fields["price"], 2, 0, 1, 2)
+        grid.addWidget(self.fields["currency"], 2, 2)
+        grid.addWidget(self.fields["note"], 3, 0, 1, 3)
         for column in range(3):
             grid.setColumnStretch(column, 1)
 
     def begin(self) -> None:
-        self.contact.setFocus()
+        self.work.setFocus()
 
 
 class ShopForm(Around):
@@ -58,23 +62,21 @@ class ShopForm(Around):
         super().__init__(parent)
         self.shop = WordField("Shop", (), self, hint="for example: cylinder grinder")
         self.promised = Line(self, "Promised for", hint="12 May, 2 weeks")
-        self.work = Line(self, "Work wanted of all of it", hint="if the same is wanted of each")
         self.more = MoreOfBatch(self)
         self.fields: dict[str, Field] = {
             "shop": self.shop,
             "promised": Field("Promised for", self.promised, self),
-            "work": Field("Work wanted of all of it", self.work, self),
         } | self.more.fields
         self._lay()
 
     def _lay(self) -> None:
         row = QHBoxLayout()
         tight(row, 12)
-        row.addWidget(self.fields["promised"], 2)
-        row.addWidget(self.fields["work"], 3)
+        top = Qt.AlignmentFlag.AlignTop
+        row.addWidget(self.shop, 3, top)
+        row.addWidget(self.fields["promised"], 2, top)
         column = QVBoxLayout(self)
         tight(column, 8)
-        column.addWidget(self.shop)
         column.addLayout(row)
         column.addWidget(self.more)
 
@@ -93,7 +95,7 @@ class ShopForm(Around):
     def fill(self, batch: SendOut) -> None:
         self.shop.set_text(batch.shop)
         self.promised.setText(batch.promised.isoformat() if batch.promised else "")
-        self.work.setText(batch.work)
+        self.more.work.setText(batch.work)
         self.more.contact.setText(batch.contact)
         self.more.out_on.setText(batch.out_on.isoformat())
         self.more.price.setText(str(batch.price) if batch.price is not None else "")
@@ -108,7 +110,7 @@ class ShopForm(Around):
             out_day(self.more.out_on.text(), today),
             promised_day(self.promised.text(), today),
             self.more.contact.text().strip(),
-            self.work.text().strip(),
+            self.more.work.text().strip(),
             self.more.price.text().strip(),
             self.more.currency.text().strip(),
             self.more.note.toPlainText().strip(),
@@ -132,6 +134,6 @@ class ShopForm(Around):
     def _lines(self) -> tuple[Line, ...]:
         more = self.more
         return (
-            self.shop.line, self.promised, self.work,
-            more.contact, more.out_on, more.price, more.currency,
+            self.shop.line, self.promised,
+            more.work, more.contact, more.out_on, more.price, more.currency,
         )  # fmt: skip
