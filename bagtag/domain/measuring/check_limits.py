@@ -49,8 +49,8 @@ def _coarse(sheet: MeasureSheet, slots: Iterable[FigureSlot]) -> str:
     names = listed(list(dict.fromkeys(one.name for one in coarse)))
     steps = {f"{show(one.resolution)} {one.unit}" for one in coarse if one.resolution is not None}
     return (
-        f"{capital(names)}: told to {listed(sorted(steps))} at best, more than a tenth of what the limits "
-        "leave. Take a finer instrument where you can."
+        f"{capital(names)}: told to {listed(sorted(steps))} at best, more than a tenth of what the "
+        "limits leave. Take a finer instrument where you can."
     )
 
 

@@ -48,7 +48,7 @@ def results(sheet: MeasureSheet) -> Results:
     worst = largest(read.values())
     figure = result(_FLATNESS, worst.value, sheet.unit, worst.step, _limits(sheet))
     line = next(place for place in form(sheet).places if _is(read, place.key, worst.value))
-    where = (f"Widest {line.name}.",) if worst.value else ()
+    where = (f"Widest under the straight edge: {line.name}.",) if worst.value else ()
     return Results((figure,), (), (*where, *_skim(figure)))
 
 

@@ -4,34 +4,37 @@ from bagtag.domain.measuring import forms
 from bagtag.domain.measuring.figures import show
 from bagtag.domain.measuring.result import Result, Results, Verdict
 from bagtag.domain.measuring.results import results
-from bagtag.domain.measuring.sheet import MeasureSheet
+from bagtag.domain.measuring.sheet import MeasureSheet, SheetKind
 from bagtag.domain.measuring.verdict import in_unit, stands
 from bagtag.domain.phrases import listed
+
+_SET = {SheetKind.VALVES, SheetKind.STACK, SheetKind.DECK, SheetKind.COMPRESSION}
+"""Kinds of what is set at the build and does not wear itself."""
 
 
 def summary(sheet: MeasureSheet) -> str:
     """`worn: bore 76.31 mm, at most 76.20`, `measured, within limits`, `4 of 6 readings still to
     take`, `too close to call: taper 0.05 mm, at most 0.05`."""
     found = results(sheet)
-    worst = _worst(found)
+    worst = _worst(found, wears=sheet.kind not in _SET)
     if worst:
         return f"{worst}; {_still(sheet, found)}" if found.missing else worst
     return _still(sheet, found) if found.missing or not found.figures else _measured(found)
 
 
-def _worst(found: Results) -> str:
+def _worst(found: Results, *, wears: bool) -> str:
     """The first figure that is out, else the first that is too close, else nothing."""
     for verdict in (Verdict.OUT, Verdict.CLOSE):
         for one in found.figures:
             if one.verdict is verdict:
-                return f"{_word(one)}: {stands(one)}"
+                return f"{_word(one, wears)}: {stands(one)}"
     return ""
 
 
-def _word(figure: Result) -> str:
+def _word(figure: Result, wears: bool) -> str:
     if figure.verdict is Verdict.CLOSE:
         return "too close to call"
-    return "worn" if _is_worn(figure) else "out of limits"
+    return "worn" if wears and _is_worn(figure) else "out of limits"
 
 
 def _is_worn(figure: Result) -> bool:
