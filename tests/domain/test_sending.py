@@ -1,0 +1,103 @@
+"""What a person says of a batch before it goes: taken clean, or one sentence says what is wrong."""
+
+from dataclasses import replace
+from datetime import date, timedelta
+from decimal import Decimal
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from bagtag.domain.errors import BadInput
+from bagtag.domain.fitting import Asked
+from bagtag.domain.sending import PackForm, ShopPart, Wanted
+from bagtag.domain.sending_check import check_pack, check_wanted, price_of
+
+TODAY = date(2026, 11, 25)
+FORM = PackForm(
+    "Mill Lane Engineering", TODAY, TODAY + timedelta(9), price="140,50", currency="EUR"
+)
+
+
+def test_a_form_is_taken_with_its_text_made_clean():
+    said = replace(FORM, shop="  Mill   Lane ", work="rebore \r\n hone ", contact="\u202eAda")
+    clean = check_pack(said, TODAY)
+    assert (clean.shop, clean.work, clean.contact) == ("Mill Lane", "rebore\nhone", "Ada")
+
+
+@pytest.mark.parametrize(
+    ("wrong", "field", "said"),
+    [
+        ({"shop": "  "}, "shop", "which shop"),
+        ({"promised": TODAY - timedelta(1)}, "promised", "before it goes out"),
+        ({"out_on": date(2025, 11, 1), "promised": None}, "out_on", "more than a year"),
+        ({"out_on": date(2062, 11, 25), "promised": None}, "out_on", "more than a year"),
+        ({"promised": date(2062, 12, 4)}, "promised", "more than three years"),
+        ({"price": "about 140"}, "price", "is no figure"),
+        ({"price": "1,400.50"}, "price", "without thousands"),
+        ({"price": "-5"}, "price", "below zero"),
+        ({"currency": "euros and cents"}, "currency", "Shorten it"),
+        ({"work": "x" * 5001}, "work", "Shorten it"),
+    ],
+)
+def test_what_cannot_be_is_said_at_its_field(wrong, field, said):
+    with pytest.raises(BadInput, match=said) as caught:
+        check_pack(replace(FORM, **wrong), TODAY)
+    assert caught.value.field == field
+
+
+@given(st.dates(), st.dates(), st.dates())
+def test_no_batch_is_promised_before_it_goes(out_on, promised, today):
+    try:
+        clean = check_pack(replace(FORM, out_on=out_on, promised=promised), today)
+    except BadInput:
+        return
+    assert clean.out_on <= clean.promised
+    assert abs((clean.out_on - today).days) <= 366
+
+
+def test_the_day_it_goes_may_be_the_day_it_is_promised_for():
+    same = replace(FORM, promised=TODAY)
+    assert check_pack(same, TODAY) == same
+
+
+@pytest.mark.parametrize(
+    ("typed", "price"),
+    [("140,50", Decimal("140.50")), (" 140.5 ", Decimal("140.5")), ("0", Decimal(0)), ("", None)],
+)
+def test_a_price_has_a_comma_or_a_point(typed, price):
+    assert price_of(typed) == price
+
+
+def test_what_is_wanted_is_taken_clean_and_each_off_once():
+    (clean,) = check_wanted(
+        [
+            Wanted(
+                4,
+                " rebore ",
+                (Asked("  bore  ", " mm ", 76.5, 76.52),),
+                (7, 8, 7),
+                (ShopPart(" oil  jet ", 3),),
+            )
+        ]
+    )
+    assert clean == Wanted(
+        4, "rebore", (Asked("bore", "mm", 76.5, 76.52),), (7, 8), (ShopPart("oil jet", 3),)
+    )
+
+
+@pytest.mark.parametrize(
+    ("wanted", "field", "said"),
+    [
+        ([], "removals", "at least one part"),
+        ([Wanted(4, off=(4,))], "off", "off itself"),
+        ([Wanted(4, by_shop=(ShopPart(" "),))], "by_shop", "what the shop takes off"),
+        ([Wanted(4, by_shop=(ShopPart("jet", 0),))], "by_shop", "How many of jet"),
+        ([Wanted(4, by_shop=(ShopPart("jet"), ShopPart("Jet")))], "by_shop", "named twice"),
+        ([Wanted(4, asks=(Asked("bore", "mm", 76.52, 76.5),))], "asks", "wrong way round"),
+    ],
+)
+def test_what_cannot_be_wanted_is_said(wanted, field, said):
+    with pytest.raises(BadInput, match=said) as caught:
+        check_wanted(wanted)
+    assert caught.value.field == field
