@@ -6,6 +6,7 @@ from io import BytesIO
 from typing import TYPE_CHECKING
 
 from bagtag.paper import ink
+from bagtag.paper.block_marks import Mark
 from bagtag.paper.checklist_page import LEFT, PAGE, TOP, WIDTH, paint_frame
 from bagtag.paper.checklist_text import ChecklistHeader
 from bagtag.paper.fonts import REGULAR
@@ -34,14 +35,15 @@ class Words:
 
 @dataclass(frozen=True, slots=True)
 class Block:
-    """Words and boxes to tick. `rule` draws a hairline along its top; a `heading` stays with the
-    block that follows."""
+    """Words, boxes to tick and other marks. `rule` draws a hairline along its top; a `heading`
+    stays with the block that follows."""
 
     height: float
     words: tuple[Words, ...] = ()
     boxes: tuple[float, ...] = ()
     rule: bool = False
     heading: bool = False
+    marks: tuple[Mark, ...] = ()
 
 
 def paint(canvas: "Canvas", block: Block, left: float, top: float) -> None:
@@ -50,6 +52,8 @@ def paint(canvas: "Canvas", block: Block, left: float, top: float) -> None:
         ink.rule(canvas, left, top, WIDTH)
     for x in block.boxes:
         ink.square(canvas, left + x, top - PAD - BOX, BOX)
+    for mark in block.marks:
+        mark.paint(canvas, left, top)
     for word in block.words:
         ink.text(canvas, left + word.x, top - word.y, word.text, font=word.font, size=word.size,
                  colour=word.colour)  # fmt: skip

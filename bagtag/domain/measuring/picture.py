@@ -46,7 +46,8 @@ _HOW: dict[SheetKind, Callable[[SheetForm], Drawn]] = {
     SheetKind.DECK: faces.deck,
     SheetKind.COMPRESSION: engine.compression,
 }
-_LIST = 0.44
+_LIST, _LISTS = 0.44, 0.74
+"""How wide one list of places is at least, and two beside each other."""
 _LINE = 0.125
 _MOST = 9
 """Lines of a list before it goes into a second column."""
@@ -85,7 +86,7 @@ def draw(sheet: MeasureSheet, *, at: str = "") -> Picture:
             items += tags(place, drawn.spots[place.key])
     if not listed:
         return Picture(tuple(items), WIDE)
-    left = min(drawn.width, WIDE - _LIST)
+    left = min(drawn.width, WIDE - (_LIST if len(_lists(listed)) == 1 else _LISTS))
     share = left / drawn.width
     told = _told(listed, Cell(left + 0.04, 0.04, WIDE - left - 0.07, 0.92), tags)
     return Picture((*narrowed(items, share, (1 - share) / 2), *told), WIDE)
@@ -109,7 +110,7 @@ def _entry(place: Place, cell: Cell, tags: _Tags) -> Iterator[Item]:
     yield from tags(place, (cell.x + radius + 0.006, cell.cy), radius)
     size = max(min(WORD, cell.h * 0.6), LEAST)
     x = cell.x + 2 * radius + 0.025
-    yield from word(x, cell.cy + 0.33 * size, place.row, cell.right - x - 0.01, Anchor.START, size)
+    yield from word(x, cell.cy + 0.33 * size, place.row, cell.right - x - 0.022, Anchor.START, size)
 
 
 def _lists(places: Sequence[Place]) -> list[tuple[str, list[Place]]]:

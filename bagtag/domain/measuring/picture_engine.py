@@ -78,7 +78,7 @@ def compression(form: SheetForm) -> Drawn:
     for said, name, (x, y), high in _VOLUMES:
         items += [Line(x, y, 0.94, high, FAINT), Circle(x, y, 0.008, filled=True)]
         items += word(1.03, high + 0.018, name, 0.46, Anchor.START)
-        place = next((one for one in form.places if said in one.name), None)
+        place = next((one for one in form.places if one.key == said), None)
         if place is not None:
             spots[place.key] = (0.96, high)
     return Drawn(items, spots)
@@ -115,6 +115,6 @@ def _dished() -> list[Item]:
 _VOLUMES = (
     ("chamber", "chamber", (0.54, 0.25), 0.19),
     ("gasket", "gasket", (0.82, 0.368), 0.32),
-    ("deck", "piston below the face", (0.735, 0.412), 0.45),
-    ("dish", "dish or dome", (0.6, 0.465), 0.58),
+    ("deck", "piston below face", (0.735, 0.412), 0.45),
+    ("crown", "dish or dome", (0.6, 0.465), 0.58),
 )

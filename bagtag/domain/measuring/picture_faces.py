@@ -27,12 +27,15 @@ def size(form: SheetForm) -> Drawn:
     """A part between the jaws of a caliper."""
     items = [*hatching(0.42, 0.44, 0.6, 0.42), Box(0.42, 0.44, 0.6, 0.42, BODY, radius=0.03)]
     items += _caliper()
-    few = form.places if len(form.places) <= 3 else form.places[:1]
-    spots: dict[str, Point] = {}
-    for place, y in zip(few, spread(len(few), 0.44, 0.86), strict=True):
+    few = form.places if len(form.places) <= _FEW else ()
+    spots = dict(zip((one.key for one in few), spread(len(few), 0.44, 0.86), strict=True))
+    for y in spots.values() or (0.65,):
         items += measured(0.42, y, 1.02, y)
-        spots[place.key] = (0.72, y)
-    return Drawn(items, spots)
+    return Drawn(items, {key: (0.72, y) for key, y in spots.items()})
+
+
+_FEW = 3
+"""Places that are shown in the part itself."""
 
 
 def _caliper() -> list[Item]:
@@ -130,18 +133,17 @@ def deck(form: SheetForm) -> Drawn:
     """The piston at the top of its stroke, and the face of the block it is measured from."""
     items = [*cut(0.1, 0.36, 0.2, 0.58), *cut(0.86, 0.36, 0.2, 0.58), *_crown(), *_bridge()]
     items += [Line(0.3, 0.36, 0.86, 0.36, FAINT), *middle_line(0.58, 0.3, 0.58, 0.94)]
-    items += [Line(0.98, 0.43, 0.88, 0.43, FAINT)]
-    spots = {place.key: (0.75, 0.24) for place in form.places if len(form.places) == 1}
-    if spots:
-        return Drawn(items, spots)
-    plan = [Circle(1.28, 0.55, 0.17, BODY), *middle_line(1.08, 0.55, 1.48, 0.55)]
-    if len(form.places) > 4:
-        return Drawn(items, {}, 1.1)
-    around = {1: [], 2: [(1.28, 0.42), (1.28, 0.68)]}.get(
-        len(form.places), [(1.28, 0.42), (1.41, 0.55), (1.28, 0.68), (1.15, 0.55)]
-    )
-    found = {place.key: at for place, at in zip(form.places, around, strict=False)}
-    return Drawn([*items, *plan], found)
+    if len(form.places) > len(_OVER_PIN):
+        return Drawn(items, {}, 1.08)
+    items += [Circle(1.28, 0.55, 0.18, BODY), *middle_line(1.07, 0.55, 1.49, 0.55)]
+    items += word(1.28, 0.83, "over the pin", 0.4)
+    spots = dict(zip(form.places, _OVER_PIN, strict=False))
+    for place, (x, y) in spots.items():
+        items += word(x, y + 0.1, place.column, 0.16, size=0.042)
+    return Drawn(items, {place.key: at for place, at in spots.items()})
+
+
+_OVER_PIN = ((1.18, 0.55), (1.38, 0.55))
 
 
 def _crown() -> list[Item]:

@@ -115,7 +115,10 @@ def stack(form: SheetForm) -> Drawn:
     items = [*_bare_housing(), *_shimmed(), *dial(1.02, 0.6, 1, 0)]
     items += [*squeezed(0.36, 0.21, 0.4, 0.21), *word(0.55, 0.225, "float", 0.2, Anchor.START)]
     items += [Line(0.675, 0.42, 0.675, 0.17, FAINT), *word(0.675, 0.14, "shims", 0.3)]
-    return Drawn(items, _stack_spots(form))
+    items += [*measured(0.36, 0.945, 0.72, 0.945), *measured(0.4, 0.79, 0.635, 0.79)]
+    items += [Line(x, 0.9, x, 0.96, FAINT) for x in (0.36, 0.72)]
+    keys = {place.key for place in form.places}
+    return Drawn(items, {key: at for key, at in _STACK_SPOTS.items() if key in keys})
 
 
 def _bare_housing() -> list[Item]:
@@ -132,11 +135,4 @@ def _shimmed() -> list[Item]:
     return [solid(0.1, 0.52, 0.92, 0.16, 0.02), *wheel, *shims, *ends]
 
 
-def _stack_spots(form: SheetForm) -> dict[str, Point]:
-    """Shims are measured at the stack, the float at the dial gauge."""
-    spots: dict[str, Point] = {}
-    for place in form.places:
-        at = (0.675 + 0.16, 0.125) if "shim" in place.name else (1.27, 0.42)
-        if at not in spots.values():
-            spots[place.key] = at
-    return spots
+_STACK_SPOTS = {"end float": (1.27, 0.42), "depth": (0.54, 0.945), "height": (0.5175, 0.79)}

@@ -1,0 +1,127 @@
+"""One part on a traveller: its picture, what is wanted, room to write what was measured."""
+
+from collections.abc import Iterator, Sequence
+
+from bagtag.domain.asked import limits
+from bagtag.domain.codes import show
+from bagtag.domain.fitting import Asked, Figure
+from bagtag.domain.send_out import SendOut
+from bagtag.domain.sending import Item
+from bagtag.paper.block_marks import Drawing, Frame, Middle, Photo, Rule
+from bagtag.paper.block_pages import Block
+from bagtag.paper.block_set import SMALL, Said, Setting
+from bagtag.paper.checklist_page import WIDTH
+from bagtag.paper.fonts import BOLD, MEDIUM
+from bagtag.paper.ink import HAIR, INK, SOFT
+from bagtag.paper.pdf import MM
+from bagtag.paper.traveller_text import TravellerPart, called, off_words, state_words, work_words
+
+SIDE = 32 * MM
+"""The picture's side."""
+CHUNK = 12
+"""Rows of a table that are never parted."""
+SIGNED = (("work done by", 3.0), ("date", 1.3), ("signature", 3.0))
+_X = SIDE + 5 * MM
+_ROOM = WIDTH - _X
+_PAD = 3 * MM
+_ROW, _TICK = 7.4 * MM, 3.6 * MM
+_LIMITS, _MEASURED = 100 * MM, 148 * MM
+_BOXES = ((118 * MM, "off"), (138 * MM, "back in"), (158 * MM, "handed back"))
+
+
+def blocks(part: TravellerPart, send_out: SendOut) -> Iterator[Block]:
+    """The part, and below it as many more blocks as its tables take."""
+    made = Setting(_PAD)
+    _head(made, part, send_out)
+    _figures(made, part.item.away.asks, part.item.away.figures)
+    _pieces(made, part.pieces[:CHUNK])
+    made.y = max(made.y, _PAD + SIDE) + _PAD
+    for start in range(CHUNK, len(part.pieces), CHUNK):
+        yield made.block(rule=True)
+        made = Setting()
+        _pieces(made, part.pieces[start : start + CHUNK])
+    made.sign(*SIGNED)
+    made.y += _PAD
+    yield made.block(rule=len(part.pieces) <= CHUNK)
+
+
+def _head(made: Setting, part: TravellerPart, send_out: SendOut) -> None:
+    """Number, name and tag beside the picture, then what is wanted."""
+    item = part.item
+    _picture(made, part)
+    if item.code:
+        made.put_right(WIDTH, made.y + 11, Said(f"tag {show(item.code)}", MEDIUM, 10.5))
+    name = f"{item.removal.number}  {called(item)}"
+    made.say(_X, _ROOM - 38 * MM, Said(name, BOLD, 13, most=2))
+    made.say(
+        _X,
+        _ROOM,
+        Said(work_words(item, send_out), size=11, space=3),
+        Said(off_words(item), size=9.5, colour=SOFT, space=3),
+        Said(state_words(item), MEDIUM, 9.5, space=3),
+    )
+
+
+def _picture(made: Setting, part: TravellerPart) -> None:
+    """The photo, else how it sits, else its number."""
+    room = (0.0, _PAD, SIDE, SIDE)
+    if part.photo is not None:
+        made.marks.append(Photo(*room, part.photo))
+        return
+    made.marks.append(Frame(*room))
+    if part.picture.items:
+        inside = (2 * MM, _PAD + 2 * MM, SIDE - 4 * MM, SIDE - 4 * MM)
+        made.marks.append(Drawing(*inside, part.picture))
+    else:
+        made.marks.append(Middle(*room, part.item.removal.number))
+
+
+def _figures(made: Setting, asks: Sequence[Asked], figures: Sequence[Figure]) -> None:
+    """The figures wanted with their limits, and a cell for each to write what was measured in."""
+    if not asks:
+        return
+    made.y += 3 * MM
+    heads = ((_X, "figures wanted"), (_LIMITS, "from, to"), (_MEASURED, "measured"))
+    for x, head in heads:
+        made.put(x, made.y + 7, Said(head, size=SMALL, colour=SOFT))
+    made.y += 10
+    known = {one.name: one for one in figures}
+    for ask in asks:
+        made.marks.append(Rule(_X, made.y, _ROOM, HAIR, 0.5))
+        base = made.y + _ROW / 2 + 3.6
+        made.put(_X, base, Said(ask.name, MEDIUM), _LIMITS - _X - 3 * MM)
+        made.put(_LIMITS, base, Said(_wanted(ask)), _MEASURED - _LIMITS - 3 * MM)
+        _cell(made, base, known.get(ask.name))
+        made.y += _ROW
+
+
+def _wanted(ask: Asked) -> str:
+    unit = f" {ask.unit}" if ask.unit else ""
+    return limits(ask) or (f"{ask.given:g}{unit}" if ask.given is not None else "to be measured")
+
+
+def _cell(made: Setting, base: float, read: Figure | None) -> None:
+    wide = WIDTH - _MEASURED
+    made.marks.append(Frame(_MEASURED, made.y + 0.9 * MM, wide, _ROW - 1.8 * MM, INK, 0.7))
+    if read is not None:
+        said = f"{read.value:g} {read.unit}".strip()
+        made.put(_MEASURED + 2 * MM, base, Said(said, MEDIUM), wide - 4 * MM)
+
+
+def _pieces(made: Setting, pieces: Sequence[Item]) -> None:
+    """What the shop takes off, each with its boxes."""
+    if not pieces:
+        return
+    made.y += 3 * MM
+    made.put(_X, made.y + 7, Said("the shop takes off", size=SMALL, colour=SOFT))
+    for x, head in _BOXES:
+        made.put(x, made.y + 7, Said(head, size=SMALL, colour=SOFT))
+    made.y += 10
+    for piece in pieces:
+        made.marks.append(Rule(_X, made.y, _ROOM, HAIR, 0.5))
+        base = made.y + _ROW / 2 + 3.6
+        said = f"{piece.removal.number}  {called(piece)}"
+        made.put(_X, base, Said(said, MEDIUM), _BOXES[0][0] - _X - 3 * MM)
+        for x, _ in _BOXES:
+            made.marks.append(Frame(x, made.y + (_ROW - _TICK) / 2, _TICK, _TICK, INK, 1.0))
+        made.y += _ROW
