@@ -123,7 +123,8 @@ class MeasureSheet:
 
 
 def to_data(sheet: MeasureSheet) -> dict[str, Any]:
-    """Readings, limits and what is given as plain JSON data; what was not said is left out."""
+    """Readings, limits and what is given as plain JSON data; what was not said is left out. A unit
+    is always said: that of a number is none."""
     return {
         name: [_plain(one) for one in getattr(sheet, name)]
         for name in ("readings", "limits", "given")
@@ -135,7 +136,7 @@ def _plain(one: Reading | Limits | Given) -> dict[str, Any]:
     return {
         name: str(value) if isinstance(value, Decimal) else value
         for name, value in data.items()
-        if value not in (None, "") or isinstance(value, Decimal)
+        if value not in (None, "") or name == "unit"
     }
 
 
