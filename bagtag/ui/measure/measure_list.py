@@ -62,6 +62,8 @@ class MeasureList(QWidget):
         column.addWidget(self.view, 1)
         column.addWidget(self.caution)
         InSight(self.view, ())
+        for widget in (self.empty, self.view, self.caution):
+            widget.hide()  # until it is known what there is
         self.new.clicked.connect(self._new)
 
     def show_rows(self, found: Sequence[MeasureRow]) -> None:

@@ -59,11 +59,13 @@ class ReadingTable(QWidget):
             cell.entered.connect(self._entered)
             cell.left.connect(self._left)
             cell.reached.connect(self._reached)
-        columns = list(dict.fromkeys(place.column for place in places))
+        rows, columns = (list(dict.fromkeys(of)) for of in zip(*map(_where, places), strict=True))
         if columns == [""]:
-            self._lay_list()
+            self._lay_list(rows)
+        elif len(rows) * len(columns) == len(places):
+            self._lay_table(columns, rows)
         else:
-            self._lay_table(columns, list(dict.fromkeys(place.row for place in places)))
+            self._lay_rows(rows)
         for one, other in pairwise(self.cells):
             QWidget.setTabOrder(one.line, other.line)
         if had:
@@ -79,14 +81,24 @@ class ReadingTable(QWidget):
             self._grid.addWidget(cell, *at, Qt.AlignmentFlag.AlignTop)
         self._stretch(0, *(1 for _ in columns))
 
-    def _lay_list(self) -> None:
+    def _lay_list(self, rows: Sequence[str]) -> None:
         """Each place with its name above it, side by side."""
-        columns = min(COLUMNS, len(self.cells))
+        columns = min(COLUMNS, len(rows))
         for at, cell in enumerate(self.cells):
-            row, column = divmod(at, columns)
-            self._caption(cell.place.row, 2 * row, column)
-            self._grid.addWidget(cell, 2 * row + 1, column, Qt.AlignmentFlag.AlignTop)
+            self._put_named(cell, *divmod(at, columns))
         self._stretch(*(1 for _ in range(columns)))
+
+    def _lay_rows(self, rows: Sequence[str]) -> None:
+        """The same, where not every row has the same columns: each begins a line."""
+        of_rows = [[cell for cell in self.cells if cell.place.row == row] for row in rows]
+        for at, cells in enumerate(of_rows):
+            for column, cell in enumerate(cells):
+                self._put_named(cell, at, column)
+        self._stretch(*(1 for _ in range(max(map(len, of_rows)))))
+
+    def _put_named(self, cell: ReadingCell, row: int, column: int) -> None:
+        self._caption(cell.place.name, 2 * row, column)
+        self._grid.addWidget(cell, 2 * row + 1, column, Qt.AlignmentFlag.AlignTop)
 
     def _caption(self, words: str, row: int, column: int) -> None:
         self._grid.addWidget(label(words, self, scale="small", tone="muted"), row, column)
@@ -149,6 +161,10 @@ class ReadingTable(QWidget):
         if cell is not None:
             cell.line.setFocus(Qt.FocusReason.TabFocusReason)
         return cell is not None
+
+
+def _where(place: Place) -> tuple[str, str]:
+    return place.row, place.column
 
 
 def _alike(places: tuple[Place, ...]) -> list[Place]:

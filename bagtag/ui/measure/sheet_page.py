@@ -104,7 +104,7 @@ class SheetPage(QWidget):
         tight(column, 10)
         column.addLayout(top)
         column.addLayout(across, 1)
-        InSight(self.work_side, ())
+        self._sight = InSight(self.work_side, ())
         InSight(self.said_side, ())
 
     @staticmethod
@@ -179,6 +179,9 @@ class SheetPage(QWidget):
             wanted.line.setFocus()
         elif not self.table.begin():
             self.back.setFocus()
+        self.work_side.verticalScrollBar().setValue(0)
+        self.said_side.verticalScrollBar().setValue(0)
+        self._sight.bring_later()
 
     def _reached(self, key: str) -> None:
         cell = self.table.cell(key)

@@ -90,6 +90,6 @@ def _to_read(results: Results) -> str:
 def _named(missing: Sequence[str]) -> tuple[str, ...]:
     if not missing:
         return ()
-    if len(missing) > NAMED:
+    if len(missing) > NAMED + 1:
         return (f"Still to read: {', '.join(missing[:NAMED])} and {len(missing) - NAMED} more.",)
     return (f"Still to read: {listed(missing)}.",)
