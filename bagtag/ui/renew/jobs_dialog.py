@@ -28,7 +28,7 @@ class JobsDialog(QDialog):
         self.setWindowTitle("Order list")
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.pick = PickSeveral("Jobs on the list", self, noun="job")
-        self.pick.set_rows([PickRow(job.id, job.title) for job in jobs])
+        self.pick.set_rows([PickRow(job.id, f"{job.number}  {job.title}", job.owner) for job in jobs])
         self.pick.set_values([desk.job_id])
         self.go = button("Show the list\u2002Enter", self, role="primary", name="Show the list")
         self.leave = button("Close\u2002Esc", self, role="quiet", name="Close")
