@@ -1,4 +1,4 @@
-"""Pages of a job as they will be printed: the build checklist, the strip audit."""
+"""Pages as they will be printed: the build checklist, the strip audit, a traveller."""
 
 from collections.abc import Sequence
 from pathlib import Path
@@ -17,7 +17,7 @@ PAGES = 20
 
 
 class PagesDialog(PaperDialog):
-    """`service` writes, previews and renders the pages of the chosen job; `words` say what is on
+    """`service` writes, previews and renders the pages; `words` say what is on
     them, `file` is the name that saving offers."""
 
     def __init__(
@@ -29,21 +29,25 @@ class PagesDialog(PaperDialog):
         self.controls.addWidget(label(words, self, tone="muted"))
         self.refresh()
 
+    def subject(self) -> Any:
+        """What the pages are of: the chosen job."""
+        return self.desk.job_id
+
     def more(self) -> tuple[Any, ...]:
-        """What the service is told beside the job: which of its pages are wanted."""
+        """What the service is told beside it: which of its pages are wanted."""
         return ()
 
     def dpi(self) -> int:
         return DPI
 
     def preview_call(self, width_px: int) -> Call:
-        return self._service.preview, (self.desk.job_id, width_px, PAGES, *self.more())
+        return self._service.preview, (self.subject(), width_px, PAGES, *self.more())
 
     def file_call(self, path: Path) -> Call:
-        return self._service.write, (self.desk.job_id, path, *self.more())
+        return self._service.write, (self.subject(), path, *self.more())
 
     def printer_call(self) -> Call:
-        return self._service.printed_pages, (self.desk.job_id, DPI, *self.more())
+        return self._service.printed_pages, (self.subject(), DPI, *self.more())
 
     def file_name(self) -> str:
         return self._file_name

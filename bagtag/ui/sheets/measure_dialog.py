@@ -1,0 +1,28 @@
+"""A measuring sheet, as it will be printed."""
+
+from PySide6.QtWidgets import QWidget
+
+from bagtag import services
+from bagtag.ui.desk import Desk
+from bagtag.ui.sheets.pages_dialog import PagesDialog
+
+WORDS = "What was read and what it says; cells to fill in by hand where nothing is read yet."
+
+
+def open_measure_page(desk: Desk, parent: QWidget | None, sheet_id: int) -> "MeasureDialog":
+    """Open the page of a measuring sheet."""
+    dialog = MeasureDialog(desk, parent, sheet_id)
+    dialog.open()
+    return dialog
+
+
+class MeasureDialog(PagesDialog):
+    def __init__(self, desk: Desk, parent: QWidget | None, sheet_id: int) -> None:
+        self._sheet_id = sheet_id
+        super().__init__(
+            desk, "Print the measuring sheet", WORDS,
+            service=services.measure_pages, file="measuring sheet.pdf", parent=parent,
+        )  # fmt: skip
+
+    def subject(self) -> int:
+        return self._sheet_id
