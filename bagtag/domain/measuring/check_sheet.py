@@ -6,7 +6,16 @@ from decimal import Decimal
 
 from bagtag.domain.clean import NAME_LIMIT, NOTE_LIMIT, clean_text
 from bagtag.domain.errors import BadInput
-from bagtag.domain.measuring import clearance, forms, plain, ring_gap, units
+from bagtag.domain.measuring import (
+    clearance,
+    compression,
+    deck,
+    forms,
+    plain,
+    ring_gap,
+    units,
+    valves,
+)
 from bagtag.domain.measuring.figures import MOST, show
 from bagtag.domain.measuring.form import FigureSlot, GivenSlot, Place
 from bagtag.domain.measuring.sheet import Given, Limits, MeasureSheet, Reading, SheetKind
@@ -31,8 +40,13 @@ _COUNTS = {
     (SheetKind.SIZE, "places"): plain.MOST_PLACES,
     (SheetKind.PLASTIC_GAUGE, "places"): clearance.MOST_PLACES,
     (SheetKind.RING_GAP, "rings"): ring_gap.MOST_RINGS,
+    (SheetKind.VALVES, "cylinders"): valves.MOST_CYLINDERS,
+    (SheetKind.VALVES, "inlet"): valves.MOST_VALVES,
+    (SheetKind.VALVES, "exhaust"): valves.MOST_VALVES,
+    (SheetKind.DECK, "cylinders"): deck.MOST_CYLINDERS,
+    (SheetKind.COMPRESSION, "cylinders"): compression.MOST_CYLINDERS,
 }
-"""Givens that are counts of places, and how many a sheet has at most."""
+"""Givens that are counts, and how many there are at most."""
 
 
 def checked(sheet: MeasureSheet) -> MeasureSheet:

@@ -169,7 +169,7 @@ def _of_unit(slip: _Slip, start: str) -> str:
     other = "in" if unit == "mm" else "mm"
     if (slip.factor == INCH) is (unit == "mm"):
         assert slip.factor is not None
-        turned = round(slip.reading.value * slip.factor, 3 if unit == "mm" else 4)
+        turned = round(slip.reading.value * slip.factor, 3 if unit == "mm" else 4).normalize()
         return (
             f"{start}: {show(slip.reading.value)} {other} is {show(turned)} {unit}. Say the unit."
         )

@@ -64,9 +64,9 @@ def spelt(text: str) -> str:
 
 def converted(value: Decimal, unit: str, to: str) -> Decimal:
     """A figure in another unit of its dimension; exact wherever the outcome has an end within 28
-    figures. BadInput for units that do not turn into one another."""
+    figures, without zeros at its end. BadInput for units that do not turn into one another."""
     if unit == to:
         return value
     if not dimension(unit) or dimension(unit) != dimension(to):
         raise BadInput(f"{unit or 'A number'} cannot be turned into {to or 'a number'}.")
-    return value * _UNITS[unit][1] / _UNITS[to][1]
+    return (value * _UNITS[unit][1] / _UNITS[to][1]).normalize()
