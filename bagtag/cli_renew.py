@@ -134,7 +134,7 @@ def _rank(supplier: str) -> tuple[bool, str]:
 
 
 def _line(line: RenewLine) -> str:
-    needed = f", for step {line.step} {line.before}" if line.step else ""
+    needed = f", for step {line.step}, {line.before}" if line.step else ""
     return "; ".join(
         filter(None, (f"  {_amount(line.new_part)}: {line.said}{needed}", line.old_part))
     )

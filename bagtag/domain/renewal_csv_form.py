@@ -100,8 +100,8 @@ def _text(data: bytes) -> tuple[str, str, tuple[str, ...]]:
 
 
 def _whole(text: str) -> str:
-    """Line ends as one; those of old machines are a lone CR."""
-    return text.replace("\r\n", "\n").replace("\r", "\n")
+    """Line ends as one (a lone CR too), and no byte order mark that somebody took for letters."""
+    return text.removeprefix("ï»¿").replace("\r\n", "\n").replace("\r", "\n")
 
 
 def at_lines(lines: Sequence[int]) -> str:
