@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
@@ -51,7 +51,7 @@ class BatchPage(QWidget):
         self.change = button("Change it", self.acts)
         self.more = button("More parts", self.acts)
         self.gone = button("It did not go", self.acts)
-        self.leave = button("All send-outs\u2002Esc", self.acts, role="quiet", name="All send-outs")
+        self.leave = button("All send-outs\u2002Esc", self, role="quiet", name="All send-outs")
         self.view = Scroll(self, "The send-out")
         self.values = Values(self.view.body)
         self.parts = QWidget(self.view.body)
@@ -62,7 +62,7 @@ class BatchPage(QWidget):
         self._connect()
 
     def _lay(self) -> None:
-        for press in (self.back, self.paper, self.change, self.more, self.gone, self.leave):
+        for press in (self.back, self.paper, self.change, self.more, self.gone):
             self.acts.flow.addWidget(press)
         tight(self._parts, 8)
         self.view.column.setContentsMargins(2, 2, 12, 2)
@@ -76,6 +76,7 @@ class BatchPage(QWidget):
         row = QHBoxLayout()
         tight(row, 12)
         row.addLayout(words, 1)
+        row.addWidget(self.leave, 0, Qt.AlignmentFlag.AlignTop)
         column = QVBoxLayout(self)
         tight(column, 10)
         column.addLayout(row)
