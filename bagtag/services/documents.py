@@ -1,11 +1,13 @@
 """The papers of a send-out: a quote, a drawing, an invoice; any file, kept once, byte for byte."""
 
 from collections.abc import Sequence
+from dataclasses import asdict
 from pathlib import Path
 
 from bagtag.domain.change import Change
 from bagtag.domain.errors import BadInput, NotFound
-from bagtag.domain.send_out import Document, SendOut
+from bagtag.domain.send_out import Document
+from bagtag.services.batches import get_send_out
 from bagtag.store import between, rows, tables
 from bagtag.store.act import Act
 from bagtag.store.document_files import DocumentFiles, Kept
@@ -20,14 +22,16 @@ def add(
 ) -> tuple[Change, list[str]]:
     """Keep files with a send-out; also a sentence for each that cannot be taken. One that it has
     already is not kept twice."""
-    whole = _send_out(store, send_out_id)
+    whole = get_send_out(store, send_out_id)
     kept, refused = keep(store, sources)
 
     def do(act: Act) -> None:
         have = {one.hash for one in between.documents(act.connection, send_out_id)}
-        for one in {one.hash: one for one in kept if one.hash not in have}.values():
-            columns = {"hash": one.hash, "ext": one.ext, "name": one.name}
-            act.insert(tables.document, send_out_id=send_out_id, added_at=rows.now(), **columns)
+        for one in kept:
+            if one.hash not in have:
+                have.add(one.hash)
+                columns = asdict(one) | {"added_at": rows.now()}
+                act.insert(tables.document, send_out_id=send_out_id, **columns)
 
     title = f"add {_many(len(kept))} to {whole.called}"
     return store.act(title, do, who=who, job_id=whole.job_id), refused
@@ -49,7 +53,7 @@ def keep(store: Store, sources: Sequence[Source]) -> tuple[list[Kept], list[str]
 def take_out(store: Store, document_id: int, *, who: str = "") -> Change:
     """Take a paper off its send-out; the file stays, so that undo brings it back."""
     one = get_document(store, document_id)
-    whole = _send_out(store, one.send_out_id)
+    whole = get_send_out(store, one.send_out_id)
 
     def do(act: Act) -> None:
         act.delete(tables.document, document_id)
@@ -73,14 +77,6 @@ def get_document(store: Store, document_id: int) -> Document:
         found = between.get_document(connection, document_id)
     if found is None:
         raise NotFound("This paper is no longer with the send-out.")
-    return found
-
-
-def _send_out(store: Store, send_out_id: int) -> SendOut:
-    with store.read() as connection:
-        found = between.get_send_out(connection, send_out_id)
-    if found is None:
-        raise NotFound("This send-out is no longer in the job. Choose another one.")
     return found
 
 
