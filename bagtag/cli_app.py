@@ -14,6 +14,7 @@ from bagtag import (
     cli_audit,
     cli_away,
     cli_close,
+    cli_measure,
     cli_renew,
     cli_tools,
     cli_torque,
@@ -33,6 +34,7 @@ app = typer.Typer(
 
 app.add_typer(cli_torque.app, name="torque")
 app.add_typer(cli_away.app, name="away")
+app.add_typer(cli_measure.app, name="measure")
 
 JOB = Annotated[str, typer.Argument(metavar="JOB", help="The job: its number or its title.")]
 AS_JSON = Annotated[bool, typer.Option("--json", help="Answer in JSON, on standard output alone.")]

@@ -3,10 +3,11 @@
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from decimal import Decimal
 
 from bagtag.domain import areas as tree
-from bagtag.domain.errors import NotFound
-from bagtag.domain.measuring import check, forms, likely, results, text
+from bagtag.domain.errors import BadInput, NotFound
+from bagtag.domain.measuring import check, forms, likely, results, text, units
 from bagtag.domain.measuring.form import SheetForm
 from bagtag.domain.measuring.instrument import Instrument
 from bagtag.domain.measuring.instrument_check import calibration
@@ -39,6 +40,7 @@ __all__ = [
     "kinds_for",
     "reckon",
     "save",
+    "step_in",
     "take_reading",
     "undecide",
     "view",
@@ -161,3 +163,14 @@ def kinds_for(store: Store, removal: Removal | None) -> tuple[SheetKind, ...]:
     """Every kind of sheet, those first that a part of this kind is likely measured on."""
     known = kinds.of(store)
     return likely.in_order(known.of(removal.name, removal.kind) if removal else None)
+
+
+def step_in(one: Instrument, unit: str) -> Decimal:
+    """The smallest step of an instrument in the unit of a reading; BadInput where it shows
+    something else, a force where a length is wanted."""
+    if units.dimension(one.unit) != units.dimension(unit):
+        raise BadInput(
+            f"The {one.name} reads {one.unit}, and this place is read in {unit}. Choose another.",
+            field="instrument",
+        )
+    return units.converted(one.resolution, one.unit, unit)
