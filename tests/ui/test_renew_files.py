@@ -14,6 +14,7 @@ from bagtag.ui.renew.jobs_dialog import JobsDialog
 from bagtag.ui.renew.renew_files import FORMS, RenewFiles
 from bagtag.ui.renew.renew_stage import RenewStage
 from bagtag.ui.renew.tables import table_in
+from bagtag.ui.sheets.order_dialog import OrderDialog
 from tests.ui.forms_kit import CONTROL, ENTER, ESC, Qt, press, show, write
 from tests.ui.renew_kit import furnish, line_of
 from tests.ui.stages_job import gearbox, nameless
@@ -187,23 +188,37 @@ def test_the_list_goes_out_and_comes_back(files, desk, settle, store, job, tmp_p
 
 def test_an_order_list_of_several_jobs_is_chosen(qtbot, desk, store, job, host) -> None:
     jobs = services.jobs.list_jobs(store)
-    dialog = opened(qtbot, JobsDialog(desk, jobs, host))
+    dialog = opened(qtbot, JobsDialog(desk, jobs, ("bearing house", "farm store"), host))
     assert dialog.pick.values == [job.id]
     assert nameless(dialog) == []
     other = next(row for row in jobs if row.id != job.id)
     write(str(other.number))
     press(ENTER)
+    dialog.supplier.set_text("farm store")
     with qtbot.waitSignal(dialog.chosen) as heard:
         dialog.show_list()
-    assert heard.args[0] == [job.id, other.id]
+    assert heard.args == [[job.id, other.id], "farm store"]
 
 
 def test_an_order_list_of_no_job_is_asked_for(qtbot, desk, store, job, host) -> None:
-    dialog = opened(qtbot, JobsDialog(desk, services.jobs.list_jobs(store), host))
+    dialog = opened(qtbot, JobsDialog(desk, services.jobs.list_jobs(store), (), host))
     dialog.pick.set_values([])
     dialog.show_list()
     assert "at least one job" in dialog.pick.field.wrong.text()
     assert dialog.isVisible()
+
+
+def test_the_order_list_opens_of_one_job_or_asks_of_which(files, desk, settle, job) -> None:
+    press(Qt.Key.Key_P, CONTROL)
+    settle(desk)
+    (ask,) = files._over.findChildren(JobsDialog)
+    assert "bearing house" in ask.supplier.line.words
+    ask.show_list()
+    settle(desk)
+    (paper,) = files._over.findChildren(OrderDialog)
+    assert paper.subject() == (job.id,)
+    assert paper.wrong.isHidden()
+    paper.reject()
 
 
 def test_a_page_of_files_is_let_go(desk, job, qtbot) -> None:

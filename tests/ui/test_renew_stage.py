@@ -250,7 +250,7 @@ def test_a_line_is_changed_field_by_field(stage, at, letter, desk, settle, store
     letter(Qt.Key.Key_E)
     form = stage.side.line_form
     assert not form.what.isEnabled()
-    for editor, text in ((form.size, "6204 C3"), (form.price, "9,35"), (form.count, "2")):
+    for editor, text in ((form.its_size, "6204 C3"), (form.price, "9,35"), (form.count, "2")):
         editor.setFocus()
         retype(text)
     press(ENTER)

@@ -1,4 +1,4 @@
-"""Which jobs an order list is for: equal lines of all of them are ordered together."""
+"""What an order list is of: which jobs, whose equal lines are ordered together, which supplier."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QDialog, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import ENTER, button, label
+from bagtag.ui.forms.words import WordField
 from bagtag.ui.order.pick_model import PickRow
 from bagtag.ui.order.pick_several import PickSeveral
 
@@ -21,21 +22,32 @@ if TYPE_CHECKING:
 class JobsDialog(QDialog):
     """This job is chosen; Enter goes on to the list."""
 
-    chosen = Signal(list)
+    chosen = Signal(list, str)
+    """Ids of jobs, and the supplier; empty for all of them."""
 
-    def __init__(self, desk: Desk, jobs: Sequence[JobRow], parent: QWidget | None = None) -> None:
+    def __init__(
+        self,
+        desk: Desk,
+        jobs: Sequence[JobRow],
+        suppliers: Sequence[str] = (),
+        parent: QWidget | None = None,
+    ) -> None:
         super().__init__(parent)
         self.setWindowTitle("Order list")
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.pick = PickSeveral("Jobs on the list", self, noun="job")
-        self.pick.set_rows([PickRow(job.id, f"{job.number}  {job.title}", job.owner) for job in jobs])
+        rows = [PickRow(job.id, f"{job.number}  {job.title}", job.owner) for job in jobs]
+        self.pick.set_rows(rows)
         self.pick.set_values([desk.job_id])
+        self.pick.setVisible(len(jobs) > 1)
+        self.supplier = WordField("Only from", suppliers, self, "all suppliers", always=True)
+        self.supplier.setVisible(len(suppliers) > 1)
         self.go = button("Show the list\u2002Enter", self, role="primary", name="Show the list")
         self.leave = button("Close\u2002Esc", self, role="quiet", name="Close")
         self._lay()
         self.go.clicked.connect(self.show_list)
         self.leave.clicked.connect(self.reject)
-        self.pick.line.setFocus()
+        (self.pick.line if len(jobs) > 1 else self.supplier.line).setFocus()
 
     def _lay(self) -> None:
         acts = QHBoxLayout()
@@ -49,15 +61,17 @@ class JobsDialog(QDialog):
         about = "What is still to be ordered, by supplier; equal lines of several jobs are one."
         column.addWidget(label(about, self, tone="muted"))
         column.addWidget(self.pick, 1)
+        column.addWidget(self.supplier)
+        column.addStretch(0)
         column.addLayout(acts)
-        self.resize(560, 480)
+        self.resize(560, 480 if self.pick.isVisibleTo(self) else 280)
 
     def show_list(self) -> None:
         if not self.pick.values:
             self.pick.field.say("Choose at least one job.")
             self.pick.line.setFocus()
             return
-        self.chosen.emit(list(self.pick.values))
+        self.chosen.emit(list(self.pick.values), self.supplier.text)
         self.accept()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

@@ -33,7 +33,7 @@ class LineForm(QWidget):
         self._part = NewPart(0, "", 0)
         self.what = Line(self, "What", hint="sealant, flange")
         self.count = Line(self, "How many", hint="1")
-        self.size = Line(self, "Size", hint="25x42x7")
+        self.its_size = Line(self, "Size", hint="25x42x7")
         self.part_number = Line(self, "Part number")
         self.supplier = WordField("From whom", (), self, "bearing house")
         self.price = Line(self, "Price of one", hint="4.20")
@@ -45,7 +45,7 @@ class LineForm(QWidget):
         self._lay_out()
 
     def _field(self, name: str) -> Field:
-        editor = getattr(self, name)
+        editor = self.its_size if name == "size" else getattr(self, name)
         if isinstance(editor, Field):
             return editor
         return Field(editor.accessibleName(), editor, self)
@@ -78,7 +78,7 @@ class LineForm(QWidget):
         self.what.setText(part.what)
         self.what.setEnabled(part.removal_id is None)
         self.count.setText(str(part.count))
-        self.size.setText(part.size)
+        self.its_size.setText(part.size)
         self.part_number.setText(part.part_number)
         self.supplier.suggest(suppliers)
         self.supplier.set_text(part.supplier)
@@ -100,7 +100,7 @@ class LineForm(QWidget):
         return replace(
             self._part,
             what=self.what.text().strip(),
-            size=self.size.text().strip(),
+            size=self.its_size.text().strip(),
             part_number=self.part_number.text().strip(),
             supplier=self.supplier.text,
             count=many,

@@ -13,6 +13,7 @@ from bagtag import services
 from bagtag.ui.desk import Desk
 from bagtag.ui.renew.import_dialog import ImportDialog
 from bagtag.ui.renew.jobs_dialog import JobsDialog
+from bagtag.ui.renew.renew_lines import suppliers
 from bagtag.ui.renew.tables import table_in
 
 if TYPE_CHECKING:
@@ -81,18 +82,24 @@ class RenewFiles(QObject):
     # On paper
 
     def print_it(self) -> None:
-        """The order list of this job, or of several where there are several."""
-        self.desk.ask(services.jobs.list_jobs, then=self._jobs)
+        """The order list; where there are several jobs or suppliers it is asked of which."""
+        self.desk.ask(jobs_and_suppliers, self.desk.job_id, then=self._known)
 
-    def _jobs(self, jobs: list[JobRow]) -> None:
-        if len(jobs) > 1:
-            dialog = JobsDialog(self.desk, jobs, self._over)
+    def _known(self, known: tuple[list[JobRow], list[str]]) -> None:
+        jobs, suppliers = known
+        if len(jobs) > 1 or len(suppliers) > 1:
+            dialog = JobsDialog(self.desk, jobs, suppliers, self._over)
             dialog.chosen.connect(self.open_list)
             dialog.open()
-        elif jobs:
-            self.open_list([jobs[0].id])
+        else:
+            self.open_list([self.desk.job_id], "")
 
-    def open_list(self, job_ids: list[int]) -> None:
+    def open_list(self, job_ids: list[int], supplier: str) -> None:
         from bagtag.ui.sheets.order_dialog import open_order_list
 
-        open_order_list(self.desk, self._over, tuple(job_ids))
+        open_order_list(self.desk, self._over, tuple(job_ids), supplier)
+
+
+def jobs_and_suppliers(store: Any, job_id: int) -> tuple[list[JobRow], list[str]]:
+    """Every job, and every supplier that something of this one comes from."""
+    return services.jobs.list_jobs(store), suppliers(services.renewals.lines(store, job_id))

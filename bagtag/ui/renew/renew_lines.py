@@ -65,6 +65,12 @@ def supplier_key(part: NewPart) -> str:
     return fold(part.supplier)
 
 
+def suppliers(lines: Sequence[RenewLine]) -> list[str]:
+    """Every supplier of these lines, once, by name."""
+    found = {supplier_key(one.new_part): one.new_part.supplier.strip() for one in lines}
+    return [found[name] for name in sorted(found) if name]
+
+
 def sum_words(lines: Sequence[RenewLine]) -> str:
     """`2 to order, 31.40 EUR`, `all here`"""
     wanted = [line.new_part for line in lines if line.is_open]

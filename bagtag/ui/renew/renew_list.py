@@ -41,13 +41,15 @@ class RenewList(QTableView):
         self.setItemDelegate(RenewDelegate(self.rows, self))
         dress(self, ROW, ROW // 2)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-        self.selectionModel().currentChanged.connect(self.moved)
+        self._is_filling = False
+        self.selectionModel().currentChanged.connect(self._tell)
         self.doubleClicked.connect(self._double)
 
     def show_lines(self, lines: Sequence[RenewLine]) -> None:
         """Show other lines; the one that was chosen stays so, else the one in its place."""
         key = key_of(self.here) if self.here is not None else None
         at = self.currentIndex().row()
+        self._is_filling = True  # for a moment nothing is chosen, which is nobody's business
         self.rows.put(rows_of(lines))
         down = self.verticalHeader()
         for place, row in enumerate(self.rows.lines):
@@ -55,6 +57,12 @@ class RenewList(QTableView):
                 down.resizeSection(place, HEAD)
         same = self.rows.place_of(key) if key is not None else None
         self.go_to(max(at, 0) if same is None else same)
+        self._is_filling = False
+        self.moved.emit()
+
+    def _tell(self) -> None:
+        if not self._is_filling:
+            self.moved.emit()
 
     @property
     def here(self) -> RenewLine | None:
@@ -65,7 +73,6 @@ class RenewList(QTableView):
         """Choose the line at a place, or the nearest one after it, else the last."""
         places = self.rows.places()
         if not places:
-            self.moved.emit()
             return
         found = next((one for one in places if one >= place), places[-1])
         flag = QItemSelectionModel.SelectionFlag.ClearAndSelect

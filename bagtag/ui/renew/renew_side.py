@@ -20,7 +20,7 @@ from bagtag.ui.renew.line_form import LineForm
 from bagtag.ui.renew.order_form import OrderForm
 from bagtag.ui.renew.renew_about import AboutLine
 from bagtag.ui.renew.renew_acts import Do, acts_for
-from bagtag.ui.renew.renew_lines import pieces, supplier_key
+from bagtag.ui.renew.renew_lines import pieces, supplier_key, suppliers
 
 if TYPE_CHECKING:
     from bagtag.domain.renewals import RenewLine
@@ -235,12 +235,6 @@ class RenewSide(QFrame):
             ask.say(error.field, error.sentence)
         else:
             self.desk.tell_error(error)
-
-
-def suppliers(lines: Sequence[RenewLine]) -> list[str]:
-    """Every supplier of the job, once, by name."""
-    found = {line.new_part.supplier.strip() for line in lines} - {""}
-    return sorted(found, key=str.casefold)
 
 
 def last_currency(lines: Sequence[RenewLine]) -> str:

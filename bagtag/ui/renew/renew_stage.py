@@ -97,7 +97,7 @@ class RenewStage(Stage):
 
     def _show(self, lines: Sequence[RenewLine]) -> None:
         self.lines = self.side.lines = lines
-        self.head.setText(head(lines))
+        self.head.setText(head(lines) if lines else "")
         self.list.show_lines(lines)
         self._arrange()
         if self._is_first and lines:
@@ -106,11 +106,10 @@ class RenewStage(Stage):
 
     def _arrange(self) -> None:
         is_shown = bool(self.lines) or self.side.is_open
-        self.head.setVisible(is_shown)
         self.body.setVisible(is_shown)
         self.empty.setVisible(not is_shown)
-        self.give_out.setEnabled(bool(self.lines))
-        self.print.setEnabled(bool(self.lines))
+        self.give_out.setVisible(bool(self.lines))
+        self.print.offer(bool(self.lines))
 
     def _moved(self) -> None:
         if not self.side.is_open:
