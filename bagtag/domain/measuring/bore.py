@@ -7,7 +7,7 @@ is more (the formulas makers print; see tests/check_values/measuring.json).
 
 from bagtag.domain.measuring import oversize
 from bagtag.domain.measuring.amounts import Amount, at, largest, limits, missing, smallest, taken
-from bagtag.domain.measuring.form import FigureSlot, GivenSlot, Place, SheetForm
+from bagtag.domain.measuring.form import FigureSlot, Place, SheetForm
 from bagtag.domain.measuring.result import Result, Results
 from bagtag.domain.measuring.sheet import MeasureSheet, SheetKind
 from bagtag.domain.measuring.verdict import result
@@ -28,11 +28,7 @@ def form(_: MeasureSheet) -> SheetForm:
         SheetKind.BORE,
         _PLACES,
         (_SIZE, _TAPER, _ROUND),
-        (
-            GivenSlot("standard", "standard size"),
-            GivenSlot("oversizes", "oversizes made", several=True),
-            GivenSlot("allowance", "to be left for finishing"),
-        ),
+        (oversize.STANDARD, oversize.OVERSIZES, oversize.ALLOWANCE),
         "Read at three heights, across the crankshaft's line and along it: the top just below "
         "where the top ring turns, the bottom above where the skirt ends.",
     )
@@ -44,7 +40,7 @@ def results(sheet: MeasureSheet) -> Results:
         return Results(missing=still)
     figures = _figures(sheet)
     worst = largest(taken(sheet).values()).value
-    return Results(figures, (), (_where(sheet), *oversize.advice(sheet, worst, figures)))
+    return Results(figures, (), (_where(sheet), *oversize.of_bore(sheet, worst, figures)))
 
 
 def _figures(sheet: MeasureSheet) -> tuple[Result, ...]:

@@ -1,13 +1,12 @@
 """Limits that look like a slip, and instruments that are too coarse for them."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from decimal import Decimal
 
 from bagtag.domain.measuring import forms, verdict
 from bagtag.domain.measuring.figures import show
 from bagtag.domain.measuring.form import FigureSlot
 from bagtag.domain.measuring.result import Result
-from bagtag.domain.measuring.results import results
 from bagtag.domain.measuring.sheet import Limits, MeasureSheet
 from bagtag.domain.phrases import capital, listed
 
@@ -18,10 +17,10 @@ SHARE = 10
 """An instrument shows at least this many steps within a tolerance (common practice, no source)."""
 
 
-def questions(sheet: MeasureSheet) -> tuple[str, ...]:
+def questions(sheet: MeasureSheet, figures: Sequence[Result]) -> tuple[str, ...]:
     slots = {slot.key: slot for slot in forms.form(sheet).figures}
     found = [_implausible(slots[one.key], one) for one in sheet.limits if one.key in slots]
-    said = (*found, _coarse(sheet, slots.values()), *_at_limit(sheet))
+    said = (*found, _coarse(figures, slots.values()), *_at_limit(figures))
     return tuple(one for one in said if one)
 
 
@@ -40,10 +39,10 @@ def _far(slot: FigureSlot, wear: Decimal, new: Decimal, meant: Decimal) -> str:
     )
 
 
-def _coarse(sheet: MeasureSheet, slots: Iterable[FigureSlot]) -> str:
+def _coarse(figures: Sequence[Result], slots: Iterable[FigureSlot]) -> str:
     """One sentence for all figures that were read in too coarse a step."""
     lone = {slot.key for slot in slots if not slot.low}
-    coarse = [one for one in results(sheet).figures if _is_coarse(one, one.key in lone)]
+    coarse = [one for one in figures if _is_coarse(one, one.key in lone)]
     if not coarse:
         return ""
     names = listed(list(dict.fromkeys(one.name for one in coarse)))
@@ -65,9 +64,9 @@ def _is_coarse(figure: Result, is_lone: bool) -> bool:
     return figure.resolution * SHARE > high - low
 
 
-def _at_limit(sheet: MeasureSheet) -> Iterable[str]:
+def _at_limit(figures: Sequence[Result]) -> Iterable[str]:
     """A figure at its limit to the last digit, when nobody said what it was read with."""
-    for one in results(sheet).figures:
+    for one in figures:
         last = Decimal(1).scaleb(int(one.value.as_tuple().exponent))
         if one.resolution is None and one.margin is not None and abs(one.margin) < last:
             yield (

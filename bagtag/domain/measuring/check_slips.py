@@ -42,14 +42,15 @@ _POINTS = tuple(map(Decimal, ("10", "0.1", "100", "0.01", "1000", "0.001")))
 @dataclass(frozen=True, slots=True)
 class Expected:
     """Where a reading is expected: `low` to `high`, in the unit of its place. `wide` is how far
-    outside still passes for wear, `near` how near a mended slip must come; both are factors."""
+    outside still passes for wear, `near` how near a mended slip must come; both are factors. `what`
+    is what may itself be in the wrong unit."""
 
     low: Decimal
     high: Decimal
     words: str
     wide: Decimal = Decimal("1.25")
     near: Decimal = Decimal("1.04")
-    is_limit: bool = False
+    what: str = ""
 
     def takes(self, value: Decimal) -> bool:
         return self.low / self.wide <= value <= self.high * self.wide
@@ -105,7 +106,8 @@ def _expected(sheet: MeasureSheet, place: Place, unit: str) -> Iterable[Expected
     """What a reading is held against, the surest first."""
     standard = given_one(sheet, "standard", unit) if sheet.kind in _LIMITED_BY else None
     if standard and sheet.kind in ALIKE:
-        yield Expected(standard, standard, f"beside the standard size {show(standard)} {unit}")
+        words = f"beside the standard size {show(standard)} {unit}"
+        yield Expected(standard, standard, words, what="the standard size")
     held = limits(sheet, *_keys(sheet.kind, place))
     if held is not None:
         yield from _by_limits(in_unit(held, unit), sheet.kind)
@@ -130,10 +132,10 @@ def _by_limits(held: Limits, kind: SheetKind) -> Iterable[Expected]:
         return
     words = f"beside limits of {_span(min(known), max(known))} {held.unit}"
     if kind in ALIKE or kind is SheetKind.SPRING:
-        yield Expected(min(known), max(known), words, is_limit=True)
+        yield Expected(min(known), max(known), words, what="the limits")
     else:
         low = min(known) if len(known) > 1 else known[0] / 10
-        yield Expected(low, max(known), words, Decimal(5), Decimal(2), is_limit=True)
+        yield Expected(low, max(known), words, Decimal(5), Decimal(2), what="the limits")
 
 
 def _span(low: Decimal, high: Decimal) -> str:
@@ -173,7 +175,7 @@ def _of_unit(slip: _Slip, start: str) -> str:
         return (
             f"{start}: {show(slip.reading.value)} {other} is {show(turned)} {unit}. Say the unit."
         )
-    if not slip.expected.is_limit:
+    if not slip.expected.what:
         return ""
     inches = "inches" if other == "in" else "millimetres"
-    return f"{start}: the limits would fit if they were in {inches}. Look at their unit."
+    return f"{start}: {slip.expected.what} would fit in {inches}. Look at the unit."

@@ -1,9 +1,10 @@
 """How readings were taken: warm parts beside cold ones, parts that cannot be a pair."""
 
+from collections.abc import Sequence
 from decimal import Decimal
 
 from bagtag.domain.measuring.figures import show
-from bagtag.domain.measuring.results import results
+from bagtag.domain.measuring.result import Result
 from bagtag.domain.measuring.sheet import MeasureSheet, SheetKind
 
 APART = Decimal(5)
@@ -13,8 +14,8 @@ REFERENCE, OFF = Decimal(20), Decimal(10)
 _PAIRS = {SheetKind.PISTON: ("skirt", "bore"), SheetKind.BEARING: ("journal", "bearing")}
 
 
-def questions(sheet: MeasureSheet) -> tuple[str, ...]:
-    return tuple(one for one in (_temperatures(sheet), _no_room(sheet)) if one)
+def questions(sheet: MeasureSheet, figures: Sequence[Result]) -> tuple[str, ...]:
+    return tuple(one for one in (_temperatures(sheet), _no_room(sheet, figures)) if one)
 
 
 def _temperatures(sheet: MeasureSheet) -> str:
@@ -35,8 +36,8 @@ def _temperatures(sheet: MeasureSheet) -> str:
     )
 
 
-def _no_room(sheet: MeasureSheet) -> str:
-    if sheet.kind not in _PAIRS or all(one.value >= 0 for one in results(sheet).figures):
+def _no_room(sheet: MeasureSheet, figures: Sequence[Result]) -> str:
+    if sheet.kind not in _PAIRS or all(one.value >= 0 for one in figures):
         return ""
     inner, outer = _PAIRS[sheet.kind]
     return f"The {inner} is larger than the {outer}: are they of one place, and read right?"

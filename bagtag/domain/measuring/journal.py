@@ -5,6 +5,7 @@ of round is what the two directions of one section differ by; the worst of each 
 no source).
 """
 
+from bagtag.domain.measuring import oversize
 from bagtag.domain.measuring.amounts import Amount, largest, limits, missing, smallest, taken
 from bagtag.domain.measuring.form import FigureSlot, Place, SheetForm
 from bagtag.domain.measuring.result import Results
@@ -27,7 +28,8 @@ def form(_: MeasureSheet) -> SheetForm:
         SheetKind.JOURNAL,
         _PLACES,
         (_SIZE, _TAPER, _ROUND),
-        how="Read near both ends of the journal, clear of the fillets and of the oil hole, in two "
+        (oversize.STANDARD, oversize.UNDERSIZES, oversize.ALLOWANCE),
+        "Read near both ends of the journal, clear of the fillets and of the oil hole, in two "
         "directions square to one another.",
     )
 
@@ -38,12 +40,11 @@ def results(sheet: MeasureSheet) -> Results:
         return Results(missing=still)
     read = taken(sheet)
     by_slot = ((_SIZE, smallest(read.values())), (_TAPER, _taper(read)), (_ROUND, _round(read)))
-    return Results(
-        tuple(
-            result(slot, one.value, sheet.unit, one.step, limits(sheet, slot.key))
-            for slot, one in by_slot
-        )
+    figures = tuple(
+        result(slot, one.value, sheet.unit, one.step, limits(sheet, slot.key))
+        for slot, one in by_slot
     )
+    return Results(figures, (), oversize.of_journal(sheet, figures[0].value, figures))
 
 
 def _taper(read: dict[str, Amount]) -> Amount:

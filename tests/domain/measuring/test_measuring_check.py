@@ -147,7 +147,7 @@ def test_inches_are_noticed_by_the_limits_of_a_gap():
 def test_limits_in_the_wrong_unit_are_noticed():
     told = [limits("size", ("3.000", "3.001"), (None, "3.004"))]
     (said,) = asked(K.BORE, GOOD, limits=told)
-    assert "the limits would fit if they were in inches" in said
+    assert "the limits would fit in inches" in said
 
 
 @pytest.mark.parametrize(
@@ -217,3 +217,30 @@ def test_warm_parts_are_asked_about_and_nothing_is_corrected():
 def test_a_piston_larger_than_its_bore_is_asked_about():
     (said,) = asked(K.PISTON, ("76.02", "76.01", "76.05"))
     assert said == "The skirt is larger than the bore: are they of one place, and read right?"
+
+
+def test_a_standard_size_in_the_wrong_unit_is_noticed():
+    (said,) = asked(K.BORE, GOOD, given={"standard": "3.000"})
+    assert "the standard size would fit in inches" in said
+
+
+@pytest.mark.parametrize(
+    ("unit", "made", "says"),
+    [
+        ("mm", "0.020", "Oversizes of 0.020 mm: 0.020 in is 0.508 mm. Say the unit."),
+        ("in", "0.5", "Oversizes of 0.5 in: 0.5 mm is 0.0197 in. Say the unit."),
+    ],
+)
+def test_an_oversize_in_the_wrong_unit_is_noticed(unit, made, says):
+    assert asked(K.BORE, unit=unit, given={"oversizes": made}) == (says,)
+
+
+@pytest.mark.parametrize(
+    ("unit", "made"), [("mm", "0.50"), ("mm", "0.25"), ("in", "0.010"), ("in", "0.040")]
+)
+def test_oversizes_as_they_are_made_are_not_asked_about(unit, made):
+    assert asked(K.BORE, unit=unit, given={"oversizes": made}) == ()
+
+
+def test_a_whole_size_is_no_oversize():
+    assert asked(K.BORE, given={"standard": "76.00", "oversizes": ("76.25", "76.50")}) == ()

@@ -194,6 +194,39 @@ def test_a_journal_is_as_small_as_its_smallest_and_its_shape_is_the_worst():
     ]
 
 
+def test_a_journal_that_is_worn_is_ground_to_the_largest_undersize_that_cleans_it_up():
+    read = ("39.880", "39.871", "39.884", "39.862")
+    told = limits("size", ("39.980", "40.000"), ("39.950", None))
+    given = {"standard": "40.00", "undersizes": ("0.25", "0.50"), "allowance": "0.02"}
+    assert results(sheet(K.JOURNAL, read, limits=[told], given=given)).advice == (
+        "Grind to 39.75 mm (−0.25): the largest undersize that cleans it up.",
+    )
+    assert results(sheet(K.JOURNAL, read, given=given)).advice == (
+        "If it is ground, 39.75 mm (−0.25) is the largest undersize that cleans it up.",
+    )
+    thin = sheet(K.JOURNAL, ["39.45"] * 4, limits=[told], given=given)
+    assert results(thin).advice[0].startswith("No undersize made cleans it up")
+    fine = sheet(K.JOURNAL, ["39.99"] * 4, limits=[told], given=given)
+    assert results(fine).advice == ()
+
+
+@given(SIZES, SIZES, st.lists(SIZES, max_size=5), SIZES)
+def test_what_is_chosen_cleans_up_and_nothing_nearer_does(worst, standard, made, allowance):
+    over = oversize.smallest_that_cleans(worst, standard, made, allowance)
+    under = oversize.largest_that_cleans(worst, standard, made, allowance)
+    whole = [one for one in made if one >= standard / 2]
+    larger = {standard + one for one in made if one < standard / 2} | set(whole)
+    smaller = {standard - one for one in made if one < standard / 2} | set(whole)
+    assert [
+        one for one in larger if worst + allowance <= one and (over is None or one < over)
+    ] == []
+    assert [
+        one for one in smaller if one <= worst - allowance and (under is None or one > under)
+    ] == []
+    assert over is None or over >= worst + allowance
+    assert under is None or under <= worst - allowance
+
+
 def test_a_bearing_may_be_in_inches_and_its_journal_in_millimetres():
     kept = sheet(
         K.BEARING,
