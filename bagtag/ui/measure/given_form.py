@@ -40,9 +40,8 @@ class GivenField(Field):
         self.line.left_figure.connect(self.edited)
 
     def show_given(self, sheet: MeasureSheet) -> None:
-        if not self.line.isModified():
-            kept = [one for one in sheet.given if one.key == self.slot.key]
-            self.line.setText("  ".join(self._words(one) for one in kept))
+        kept = [one for one in sheet.given if one.key == self.slot.key]
+        self.line.show_kept("  ".join(self._words(one) for one in kept))
 
     def _words(self, one: Given) -> str:
         same = one.unit in ("", self.unit)
@@ -58,10 +57,10 @@ class GivenField(Field):
     def say(self, sentence: str) -> None:
         super().say(sentence)
         if sentence:
-            self.line.setModified(True)
+            self.line.refuse()
 
     def _entered(self) -> None:
-        if self.line.isModified():
+        if self.line.is_typed:
             self.edited.emit()
         if not self.wrong.text():
             self.focusNextChild()
@@ -120,7 +119,7 @@ class GivenForm(QWidget):
         except BadInput as wrong:
             field.say(wrong.sentence)
             return
-        field.line.setModified(False)
+        field.line.settle()
         self.changed.emit(field.slot.key, all_)
 
     def say(self, key: str, sentence: str) -> bool:

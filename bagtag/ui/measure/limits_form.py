@@ -48,7 +48,8 @@ class LimitRow(QWidget):
     def _lay(self) -> None:
         grid = QGridLayout(self)
         tight(grid, 6)
-        grid.addWidget(label(self.slot.name, self), 0, 0)
+        said = ", ".join(filter(None, (self.slot.name, self.slot.unit)))
+        grid.addWidget(label(said, self), 0, 0)
         for at, (side, _) in enumerate(SIDES):
             if side in self.lines:
                 grid.addWidget(self.lines[side], 0, at + 1)
@@ -60,8 +61,7 @@ class LimitRow(QWidget):
         """What is typed and not handed on yet stays as it is."""
         for side, line in self.lines.items():
             value = getattr(limits, side) if limits is not None else None
-            if not line.isModified():
-                line.setText(_words(value, limits, self.unit))
+            line.show_kept(_words(value, limits, self.unit))
 
     def limits(self) -> Limits | None:
         """What the fields say; None where all are empty. BadInput for what is no figure."""
@@ -74,21 +74,22 @@ class LimitRow(QWidget):
 
     def settled(self) -> None:
         for line in self.lines.values():
-            line.setModified(False)
+            line.settle()
 
     def say(self, sentence: str) -> None:
         self.wrong.setText(sentence)
         self.wrong.setVisible(bool(sentence))
         for line in self.lines.values():
             line.setAccessibleDescription(sentence)
-            line.setModified(bool(sentence) or line.isModified())
+            if sentence:
+                line.refuse()
 
     def _mended(self) -> None:
         self.say("")
 
     def _entered(self) -> None:
         line = self.sender()
-        if isinstance(line, ReadingLine) and line.isModified():
+        if isinstance(line, ReadingLine) and line.is_typed:
             self.edited.emit()
         if not self.wrong.text():
             self.focusNextChild()

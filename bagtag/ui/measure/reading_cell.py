@@ -42,6 +42,33 @@ class ReadingLine(Line):
     entered_figure = Signal()
     left_figure = Signal()
 
+    def __init__(self, parent: QWidget, name: str, *, hint: str = "") -> None:
+        super().__init__(parent, name, hint=hint)
+        self._kept = ""
+
+    @property
+    def is_typed(self) -> bool:
+        """Whether something stands here that was not handed on yet. A scan that was taken out again
+        leaves a field unmodified, with what had been typed before it."""
+        return self.isModified() or self.text() != self._kept
+
+    def show_kept(self, text: str) -> None:
+        """What is kept; what is being typed stays as it is."""
+        is_typed, self._kept = self.is_typed, text
+        if not is_typed and text != self.text():
+            self.setText(text)
+            if self.hasFocus():
+                self.selectAll()
+
+    def settle(self) -> None:
+        """What stands here is handed on."""
+        self._kept = self.text()
+        self.setModified(False)
+
+    def refuse(self) -> None:
+        """What stands here could not be kept; it stays, and is not written over."""
+        self.setModified(True)
+
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in ENTER and not event.modifiers() & Qt.KeyboardModifier.ControlModifier:
             self.entered_figure.emit()
@@ -56,7 +83,7 @@ class ReadingLine(Line):
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         super().focusOutEvent(event)
-        if event.reason() not in _STAYS and self.isModified():
+        if event.reason() not in _STAYS and self.is_typed:
             self.left_figure.emit()
 
 
@@ -96,22 +123,10 @@ class ReadingCell(QWidget):
     def text(self) -> str:
         return self.line.text().strip()
 
-    @property
-    def is_typed_in(self) -> bool:
-        """Whether it holds something that was typed and not handed on yet."""
-        return self.line.isModified()
-
-    def show_text(self, text: str, about: str = "") -> None:
-        """What is kept; what is being typed stays as it is."""
-        if not self.is_typed_in and text != self.line.text():
-            self.line.setText(text)
-            if self.line.hasFocus():
-                self.line.selectAll()
+    def show_kept(self, text: str, about: str = "") -> None:
+        """What is kept, and what it was read with."""
+        self.line.show_kept(text)
         self.line.setToolTip(about)
-
-    def settled(self) -> None:
-        """What stands here is handed on."""
-        self.line.setModified(False)
 
     def say(self, sentence: str) -> None:
         """Say what is wrong here; what was typed stays."""
@@ -119,7 +134,7 @@ class ReadingCell(QWidget):
         self.wrong.setVisible(bool(sentence))
         self.line.setAccessibleDescription(sentence)
         if sentence:
-            self.line.setModified(True)
+            self.line.refuse()
 
     def _mended(self) -> None:
         self.say("")

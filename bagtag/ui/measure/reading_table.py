@@ -48,7 +48,7 @@ class ReadingTable(QWidget):
         for cell in self.cells:
             reading = kept.get(cell.place.key)
             wanted = cell.place.unit or sheet.unit
-            cell.show_text(*(_words(reading, wanted) if reading else ("", "")))
+            cell.show_kept(*(_words(reading, wanted) if reading else ("", "")))
 
     def _make(self, places: tuple[Place, ...], unit: str) -> None:
         had = next((cell.place.key for cell in self.cells if cell.line.hasFocus()), "")
@@ -97,7 +97,8 @@ class ReadingTable(QWidget):
         self._stretch(*(1 for _ in range(max(map(len, of_rows)))))
 
     def _put_named(self, cell: ReadingCell, row: int, column: int) -> None:
-        self._caption(cell.place.name, 2 * row, column)
+        said = ", ".join(filter(None, (cell.place.name, cell.place.unit)))
+        self._caption(said, 2 * row, column)
         self._grid.addWidget(cell, 2 * row + 1, column, Qt.AlignmentFlag.AlignTop)
 
     def _caption(self, words: str, row: int, column: int) -> None:
@@ -131,8 +132,8 @@ class ReadingTable(QWidget):
             self.reached.emit(cell.place.key)
 
     def _hand_on(self, cell: ReadingCell) -> None:
-        if cell.is_typed_in:
-            cell.settled()
+        if cell.line.is_typed:
+            cell.line.settle()
             self.typed.emit(cell.place.key, cell.text)
 
     def _go_on(self, cell: ReadingCell) -> None:

@@ -36,10 +36,9 @@ class SheetMore(Fold):
 
     def show_texts(self, title: str, note: str) -> None:
         for line, text in ((self.title, title), (self.note, note)):
-            if not line.isModified():
-                line.setText(text)
+            line.show_kept(text)
 
     def _edited(self) -> None:
         for line in (self.title, self.note):
-            line.setModified(False)
+            line.settle()
         self.changed.emit()
