@@ -14,6 +14,7 @@ from bagtag import (
     cli_audit,
     cli_away,
     cli_close,
+    cli_holding,
     cli_measure,
     cli_renew,
     cli_tools,
@@ -278,6 +279,13 @@ def orders(
     """List what is to be bought for one job or several, by supplier, equal lines as one."""
     with context.obj.store() as store:
         cli_renew.say_orders(store, jobs, everything, as_json)
+
+
+@app.command()
+def holding(context: typer.Context, job: JOB, as_json: AS_JSON = False) -> None:
+    """Say what is holding a job up: what to chase first, and from which day what can go in."""
+    with context.obj.store() as store:
+        cli_holding.say_holding(store, job, as_json)
 
 
 @app.command()
