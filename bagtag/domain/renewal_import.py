@@ -76,26 +76,33 @@ class _Matching:
     job_id: int
     known: dict[Key, list[RenewLine]]
     rows_of: Counter[Key]
-    new: list[NewPart] = field(default_factory=list)
+    new: list[tuple[int, NewPart]] = field(default_factory=list)
     changed: list[Changed] = field(default_factory=list)
     alike: int = 0
     several: list[int] = field(default_factory=list)
     too_early: list[int] = field(default_factory=list)
 
     def plan(self, read: CsvRead) -> ImportPlan:
-        for row in read.rows:
+        for row in sorted(read.rows, key=_tells_little):
             self._take(row)
+        self.new.sort(key=lambda one: one[0])
         wrong = {SEVERAL: self.several, TOO_EARLY: self.too_early}
         told = [said.format(lines=at_lines(found)) for said, found in wrong.items() if found]
         troubles = (*read.troubles, *told)
-        return ImportPlan(self.job_id, tuple(self.new), tuple(self.changed), self.alike, troubles)
+        return ImportPlan(
+            self.job_id,
+            tuple(part for _, part in self.new),
+            tuple(self.changed),
+            self.alike,
+            troubles,
+        )
 
     def _take(self, row: CsvRow) -> None:
         left = self.known.get(_key_of(row), [])
         fitting = _fitting(row, left)
         rows = self.rows_of[_key_of(row)]
         if not left:
-            self.new.append(_as_new(self.job_id, row))
+            self.new.append((row.line, _as_new(self.job_id, row)))
         elif len(fitting) > 1 and len(left) > rows:
             self.several.append(row.line)
         else:
@@ -111,6 +118,11 @@ class _Matching:
             self.too_early.append(row.line)
         else:
             self.changed.append(Changed(line, part))
+
+
+def _tells_little(row: CsvRow) -> tuple[bool, bool]:
+    """So that a row that names its line takes it before one that could mean any of several."""
+    return not row.for_, not row.part_number
 
 
 def _fitting(row: CsvRow, left: Sequence[RenewLine]) -> list[RenewLine]:

@@ -5,7 +5,7 @@ is bought; it is written down when somebody says more of it: a supplier, a price
 """
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date
 from enum import StrEnum
@@ -97,7 +97,8 @@ def line_of(held: HeldBy) -> str:
 def gather(rows: RenewRows, today: date) -> tuple[RenewLine, ...]:
     """Every line of a job, what is needed first in the build first, then what is of no part, then
     what is only suggested."""
-    found = [*_implied(rows), *_suggested(rows), *_others(rows)]
+    asked = [*_implied(rows), *_suggested(rows)]
+    found = [*asked, *_others(rows, {line.new_part.id for line in asked})]
     told = [_told(rows, line, today) for line in found]
     return tuple(sorted(told, key=_rank))
 
@@ -183,28 +184,31 @@ def _why(rows: RenewRows, removal: Removal) -> tuple[Why, str]:
 
 def _suggested(rows: RenewRows) -> Iterator[RenewLine]:
     """What a kind or a measurement says of parts that nobody has said it of."""
+    written = _by_line(rows.written)
     for removal in rows.log:
-        if removal.id in rows.fitted:
-            continue
-        if removal.id in rows.out and removal.fate in (Fate.REFIT, Fate.DECIDE):
-            yield _suggestion(removal, Why.MEASURED, rows.out[removal.id])
-            continue
-        kind = rows.kinds.of(removal.name, removal.kind)
-        if removal.fate is Fate.REFIT and kind is not None and is_always_renewed(kind):
-            yield _suggestion(removal, Why.KIND, kind.why)
+        found = None if removal.id in rows.fitted else _speaks_for_it(rows, removal)
+        if found is not None:
+            part = written.get((removal.id, "")) or own_line(removal)
+            why, because = found
+            yield RenewLine(part, removal, why=why, because=because, is_suggestion=True)
 
 
-def _suggestion(removal: Removal, why: Why, because: str) -> RenewLine:
-    return RenewLine(own_line(removal), removal, why=why, because=because, is_suggestion=True)
+def _speaks_for_it(rows: RenewRows, removal: Removal) -> tuple[Why, str] | None:
+    if removal.id in rows.out and removal.fate in (Fate.REFIT, Fate.DECIDE):
+        return Why.MEASURED, rows.out[removal.id]
+    kind = rows.kinds.of(removal.name, removal.kind)
+    if removal.fate is Fate.REFIT and kind is not None and is_always_renewed(kind):
+        return Why.KIND, kind.why
+    return None
 
 
-def _others(rows: RenewRows) -> Iterator[RenewLine]:
+def _others(rows: RenewRows, known: Collection[int]) -> Iterator[RenewLine]:
     """Lines that a person added, and those whose part is not renewed any more."""
     log = {removal.id: removal for removal in rows.log}
     for part in rows.written:
         if part.removal_id is None:
             yield RenewLine(part)
-        elif not is_implied(log[part.removal_id], part.line):
+        elif part.id not in known:
             yield RenewLine(part, log[part.removal_id], is_needed=False)
 
 
@@ -222,7 +226,7 @@ def _told(rows: RenewRows, line: RenewLine, today: date) -> RenewLine:
         return replace(line, said=words.said(line.new_part, today))
     is_in = removal.id in rows.fitted
     said = words.said(line.new_part, today, is_in=is_in, is_needed=line.is_needed)
-    said = words.NOT_LISTED if line.is_suggestion else said
+    said = words.NOT_LISTED if line.is_suggestion and said == "wanted" else said
     return replace(
         line,
         code=rows.codes.get(removal.id, ""),
