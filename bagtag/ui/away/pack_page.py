@@ -183,7 +183,7 @@ class PackPage(QWidget):
             self.desk.ask(services.send_outs.why_not, [removal_id], then=self._refused)
         else:
             self.say_nothing()
-            self.pick.set_values(dict.fromkeys([*self.pick.values, removal_id]))
+            self.pick.set_values(list(dict.fromkeys([*self.pick.values, removal_id])))
             self._show_panels(removal_id)
             self.panels[removal_id].form.work.setFocus()
 
