@@ -10,6 +10,7 @@ from PySide6.QtTest import QTest
 from bagtag import services
 from bagtag.domain import codes
 from bagtag.domain.model import Fate, Replacement
+from bagtag.domain.new_part import NewPart
 from bagtag.ui.renew.renew_acts import Do, acts_for
 from bagtag.ui.renew.renew_lines import Heading
 from bagtag.ui.renew.renew_signs import Stand, stand_of
@@ -351,6 +352,19 @@ def test_the_part_of_a_line_can_be_shown(stage, at, letter, qtbot, desk, job) ->
     with qtbot.waitSignal(desk.show_removal) as heard:
         press(Qt.Key.Key_S)
     assert heard.args == [job.parts["circlip"]]
+
+
+def test_what_a_person_typed_is_shown_as_it_is(stage, at, desk, settle, store, job) -> None:
+    odd = "<b>seal & ring</b>"
+    part = NewPart(0, "", job.id, what=odd, supplier="Ring & <i>Sons</i>", note="= 1 & 2")
+    desk.act(services.renewals.save, part)
+    settle(desk)
+    at(odd)
+    assert stage.side.about.name.text() == odd
+    assert "Ring & <i>Sons</i>" in sentence_of(stage.side)
+    assert ("Ring & <i>Sons</i>", "1 to order") in headings(stage)
+    press(ENTER)
+    assert stage.side.order.head.text() == "Order from Ring & <i>Sons</i>"
 
 
 def test_undo_brings_the_row_back(stage, at, desk, settle, store, job) -> None:

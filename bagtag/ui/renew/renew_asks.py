@@ -79,8 +79,8 @@ class AskArrived(AskDay):
     def open_line(self, line: RenewLine) -> None:
         part = line.new_part
         left = max(part.count - part.arrived, 1)
-        here = f" {part.arrived} of {part.count} are here already." if part.arrived else ""
-        self.open_with(f"What came of {part.count}?{here}" if part.count > 1 else "It came.")
+        here = f", {part.arrived} of them here already" if part.arrived else ""
+        self.open_with(f"Count what came: {part.count} wanted{here}.")
         self.many.setText(str(left))
         self.many.setFocus()
         self.many.selectAll()
