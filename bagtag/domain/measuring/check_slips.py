@@ -111,6 +111,8 @@ def _expected(sheet: MeasureSheet, place: Place, unit: str) -> Iterable[Expected
     held = limits(sheet, *_keys(sheet.kind, place))
     if held is not None:
         yield from _by_limits(in_unit(held, unit), sheet.kind)
+    if sheet.kind is SheetKind.VALVES and place.column == "shim":
+        yield from _by_other_shims(sheet, place, unit)
     others = _others(sheet, place, unit)
     if others is not None:
         yield Expected(others, others, f"among readings of {show(others)} {unit}")
@@ -136,6 +138,19 @@ def _by_limits(held: Limits, kind: SheetKind) -> Iterable[Expected]:
     else:
         low = min(known) if len(known) > 1 else known[0] / 10
         yield Expected(low, max(known), words, Decimal(5), Decimal(2), what="the limits")
+
+
+def _by_other_shims(sheet: MeasureSheet, place: Place, unit: str) -> Iterable[Expected]:
+    """Shims of one engine differ, and none is twice another."""
+    rest = [
+        one.value
+        for key, one in taken(sheet, unit).items()
+        if key.endswith("shim") and key != place.key and one.value
+    ]
+    if rest:
+        low, high = min(rest), max(rest)
+        words = f"beside shims of {_span(low, high)} {unit}"
+        yield Expected(low, high, words, Decimal(2), Decimal("1.5"))
 
 
 def _span(low: Decimal, high: Decimal) -> str:

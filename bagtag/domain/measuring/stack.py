@@ -1,5 +1,6 @@
 """Shims for an end float: which of those at hand give the float wanted, as few as can be."""
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
@@ -10,7 +11,7 @@ from bagtag.domain.measuring.figures import show
 from bagtag.domain.measuring.form import FigureSlot, GivenSlot, Place, SheetForm
 from bagtag.domain.measuring.result import Results
 from bagtag.domain.measuring.sheet import Limits, MeasureSheet, SheetKind
-from bagtag.domain.phrases import listed
+from bagtag.domain.phrases import capital, listed
 
 MOST = 8
 """How many shims a stack may have: more make a spring of it (common practice, no source)."""
@@ -25,7 +26,7 @@ class StackPlan:
     """`gap` is what shims and float share; `shims` what to put in, None where none of those at hand
     do, and an empty row where none is needed; `after` is the float then. All in the unit of the
     sheet. `thinnest` to `thickest` is what the shims may come to in all, `wanted` gives the middle
-    of the range. `stays` is whether what is in now does."""
+    of the range; `there` is in now, and `stays` is whether it does."""
 
     gap: Decimal
     thinnest: Decimal
@@ -33,7 +34,16 @@ class StackPlan:
     thickest: Decimal
     shims: tuple[Decimal, ...] | None = None
     after: Decimal | None = None
+    there: tuple[Decimal, ...] = ()
     stays: bool = False
+
+    @property
+    def added(self) -> tuple[Decimal, ...]:
+        return tuple((Counter(self.shims or ()) - Counter(self.there)).elements())
+
+    @property
+    def removed(self) -> tuple[Decimal, ...]:
+        return tuple((Counter(self.there) - Counter(self.shims or ())).elements())
 
 
 def form(sheet: MeasureSheet) -> SheetForm:
@@ -110,10 +120,12 @@ def plan(
     thinnest, thickest = gap - high, gap - low
     wanted = (thinnest + thickest) / 2
     if low <= now <= high:
-        return StackPlan(gap, thinnest, wanted, thickest, tuple(there), now, stays=True)
+        return StackPlan(
+            gap, thinnest, wanted, thickest, tuple(there), now, tuple(there), stays=True
+        )
     found = choose(thinnest, thickest, (*there, *spare))
     after = None if found is None else gap - sum(found, Decimal(0))
-    return StackPlan(gap, thinnest, wanted, thickest, found, after)
+    return StackPlan(gap, thinnest, wanted, thickest, found, after, tuple(there))
 
 
 def choose(
@@ -168,11 +180,16 @@ def _advice(sheet: MeasureSheet) -> Iterator[str]:
 
 
 def _put_in(found: StackPlan, unit: str) -> str:
-    assert found.shims is not None
     assert found.after is not None
-    if not found.shims:
-        return f"Leave all shims out: the float is {show(found.after)} {unit} then."
-    sizes = listed([show(one) for one in found.shims])
-    total = show(sum(found.shims, Decimal(0)))
-    made = f", {total} in all" if len(found.shims) > 1 else ""
-    return f"Put in {sizes} {unit}{made}: the float is {show(found.after)} {unit} then."
+    added, removed = found.added, found.removed
+    steps = [
+        *([f"take out {_sizes(removed)} {unit}"] if removed else []),
+        *([f"put in {_sizes(added)} {unit}"] if added else []),
+    ]
+    total = sum(found.shims or (), Decimal(0))
+    made = f", {show(total)} in all" if len(found.shims or ()) > 1 else ""
+    return f"{capital(listed(steps))}{made}: the float is {show(found.after)} {unit} then."
+
+
+def _sizes(shims: Sequence[Decimal]) -> str:
+    return listed([show(one) for one in shims])

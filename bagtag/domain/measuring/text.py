@@ -11,6 +11,9 @@ from bagtag.domain.phrases import listed
 _SET = {SheetKind.VALVES, SheetKind.STACK, SheetKind.DECK, SheetKind.COMPRESSION}
 """Kinds of what is set at the build and does not wear itself."""
 
+NAMED = 2
+"""How many figures without a limit are named; more are counted."""
+
 
 def summary(sheet: MeasureSheet) -> str:
     """`worn: bore 76.31 mm, at most 76.20`, `measured, within limits`, `4 of 6 readings still to
@@ -48,6 +51,10 @@ def _is_worn(figure: Result) -> bool:
 
 def _still(sheet: MeasureSheet, found: Results) -> str:
     needed = [place for place in forms.form(sheet).places if place.needed]
+    named = {place.name for place in needed}
+    not_given = [one for one in found.missing if one not in named]
+    if not_given:
+        return f"{listed(not_given)} still to be given"
     left = len(found.missing)
     if left and left < len(needed):
         return f"{left} of {len(needed)} readings still to take"
@@ -62,4 +69,6 @@ def _measured(found: Results) -> str:
     word = "as new" if found.verdict is Verdict.NEW else "within limits"
     if not open_ones:
         return f"measured, {word}"
-    return f"measured, {word}; no limit given for {listed([one.name for one in open_ones])}"
+    names = [one.name for one in open_ones]
+    which = listed(names) if len(names) <= NAMED else f"{len(names)} more figures"
+    return f"measured, {word}; no limit given for {which}"

@@ -26,9 +26,12 @@ def stack(readings, **given_):
 def test_the_fewest_shims_that_give_the_float():
     found = plan_of(stack({"end float": "0.45"}, in_now="0.50", at_hand=["0.10", "0.20", "0.80"]))
     assert (found.shims, found.after) == ((Decimal("0.80"),), Decimal("0.15"))
+    assert (found.added, found.removed) == ((Decimal("0.80"),), (Decimal("0.50"),))
+    swapped = results(stack({"end float": "0.45"}, in_now="0.50", at_hand="0.80"))
+    assert swapped.advice == ("Take out 0.50 mm and put in 0.80 mm: the float is 0.15 mm then.",)
     assert results(
         stack({"end float": "0.45"}, in_now="0.50", at_hand=["0.20", "0.10"])
-    ).advice == ("Put in 0.50, 0.20 and 0.10 mm, 0.80 in all: the float is 0.15 mm then.",)
+    ).advice == ("Put in 0.20 and 0.10 mm, 0.80 in all: the float is 0.15 mm then.",)
 
 
 def test_what_does_already_stays():
@@ -59,7 +62,7 @@ def test_how_far_off_a_reckoned_float_may_be_is_both_steps():
     [
         ({"end float": "0.90"}, {"at_hand": "0.50"}, "Shims of 0.70 to 0.80 mm in all are"),
         ({"depth": "39.00", "height": "39.35"}, {}, "There is no room: without any shim the float"),
-        ({"end float": "0.05"}, {"in_now": "0.10"}, "Leave all shims out: the float is 0.15 mm"),
+        ({"end float": "0.05"}, {"in_now": "0.10"}, "Take out 0.10 mm: the float is 0.15 mm"),
     ],
 )  # fmt: skip
 def test_what_else_it_says(readings, given_, said):

@@ -4,7 +4,7 @@ from decimal import Decimal
 
 from sheet_kit import sheet
 
-from bagtag.domain.measuring import valves
+from bagtag.domain.measuring import check, valves
 from bagtag.domain.measuring.check import checked
 from bagtag.domain.measuring.forms import form
 from bagtag.domain.measuring.result import Verdict
@@ -99,3 +99,10 @@ def test_a_series_turned_round_is_said_and_stops_nothing():
     said = results(sheet(SheetKind.VALVES, SWAP, RANGE, TWO | wrong)).advice
     assert "from its thinnest to its thickest" in said[0]
     assert any("2 inlet" in one for one in said[1:])
+
+
+def test_a_shim_with_its_point_in_the_wrong_place_is_asked_about():
+    one = sheet(SheetKind.VALVES, SWAP | {"1 inlet, shim": "24.0"}, RANGE, TWO | MADE)
+    (said,) = check.questions(one)
+    assert said.startswith("1 inlet, shim: 24.0 mm beside shims of 2.30 to 2.50 mm: was 2.4 meant?")
+    assert check.questions(sheet(SheetKind.VALVES, SWAP, RANGE, TWO | MADE)) == ()

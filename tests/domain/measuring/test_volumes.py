@@ -15,6 +15,7 @@ from bagtag.domain.measuring.figures import converted
 from bagtag.domain.measuring.result import Verdict
 from bagtag.domain.measuring.results import results
 from bagtag.domain.measuring.sheet import SheetKind
+from bagtag.domain.measuring.text import summary
 from bagtag.domain.measuring.volumes import Cylinder, displacement, ratio
 
 PUBLISHED = json.loads(
@@ -95,6 +96,7 @@ def test_a_gasket_for_the_old_bore_is_noticed_and_a_piston_that_would_strike():
 
 def test_what_is_not_given_is_missing_and_displacement_needs_no_chamber():
     assert results(sheet(SheetKind.COMPRESSION)).missing == ("bore", "stroke", "combustion chamber")
+    assert summary(sheet(SheetKind.COMPRESSION)) == "bore and stroke still to be given"
     found = results(sheet(SheetKind.COMPRESSION, None, None, ENGINE))
     assert ([one.key for one in found.figures], found.is_measured) == (["displacement"], False)
 
