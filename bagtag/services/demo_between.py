@@ -11,6 +11,7 @@ from bagtag.domain.fitting import Asked
 from bagtag.domain.measuring.instrument import Instrument
 from bagtag.domain.measuring.sheet import Given, Limits, Reading, SheetKind
 from bagtag.domain.model import Fate
+from bagtag.domain.new_part import NewPart
 from bagtag.domain.sending import Back, PackForm, ShopPart, Wanted
 from bagtag.services import instruments, measuring, renewals, send_outs
 from bagtag.store.work import Store
@@ -92,14 +93,12 @@ class _Writer:
 
     def new_part(self, one: Table) -> None:
         """What is known of a line to order, and when it was ordered."""
-        part_id = self.removals[one["part"]]
-        lines = renewals.lines(self.store, self.job_id)
-        line = next(x for x in lines if x.new_part.removal_id == part_id and not x.new_part.line)
+        line = self._line(one)
         filled = replace(
-            line.new_part,
+            line,
             supplier=one["supplier"],
             part_number=one.get("part_number", ""),
-            size=one.get("size", line.new_part.size),
+            size=one.get("size", line.size),
             price=Decimal(one["price"]) if "price" in one else None,
             currency=one.get("currency", ""),
         )
@@ -108,6 +107,14 @@ class _Writer:
             on = self.today - timedelta(days=one["ordered_days_ago"])
             due = self.today + timedelta(days=one["due_in_days"])
             renewals.order(self.store, [filled], on, due, who=self.who)
+
+    def _line(self, one: Table) -> NewPart:
+        """The line of a part, or a new one of none."""
+        if "part" not in one:
+            return NewPart(0, "", self.job_id, what=one["what"], count=one["count"])
+        part_id = self.removals[one["part"]]
+        lines = (line.new_part for line in renewals.lines(self.store, self.job_id))
+        return next(x for x in lines if x.removal_id == part_id and not x.line)
 
 
 def write(
