@@ -1,6 +1,7 @@
 """One part on a traveller: its picture, what is wanted, room to write what was measured."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from functools import partial
 
 from bagtag.domain.asked import limits
 from bagtag.domain.codes import show
@@ -18,8 +19,10 @@ from bagtag.paper.traveller_text import TravellerPart, called, off_words, state_
 
 SIDE = 32 * MM
 """The picture's side."""
-CHUNK = 12
+CHUNK = 10
 """Rows of a table that are never parted."""
+_MOST = 110 * MM
+"""From here down no further table begins in the same block."""
 SIGNED = (("work done by", 3.0), ("date", 1.3), ("signature", 3.0))
 _X = SIDE + 5 * MM
 _ROOM = WIDTH - _X
@@ -30,19 +33,32 @@ _BOXES = ((118 * MM, "off"), (138 * MM, "back in"), (158 * MM, "handed back"))
 
 
 def blocks(part: TravellerPart, send_out: SendOut) -> Iterator[Block]:
-    """The part, and below it as many more blocks as its tables take."""
-    made = Setting(_PAD)
+    """The part as one block, or as many as its tables take; the lines to sign stand in the last."""
+    made, is_first = Setting(_PAD), True
     _head(made, part, send_out)
-    _figures(made, part.item.away.asks, part.item.away.figures)
-    _pieces(made, part.pieces[:CHUNK])
-    made.y = max(made.y, _PAD + SIDE) + _PAD
-    for start in range(CHUNK, len(part.pieces), CHUNK):
-        yield made.block(rule=True)
-        made = Setting()
-        _pieces(made, part.pieces[start : start + CHUNK])
-    made.sign(*SIGNED)
+    for table in _tables(part):
+        if made.y > _MOST:
+            yield _ended(made, is_first).block(rule=is_first)
+            made, is_first = Setting(), False
+        table(made)
+    _ended(made, is_first).sign(*SIGNED)
     made.y += _PAD
-    yield made.block(rule=len(part.pieces) <= CHUNK)
+    yield made.block(rule=is_first)
+
+
+def _ended(made: Setting, is_first: bool) -> Setting:
+    """With room for the picture, where it has one, and air below."""
+    made.y = max(made.y, _PAD + SIDE if is_first else 0.0) + _PAD
+    return made
+
+
+def _tables(part: TravellerPart) -> Iterator[Callable[[Setting], None]]:
+    """What is set below the head, in pieces that are never parted."""
+    time = part.item.away
+    for start in range(0, len(time.asks), CHUNK):
+        yield partial(_figures, asks=time.asks[start : start + CHUNK], figures=time.figures)
+    for start in range(0, len(part.pieces), CHUNK):
+        yield partial(_pieces, pieces=part.pieces[start : start + CHUNK])
 
 
 def _head(made: Setting, part: TravellerPart, send_out: SendOut) -> None:
@@ -78,8 +94,6 @@ def _picture(made: Setting, part: TravellerPart) -> None:
 
 def _figures(made: Setting, asks: Sequence[Asked], figures: Sequence[Figure]) -> None:
     """The figures wanted with their limits, and a cell for each to write what was measured in."""
-    if not asks:
-        return
     made.y += 3 * MM
     heads = ((_X, "figures wanted"), (_LIMITS, "from, to"), (_MEASURED, "measured"))
     for x, head in heads:
@@ -110,8 +124,6 @@ def _cell(made: Setting, base: float, read: Figure | None) -> None:
 
 def _pieces(made: Setting, pieces: Sequence[Item]) -> None:
     """What the shop takes off, each with its boxes."""
-    if not pieces:
-        return
     made.y += 3 * MM
     made.put(_X, made.y + 7, Said("the shop takes off", size=SMALL, colour=SOFT))
     for x, head in _BOXES:

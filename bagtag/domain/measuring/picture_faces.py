@@ -58,7 +58,7 @@ def _mark(x: float, n: int) -> Item:
 
 def flatness(form: SheetForm) -> Drawn:
     """A face seen from above, and where the straight edge is laid on it."""
-    items: list[Item] = [solid(0.3, 0.1, 0.9, 0.56, 0.05)]
+    items: list[Item] = [solid(0.3, 0.12, 0.9, 0.54, 0.05)]
     items += [Circle(x, 0.38, 0.13, FAINT, ink=Ink.FAINT) for x in (0.55, 0.95)]
     spots: dict[str, Point] = {}
     for place, (start, end) in _edges(form):
@@ -76,7 +76,7 @@ def _edges(form: SheetForm) -> list[tuple[Place, tuple[Point, Point]]]:
     lines = [((0.24, 0.06), (1.24, 0.7)), ((0.24, 0.7), (1.24, 0.06))]
     found = list(zip(groups["diagonal"], lines, strict=False))
     for place, x in zip(groups["across"], _clear(len(groups["across"])), strict=True):
-        found.append((place, ((x, 0.045), (x, 0.7))))
+        found.append((place, ((x, 0.058), (x, 0.7))))
     spots = spread(len(groups["along"]), 0.14, 0.62)
     for place, y in zip(groups["along"], spots, strict=True):
         found.append((place, ((0.17, y), (1.26, y))))
