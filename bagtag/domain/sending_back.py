@@ -67,7 +67,16 @@ def checked_back(back: Back, item: Item) -> Back:
         raise BadInput(f"{item.called} is back already. Choose another part.", field="items")
     return replace(
         back,
-        checks=tuple(one for one in BackCheck if one in back.checks),
+        checks=_checks(back, item),
         figures=judged(back, item),
         note=clean_text(back.note, lines=True, limit=5000, field="note", what="The note"),
     )
+
+
+def _checks(back: Back, item: Item) -> tuple[BackCheck, ...]:
+    """What was found right; where figures were asked for, whether they are there and within."""
+    found = set(back.checks)
+    if item.away.asks:
+        found -= {BackCheck.MEASURED}
+        found |= set() if any(_figures(back, item)) else {BackCheck.MEASURED}
+    return tuple(one for one in BackCheck if one in found)

@@ -52,14 +52,6 @@ def get_send_out(store: Store, send_out_id: int) -> SendOut:
     return found
 
 
-def taken_off(store: Store, removal_id: int) -> tuple[int, ...]:
-    """What was taken off a part and is here, in the order off: by its ids, as `Wanted.off`."""
-    with store.read() as connection:
-        off = between.taken_off(connection, [removal_id]).get(removal_id, [])
-        out = belongings.away_of(connection, off)
-    return tuple(id_ for id_ in off if id_ not in out)
-
-
 def why_not(store: Store, removal_ids: Sequence[int]) -> dict[int, str]:
     """Why parts cannot go out, one sentence by removal; those that can are left out."""
     with store.read() as connection:

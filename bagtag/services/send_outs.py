@@ -26,7 +26,7 @@ from bagtag.domain.sending_check import (
 )
 from bagtag.services import packing
 from bagtag.services.batch_items import items
-from bagtag.services.batches import batch, batches, get_send_out, late, taken_off, why_not
+from bagtag.services.batches import batch, batches, get_send_out, late, why_not
 from bagtag.services.codes_drawn import tie
 from bagtag.services.coming_back import back, scanned
 from bagtag.services.repacking import change_wanted, delete, drop_item, shop_took, wanted_of
@@ -53,14 +53,12 @@ __all__ = [
     "delete",
     "drop_item",
     "edit",
-    "form_of",
     "get_send_out",
     "items",
     "late",
     "scanned",
     "send",
     "shop_took",
-    "taken_off",
     "wanted_of",
     "why_not",
 ]
@@ -115,21 +113,6 @@ def _whole(act: Act, send_out_id: int) -> SendOut:
     if found is None:
         raise NotFound("This send-out is no longer in the job. Choose another one.")
     return found
-
-
-def form_of(whole: SendOut) -> PackForm:
-    """A batch as its form shows it."""
-    price = f"{whole.price:f}" if whole.price is not None else ""
-    return PackForm(
-        whole.shop,
-        whole.out_on,
-        whole.promised,
-        whole.contact,
-        whole.work,
-        price,
-        whole.currency,
-        whole.note,
-    )
 
 
 def edit(store: Store, send_out_id: int, form: PackForm, *, who: str = "") -> Change:

@@ -110,3 +110,19 @@ def test_a_batch_is_late_while_something_of_it_is_out():
     assert Batch(whole, (here,)).days_late(date(2026, 11, 25)) == 0
     loose = Batch(None, (item(due=date(2026, 11, 24)), item()))
     assert (loose.shop, loose.days_late(date(2026, 11, 25))) == ("Mill Lane", 1)
+
+
+@pytest.mark.parametrize(
+    ("figures", "is_measured"),
+    [
+        ((), False),
+        ((Figure("bore", 76.53), Figure("seal land", 40)), False),
+        ((Figure("bore", 76.51),), False),
+        ((Figure("bore", 76.51), Figure("seal land", 40)), True),
+    ],
+)
+def test_it_is_measured_when_each_figure_is_there_and_within(figures, is_measured):
+    for ticked in (ALL, ()):
+        kept = checked_back(back(*figures, checks=ticked), item(BORE, LAND))
+        assert (BackCheck.MEASURED in kept.checks) == is_measured
+        assert set(kept.checks) - {BackCheck.MEASURED} == set(ticked) - {BackCheck.MEASURED}
