@@ -1,0 +1,107 @@
+"""Away in the window: a scan goes to what is open there, its keys press and type nothing."""
+
+import pytest
+
+from bagtag import services
+from tests.ui.away_kit import called_out, code, days, send_cover, send_drum
+from tests.ui.shell_kit import close_window, open_window, rest, scan, type_line
+from tests.ui.stages_job import gearbox, own_settings
+
+
+@pytest.fixture
+def there(store, job_id, tmp_path):
+    """A gearbox, and the cover and the main shaft at the shop."""
+    own_settings(tmp_path / "settings")
+    made = gearbox(store)
+    return made, send_cover(store, made, days(-4))
+
+
+@pytest.fixture
+def window(qtbot, store, there, settle):
+    made = open_window(qtbot, store, settle)
+    made.desk.choose_job(there[0].id)
+    made.work.go_to("Away")
+    settle(made.desk)
+    yield made
+    close_window(made)
+
+
+def scanned(qtbot, window, settle, text: str) -> None:
+    scan(window.windowHandle(), text)
+    rest(qtbot, window, settle)
+
+
+def test_scans_at_check_in_tick_and_leave_what_is_typed_alone(
+    qtbot, window, settle, store, there
+) -> None:
+    job, sent = there
+    page = window.work.page
+    page.check_in(sent)
+    scanned(qtbot, window, settle, code(store, job, "cover, clutch side"))
+    cover, _, shaft = page.back.rows.values()
+    assert cover.is_here
+    assert cover.figures[0].line.hasFocus()
+    cover.figures[0].line.setText("0.03")
+    scanned(qtbot, window, settle, code(store, job, "main shaft"))
+    assert cover.figures[0].line.text() == "0.03"
+    assert shaft.is_here
+    assert page.pages.currentWidget() is page.back
+    assert len(called_out(store, sent)) == 3  # the Enter of a scanner checks nothing in
+
+
+def test_a_code_typed_in_the_field_above_is_taken_at_check_in_too(
+    qtbot, window, settle, store, there
+) -> None:
+    job, sent = there
+    page = window.work.page
+    page.check_in(sent)
+    type_line(window, code(store, job, "main shaft"))
+    qtbot.keyClick(window.field.frame.line, "\r")
+    rest(qtbot, window, settle)
+    assert list(page.back.rows.values())[-1].is_here
+
+
+def test_scans_while_packing_choose_parts(qtbot, window, settle, store, there) -> None:
+    job, _ = there
+    page = window.work.page
+    page.all.send.click()
+    settle(window.desk)
+    page.pack.shop.shop.line.setText("plater")
+    scanned(qtbot, window, settle, code(store, job, "shift drum"))
+    assert page.pack.pick.values == [job.parts["shift drum"]]
+    assert page.pack.shop.shop.text == "plater"
+    assert page.pack.panels[job.parts["shift drum"]].form.work.text() == ""
+    assert len(services.send_outs.batches(store, job.id)) == 1
+
+
+def test_a_scanned_traveller_opens_its_send_out_from_anywhere(
+    qtbot, window, settle, store, there
+) -> None:
+    job, _ = there
+    other = send_drum(store, job)
+    window.work.go_to("Strip")
+    scanned(qtbot, window, settle, services.send_outs.batch(store, other).send_out.code)
+    page = window.work.page
+    assert window.stages.current == "Away"
+    assert page.pages.currentWidget() is page.one
+    assert page.one.key == other
+
+
+def test_a_part_scanned_on_the_page_of_a_send_out_shows_its_card(
+    qtbot, window, settle, store, there
+) -> None:
+    job, sent = there
+    window.work.page.show_batch(sent)
+    scanned(qtbot, window, settle, code(store, job, "main shaft"))
+    assert window.work.page is window.work.bench
+    assert window.work.bench.card.removal_id == job.parts["main shaft"]
+
+
+def test_a_traveller_scanned_at_its_check_in_is_said_to_be_no_part(
+    qtbot, window, settle, store, there
+) -> None:
+    _, sent = there
+    page = window.work.page
+    page.check_in(sent)
+    scanned(qtbot, window, settle, services.send_outs.batch(store, sent).send_out.code)
+    assert "send-out itself" in page.back.scanned.said.text()
