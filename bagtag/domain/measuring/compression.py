@@ -18,7 +18,7 @@ _CC = "cm³"
 _PLACES = (
     Place("chamber", "combustion chamber", unit=_CC, number=1),
     Place("deck", "piston below the face", number=2, needed=False),
-    Place("crown", "dish in the piston", unit=_CC, number=3, needed=False),
+    Place("crown", "dish or dome of the piston", unit=_CC, number=3, needed=False),
 )
 _RATIO = FigureSlot("ratio", "compression ratio", low=True, is_number=True)
 _GIVEN = (
