@@ -1,5 +1,7 @@
 """The one field: it says what it understood and what Enter will do, and loses nothing typed."""
 
+from datetime import date
+
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
@@ -7,6 +9,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from bagtag import services
 from bagtag.domain import codes
+from bagtag.domain.sending import PackForm, Wanted
 from bagtag.ui.field.one_field import ELSEWHERE, ON_STRIP, OneField
 from bagtag.ui.scanning.code_reading import as_code, may_be_words, what_is_wrong
 from tests.ui.shell_kit import NAMES, log
@@ -93,6 +96,15 @@ def test_a_blank_tag_says_so(field, store, settle):
     _, made = services.tags.make_blank(store, 1)
     typed(field, made[0], settle)
     assert chips(field)[1].startswith("blank")
+
+
+def test_the_code_on_a_traveller_shows_its_send_out(field, store, job_id, ids, settle):
+    form = PackForm("Mill Lane", date.today())
+    sent = services.send_outs.send(store, job_id, form, [Wanted(ids[0])]).new_id
+    code = services.send_outs.get_send_out(store, sent).code
+    typed(field, code, settle)
+    assert chips(field) == [f"tag {codes.show(code)}", "send-out 1, Mill Lane"]
+    assert field.frame.hint == "Enter: show send-out 1, Mill Lane"
 
 
 def wrong_code(code):

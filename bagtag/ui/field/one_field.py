@@ -33,6 +33,7 @@ HINTS = {
     "removal": "open its card",
     "container": "show {name}",
     "task": "open its card",
+    "send-out": "show {name}",
     "blank": "hang it",
 }
 """What Enter does with a code, by where it leads."""
