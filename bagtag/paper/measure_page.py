@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from bagtag.domain.codes import show
 from bagtag.paper import block_set
-from bagtag.paper.block_marks import Drawing, Frame
+from bagtag.paper.block_marks import Drawing, Frame, Rule
 from bagtag.paper.block_pages import Block, print_blocks
 from bagtag.paper.block_set import SMALL, Said, Setting
 from bagtag.paper.checklist_page import WIDTH
@@ -17,6 +17,7 @@ from bagtag.paper.pdf import MM, Target
 
 _DRAWN = 99 * MM
 _BESIDE = _DRAWN + 7 * MM
+_WRITE = 4.6 * MM
 
 
 def measure_pdf(target: Target, page: MeasurePage) -> int:
@@ -46,14 +47,17 @@ def _opening(page: MeasurePage) -> Block:
 
 
 def _beside(made: Setting, page: MeasurePage) -> None:
-    """How it is read, what is given, what it was read with."""
+    """How it is read, what is given, what it was read with; a line to write on where nothing is."""
     room = WIDTH - _BESIDE
     made.say(_BESIDE, room, Said(page.form.how, size=10, most=14))
+    made.y += 4
     for slot in page.form.given:
         said = given(page, slot)
-        if said:
-            name = Said(slot.name, size=SMALL, colour=SOFT, space=4)
-            made.say(_BESIDE, room, name, Said(said, MEDIUM, 10, most=5))
+        made.say(_BESIDE, room, Said(slot.name, size=SMALL, colour=SOFT, space=3))
+        made.say(_BESIDE, room, Said(said, MEDIUM, 10, most=5))
+        if not said:
+            made.y += _WRITE
+            made.marks.append(Rule(_BESIDE, made.y, room))
     for words in (instruments(page), temperatures(page)):
         made.say(_BESIDE, room, Said(words, size=9, colour=SOFT, space=4, most=4))
 

@@ -7,7 +7,7 @@ from bagtag.domain.measuring.form import FigureSlot, Place
 from bagtag.domain.measuring.result import Result, Verdict
 from bagtag.domain.measuring.sheet import Limits
 from bagtag.domain.phrases import capital
-from bagtag.paper.block_marks import Frame
+from bagtag.paper.block_marks import Frame, Rule
 from bagtag.paper.block_pages import Block
 from bagtag.paper.block_set import SMALL, Said, Setting
 from bagtag.paper.checklist_page import WIDTH
@@ -104,7 +104,10 @@ def _figure(
     made, base = Setting(_ROW), _base()
     made.put(0, base, Said(capital(name), MEDIUM), _VALUE - 2 * MM)
     for x, is_new in ((_NEW, True), (_WORN, False)):
-        made.put(x, base, Said(span(limits, new=is_new)), _WORN - _NEW - 2 * MM)
+        said, wide = span(limits, new=is_new), _WORN - _NEW - 4 * MM
+        made.put(x, base, Said(said), wide)
+        if not said:
+            made.marks.append(Rule(x, base + 1, wide, weight=0.4))
     if found is None:
         made.marks.append(Frame(_VALUE, 1 * MM, _NEW - _VALUE - 4 * MM, _ROW - 2 * MM, SOFT, 0.5))
         return made.block(rule=True)

@@ -18,8 +18,8 @@ from bagtag.domain.measuring.sheet import (
     SheetKind,
 )
 from bagtag.domain.model import Fate, Removal
-from bagtag.paper.block_marks import Frame
-from bagtag.paper.measure_page import measure_pdf
+from bagtag.paper.block_marks import Frame, Rule
+from bagtag.paper.measure_page import _opening, measure_pdf
 from bagtag.paper.measure_rows import figures, readings
 from bagtag.paper.measure_text import MeasurePage
 from tests.paper.checklist_kit import joined
@@ -140,3 +140,10 @@ def test_the_largest_sheets_and_wild_text_keep_to_the_page(render):
         for picture_ in render(into.getvalue(), 100):
             margin = round(11 / 25.4 * 100)
             assert picture_[:, :margin].min() == picture_[:, -margin:].min() == 255
+
+
+@pytest.mark.parametrize("kind", SheetKind)
+def test_what_is_not_given_yet_has_a_line_to_write_on(kind):
+    empty = page(kind)
+    lines = [mark for mark in _opening(empty).marks if isinstance(mark, Rule)]
+    assert len(lines) == len(empty.form.given)

@@ -7,6 +7,7 @@ being read in the accent.
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
+from bagtag.domain import lettering
 from bagtag.domain.measuring import picture_engine as engine
 from bagtag.domain.measuring import picture_faces as faces
 from bagtag.domain.measuring import picture_play as play
@@ -49,6 +50,8 @@ _HOW: dict[SheetKind, Callable[[SheetForm], Drawn]] = {
 _LIST, _LISTS = 0.44, 0.74
 """How wide one list of places is at least, and two beside each other."""
 _LINE = 0.125
+_BESIDE = 0.047
+"""What a name leaves free beside its number, before and after."""
 _MOST = 9
 """Lines of a list before it goes into a second column."""
 
@@ -98,19 +101,31 @@ def _told(places: Sequence[Place], room: Cell, tags: _Tags) -> Iterator[Item]:
     wide = room.w / len(lists)
     line = min(_LINE, room.h / (1 + max(len(one) for _, one in lists)))
     top = room.cy - line * (1 + max(len(one) for _, one in lists)) / 2
+    size = _size(places, line, wide)
     for n, (head, one) in enumerate(lists):
         x = room.x + n * wide
         yield from word(x, top + line * 0.6, head, wide - 0.02, Anchor.START)
         for row, place in enumerate(one, start=1):
-            yield from _entry(place, Cell(x, top + row * line, wide, line), tags)
+            yield from _entry(place, Cell(x, top + row * line, wide, line), tags, size)
 
 
-def _entry(place: Place, cell: Cell, tags: _Tags) -> Iterator[Item]:
-    radius = min(TAG, cell.h * 0.42)
+def _size(places: Sequence[Place], line: float, wide: float) -> float:
+    """One size of lettering at which the name of every place fits, if there is one."""
+    wished = max(min(WORD, line * 0.6), LEAST)
+    room = wide - 2 * _radius(line) - _BESIDE
+    return min(lettering.fit(place.row, room, wished, LEAST)[1] for place in places)
+
+
+def _radius(line: float) -> float:
+    return min(TAG, line * 0.42)
+
+
+def _entry(place: Place, cell: Cell, tags: _Tags, size: float) -> Iterator[Item]:
+    radius = _radius(cell.h)
     yield from tags(place, (cell.x + radius + 0.006, cell.cy), radius)
-    size = max(min(WORD, cell.h * 0.6), LEAST)
     x = cell.x + 2 * radius + 0.025
-    yield from word(x, cell.cy + 0.33 * size, place.row, cell.right - x - 0.022, Anchor.START, size)
+    room = cell.w - 2 * radius - _BESIDE
+    yield from word(x, cell.cy + 0.33 * size, place.row, room, Anchor.START, size)
 
 
 def _lists(places: Sequence[Place]) -> list[tuple[str, list[Place]]]:
