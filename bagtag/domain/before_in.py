@@ -50,6 +50,9 @@ def _by_sheet(fate: Fate, sheet: SheetSaid) -> Iterator[str]:
         return
     if sheet.decision is None or sheet.decision.fate is Fate.DECIDE:
         yield f"{capital(sheet.said)}. Decide it before it goes in."
+    elif fate is Fate.REFIT and sheet.decision.work:
+        work = sheet.decision.work.rstrip(".")
+        yield f"{capital(sheet.said)}, before this work: {work}. Measure it again first."
     elif fate is Fate.REFIT:
         why = f": {sheet.decision.why}" if sheet.decision.why else ""
         yield f"{capital(sheet.said)}. {sheet.decision.who} decided to refit it{why}."

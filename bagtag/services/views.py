@@ -203,17 +203,16 @@ def _said(sheet: MeasureSheet) -> SheetSaid:
     return SheetSaid(sheet.id, summary(sheet), found.verdict, found.is_measured, sheet.decision)
 
 
-def to_know_of(store: Store, removal_ids: Sequence[int]) -> dict[int, tuple[str, ...]]:
-    """What is to be known of parts before they go in, by removal; only of those that have any."""
+def to_know_of(store: Store, job_id: int, removal_ids: Sequence[int]) -> dict[int, tuple[str, ...]]:
+    """What is to be known of parts of a job before they go in, by removal; only of those that have
+    any."""
     with store.read() as connection:
         parts = removals.by_ids(connection, removal_ids)
-        told = {
-            id_: before_in(
-                removal.fate,
-                removal.replacement,
-                tuple(map(_said, between.sheets_of(connection, id_))),
-                next((one for one in between.new_parts_of(connection, id_) if not one.line), None),
-            )
-            for id_, removal in parts.items()
-        }
+        sheets = between.sheets(connection, job_id)
+        bought = between.new_parts(connection, job_id)
+    new = {one.removal_id: one for one in bought if not one.line}
+    told: dict[int, tuple[str, ...]] = {}
+    for id_, removal in parts.items():
+        of_it = tuple(_said(sheet) for sheet in sheets if sheet.removal_id == id_)
+        told[id_] = before_in(removal.fate, removal.replacement, of_it, new.get(id_))
     return {id_: said for id_, said in told.items() if said}

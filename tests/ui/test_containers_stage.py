@@ -1,11 +1,15 @@
 """Containers: one in another, with what lies in them; put in, taken out, renamed, labelled."""
 
+from dataclasses import replace
+from decimal import Decimal
+
 import pytest
 from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
 
 from bagtag import services
 from bagtag.domain.codes import show
+from bagtag.domain.measuring.sheet import Limits, Reading, SheetKind
 from bagtag.domain.model import ContainerKind, TagRole
 from bagtag.ui.containers.containers_stage import ContainersStage
 from bagtag.ui.sheets.label_dialog import LabelDialog
@@ -211,6 +215,26 @@ def test_a_scanned_one_is_shown(stage, desk, settle, job) -> None:
     settle(desk)
     assert stage.map.cards[job.bags["bag 12"]].head.isChecked()
     assert stage.panel.head.text() == "Bag 12, 2"
+
+
+def test_a_scanned_bag_says_what_is_worn_before_it_goes_in(stage, desk, settle, store, job) -> None:
+    worn = next(row for row in stage.where.inside(job.bags["bag 12"])).removal
+    made = services.measuring.add_sheet(store, job.id, SheetKind.SIZE, worn.id)
+    view = services.measuring.view(store, made.new_id)
+    filled = replace(
+        view.sheet,
+        readings=tuple(Reading(place.key, Decimal("9.90")) for place in view.form.places),
+        limits=(Limits("size", wear_low=Decimal("9.95")),),
+    )
+    services.measuring.save(store, filled)
+    for name in ("bag 12", "tray 3", "shelf B"):
+        stage.show_container(job.bags[name])
+        settle(desk)
+        assert stage.panel.before.text.startswith(f"{worn.number} {worn.name}: Worn: ")
+        assert "Decide it before it goes in." in stage.panel.before.text
+    stage.show_container(job.bags["bag 11"])
+    settle(desk)
+    assert worn.name not in stage.panel.before.text
 
 
 def test_labels_for_all_and_for_a_family(stage, desk, settle, job) -> None:

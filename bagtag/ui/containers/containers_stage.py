@@ -121,7 +121,7 @@ class ContainersStage(Stage):
         else:
             self.panel.show_container(row, self.where)
             inside = tuple(self.where.all_inside(self.chosen))
-            self.desk.ask(to_know, self.chosen, inside, then=self.panel.tell)
+            self.desk.ask(to_know, self.desk.job_id, self.chosen, inside, then=self.panel.tell)
 
     def press(self, container_id: int) -> None:
         """Put the chosen parts into a container; without any, show what lies in it."""

@@ -72,10 +72,10 @@ def read(store: Any, job_id: int) -> Whereabouts:
 
 
 def to_know(
-    store: Any, container_id: int, inside: "Sequence[StripRow]"
+    store: Any, job_id: int, container_id: int, inside: "Sequence[StripRow]"
 ) -> tuple[int, tuple[str, ...]]:
     """What is to be known of parts in a container before they go in, each by its name."""
-    told = services.views.to_know_of(store, [row.removal.id for row in inside])
+    told = services.views.to_know_of(store, job_id, [row.removal.id for row in inside])
     parts = (row.removal for row in inside)
     return container_id, tuple(
         f"{part.number} {part.name}: {sentence}"
