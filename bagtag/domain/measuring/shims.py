@@ -134,14 +134,23 @@ def plan(
     return ShimPlan(
         moves=tuple(move for move in moves if move is not None),
         to_buy=tuple(sorted(m.to_shim for m in moves if m and m.source is Source.BUY)),
-        left_over=_left_over(trial, columns),
+        left_over=_left_over(trial, columns, moves),
         saved=max(trial.bought(in_place) - trial.bought(columns), 0),
         impossible=tuple(p for p, move in zip(trial.places, moves, strict=True) if move is None),
     )
 
 
-def _left_over(trial: "_Trial", columns: Sequence[int]) -> tuple[Decimal, ...]:
-    return tuple(sorted(p.shim for n, p in enumerate(trial.places) if n not in columns))
+def _left_over(
+    trial: "_Trial", columns: Sequence[int], moves: Sequence[Move | None]
+) -> tuple[Decimal, ...]:
+    """What came out of a place that gets another one; without one, its own stays in meanwhile."""
+    return tuple(
+        sorted(
+            place.shim
+            for row, place in enumerate(trial.places)
+            if row not in columns and moves[row] is not None
+        )
+    )
 
 
 @dataclass(frozen=True, slots=True)
