@@ -52,14 +52,15 @@ def outside(given: Figure) -> str:
     return ""
 
 
-def limits(asked: Asked) -> str:
-    """`0.05 to 0.20 mm`, `at most 0.2 mm`, `at least 12 mm`, or nothing."""
+def limits(asked: Asked, *, digits: int = 6) -> str:
+    """`0.05 to 0.20 mm`, `at most 0.2 mm`, `at least 12 mm`, or nothing, to so many digits."""
     unit = f" {asked.unit}" if asked.unit else ""
-    if asked.low is not None and asked.high is not None:
-        return f"{asked.low:g} to {asked.high:g}{unit}"
-    if asked.high is not None:
-        return f"at most {asked.high:g}{unit}"
-    return f"at least {asked.low:g}{unit}" if asked.low is not None else ""
+    low, high = (None if one is None else f"{one:.{digits}g}" for one in (asked.low, asked.high))
+    if low is not None and high is not None:
+        return f"{low} to {high}{unit}"
+    if high is not None:
+        return f"at most {high}{unit}"
+    return f"at least {low}{unit}" if low is not None else ""
 
 
 def miscounted(counts: Iterable[Counted], held_by: Sequence[HeldBy]) -> str:

@@ -141,6 +141,14 @@ def test_a_figure_that_was_measured_stands_in_its_cell(sheet, words):
     assert "Back since 2026-12-01, checked by Ada." in said
 
 
+@pytest.mark.parametrize("figure", [100.0125, 1234.56789, 0.0005, 76.0])
+def test_no_digit_of_a_figure_is_rounded_away(figure, sheet, words):
+    away = replace(sheet.parts[0].item.away, asks=(Asked("bore to", "mm", high=figure),))
+    part = TravellerPart(replace(sheet.parts[0].item, away=away))
+    said = joined(" ".join(words(printed(replace(sheet, parts=(part,)))[1])))
+    assert float(said.split("at most ")[1].split(" mm")[0]) == figure
+
+
 def test_a_batch_with_nothing_said_of_it_is_printed_too(words, draw_codes):
     (code,) = draw_codes(1)
     bare = SendOut(1, "u", 1, 1, "Mill Lane", date(2026, 11, 25), code=code)
