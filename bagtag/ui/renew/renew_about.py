@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from bagtag import services
@@ -23,6 +24,9 @@ from bagtag.ui.renew.renew_words import facts, why
 
 if TYPE_CHECKING:
     from bagtag.domain.renewals import RenewLine
+
+ROOM = 400
+"""How high the panel is where a photo has room beside a question, in pixels."""
 
 
 class ActPress(Press):
@@ -114,9 +118,14 @@ class AboutLine(QWidget):
         self.acts.setVisible(not asking)
         for widget in (self.why, self.values):
             widget.setVisible(not asking)
-        comparing = not self.compare.isHidden() and self._has_photo
+        has_room = self._has_photo and self.height() >= ROOM
+        comparing = not self.compare.isHidden() and has_room
         self.pane.setVisible(not asking or comparing)
         self.spare.setVisible(not self.pane.isVisibleTo(self))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._arrange()
 
     # The old part
 

@@ -5,17 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QFrame, QStackedWidget, QVBoxLayout, QWidget
 
 from bagtag import services
 from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
 from bagtag.domain.new_part import NewPart
 from bagtag.ui.desk import Desk
-from bagtag.ui.forms.basics import ENTER, button, is_inside, label, tight
-from bagtag.ui.forms.sight import InSight, scrolling
+from bagtag.ui.renew.filled import Filled
 from bagtag.ui.renew.line_form import LineForm
 from bagtag.ui.renew.order_form import OrderForm
 from bagtag.ui.renew.renew_about import AboutLine
@@ -24,49 +22,6 @@ from bagtag.ui.renew.renew_lines import pieces, supplier_key, suppliers
 
 if TYPE_CHECKING:
     from bagtag.domain.renewals import RenewLine
-
-
-class Filled(QFrame):
-    """A form with its head, what is wrong with none of its fields, and two buttons. Enter keeps,
-    Esc leaves."""
-
-    kept = Signal()
-    left = Signal()
-
-    def __init__(self, form: QWidget, word: str, parent: QWidget) -> None:
-        super().__init__(parent)
-        self.form = form
-        self.head = label("", self, scale="head")
-        self.wrong = label("", self, tone="accent")
-        self.keep = button(f"{word}\u2002Enter", self, role="primary", name=word)
-        self.leave = button("Leave it\u2002Esc", self, role="quiet", name="Leave it")
-        acts = QHBoxLayout()
-        for press in (self.keep, self.leave):
-            acts.addWidget(press)
-        acts.addStretch(1)
-        column = QVBoxLayout(self)
-        tight(column, 10)
-        area = scrolling(form, self)
-        InSight(area, ())
-        for widget in (self.head, area, self.wrong):
-            column.addWidget(widget)
-        column.setStretchFactor(area, 1)
-        column.addLayout(acts)
-        self.wrong.hide()
-        self.keep.clicked.connect(self.kept)
-        self.leave.clicked.connect(self.left)
-
-    def say(self, sentence: str) -> None:
-        self.wrong.setText(sentence)
-        self.wrong.setVisible(bool(sentence))
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() in ENTER and is_inside(self.focusWidget(), self):
-            self.kept.emit()
-        elif event.key() == Qt.Key.Key_Escape:
-            self.left.emit()
-        else:
-            super().keyPressEvent(event)
 
 
 class RenewSide(QFrame):
