@@ -61,7 +61,7 @@ def test_since_when_until_when(promised, today, said) -> None:
 def test_what_is_said_of_a_part_that_is_back() -> None:
     came = datetime(2026, 5, 12, 12, tzinfo=UTC)
     one = Away(1, 1, "plater", "", came, None, came, checks=(BackCheck.WORK,), back_by="MK")
-    assert away_words.back_said(one, date(2026, 6, 1)) == "back 12 May, checked by MK: work done"
+    assert away_words.back_said(one, date(2026, 6, 1)) == "back 12 May, checked in by MK: work done"
 
 
 def test_a_card_for_each_send_out_the_late_one_first(stage, desk, settle, store, job) -> None:

@@ -110,7 +110,7 @@ def back_said(away: Away, today: date) -> str:
     if away.back_at is None:
         return ""
     said = f"back {day_said(away.back_at.astimezone().date(), today)}"
-    said = f"{said}, checked by {away.back_by}" if away.back_by else said
+    said = f"{said}, checked in by {away.back_by}" if away.back_by else said
     found = ", ".join(one.value for one in away.checks)
     return f"{said}: {found}" if found else said
 

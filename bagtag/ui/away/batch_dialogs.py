@@ -56,7 +56,7 @@ class BatchDialog(BuildDialog):
         self.fields = dict(self.form.fields)
         self.column.addWidget(self.form)
         self.column.addStretch(1)
-        self.fit(560)
+        self.fit(640)
         self.form.promised.setFocus()
 
     def save(self) -> None:

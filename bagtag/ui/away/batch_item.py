@@ -10,11 +10,14 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
+from bagtag.domain.asked import outside
 from bagtag.domain.codes import show
 from bagtag.domain.model import PhotoRole
 from bagtag.domain.sending import Item
 from bagtag.ui.away.away_words import asks_words, back_said, figures_words, part_name
 from bagtag.ui.away.looks import LookBox, Looks
+from bagtag.ui.card.sign_rows import Verdict
+from bagtag.ui.card.task_signs import CROSS, TICK
 from bagtag.ui.forms.basics import Press, button, label, tight
 from bagtag.ui.forms.flow import FlowBox
 from bagtag.ui.photos.photo_strip import PhotoStrip
@@ -40,7 +43,7 @@ class BatchItem(QFrame):
         self.item, self._taken, self._desk = item, tuple(taken), desk
         self.look = LookBox(looks, item.removal, item.thumb, self)
         self.photos: PhotoStrip | None = None
-        self.setProperty("surface", "tape")
+        self.setProperty("surface", "tape" if item.is_out else "card")
         self.acts = FlowBox(self, 4, lines=0)
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(14, 10, 14, 8)
@@ -74,12 +77,23 @@ class BatchItem(QFrame):
             (f"taken off it first: {off}" if off else "", "muted"),
             (f"the shop takes off: {by_shop}" if by_shop else "", "muted"),
             (tag, "muted"),
-            (back_said(away, date.today()), "accent"),
-            (figures_words(away.figures), "ink"),
-            (away.back_note, "ink"),
         ):
             if said:
                 words.addWidget(label(said, self, tone=tone))
+        self._say_back(words)
+
+    def _say_back(self, words: QVBoxLayout) -> None:
+        """That it is back, with what was measured: what is outside its limits has a cross."""
+        away = self.item.away
+        self.verdict = Verdict(self)
+        self.verdict.say(back_said(away, date.today()), TICK if not self.item.is_out else None)
+        self.measured = Verdict(self)
+        wrong = any(map(outside, away.figures))
+        self.measured.say(figures_words(away.figures), CROSS if wrong else TICK)
+        for verdict in (self.verdict, self.measured):
+            words.addWidget(verdict)
+        if away.back_note:
+            words.addWidget(label(away.back_note, self))
 
     # What can be done with it
 
