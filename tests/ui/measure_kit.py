@@ -20,7 +20,10 @@ LIMITS = (
     Limits("size", Decimal("76.00"), Decimal("76.02"), None, Decimal("76.20")),
     Limits("taper", None, None, None, Decimal("0.25")),
 )
-OVERSIZES = tuple(Given("oversizes", Decimal(one), "mm") for one in ("76.25", "76.50", "76.75"))
+OVERSIZES = (
+    Given("standard", Decimal("76.00"), "mm"),
+    *(Given("oversizes", Decimal(one), "mm") for one in ("76.25", "76.50", "76.75")),
+)
 
 
 def cylinder(store, job) -> int:

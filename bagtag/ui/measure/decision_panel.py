@@ -9,6 +9,7 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
 from bagtag.domain.measuring.sheet import Decision
+from bagtag.domain.measuring.work_wanted import work_wanted
 from bagtag.domain.model import Fate
 from bagtag.domain.phrases import capital, day
 from bagtag.ui.forms.basics import ENTER, Field, Line, Note, Press, button, label
@@ -102,8 +103,7 @@ class DecisionPanel(QFrame):
 
     def _show_advice(self, view: SheetView) -> None:
         """The work the figures ask for stands ready, unless other work was written."""
-        is_work = view.results.is_measured and not view.sheet.kind.is_at_build
-        advice = " ".join(view.results.advice) if is_work else ""
+        advice = work_wanted(view.sheet, view.results)
         if self.work.toPlainText() == self._advice:
             self.work.setPlainText(advice)
         self._advice = advice

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from decimal import Decimal
 
 from PySide6.QtCore import Qt, Signal
@@ -70,7 +69,7 @@ class LimitRow(QWidget):
             if line.text().strip():
                 value, unit = reading(line.text(), self.unit, field="limits")
                 values[side] = converted(value, unit, self.unit)
-        return replace(Limits(self.slot.key, unit=self.unit), **values) if values else None
+        return Limits(self.slot.key, unit=self.unit, **values) if values else None
 
     def settled(self) -> None:
         for line in self.lines.values():

@@ -77,8 +77,8 @@ class ReadingTable(QWidget):
         for at, row in enumerate(rows):
             self._caption(row, at + 1, 0)
         for cell in self.cells:
-            at = rows.index(cell.place.row) + 1, columns.index(cell.place.column) + 1
-            self._grid.addWidget(cell, *at, Qt.AlignmentFlag.AlignTop)
+            down, over = rows.index(cell.place.row), columns.index(cell.place.column)
+            self._grid.addWidget(cell, down + 1, over + 1, Qt.AlignmentFlag.AlignTop)
         self._stretch(0, *(1 for _ in columns))
 
     def _lay_list(self, rows: Sequence[str]) -> None:

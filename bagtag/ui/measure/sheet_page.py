@@ -147,10 +147,13 @@ class SheetPage(QWidget):
         self.how.setVisible(bool(form.how))
         self.given.show_sheet(form, sheet)
         self.limits.show_sheet(form, sheet)
-        for widget in (self.given_head, self.given):
-            widget.setVisible(bool(form.given))
-        for widget in (self.limits_head, self.limits):
-            widget.setVisible(bool(form.figures))
+        for part, slots in (
+            (self.given_head, form.given),
+            (self.given, form.given),
+            (self.limits_head, form.figures),
+            (self.limits, form.figures),
+        ):
+            part.setVisible(bool(slots))
         self._draw()
 
     def _show_said(self) -> None:

@@ -1,0 +1,16 @@
+"""The work that a sheet asks an outside shop for, out of what it advises."""
+
+from bagtag.domain.measuring.result import Results, Verdict
+from bagtag.domain.measuring.sheet import MeasureSheet
+
+_WHERE = ("Largest at", "Smallest at", "Alike at")
+"""How a sentence begins that only says where a part is worn."""
+
+
+def work_wanted(sheet: MeasureSheet, results: Results) -> str:
+    """What to have done to the part, empty where it is good, not fully read, or where a sheet sets
+    something up at the build."""
+    is_bad = results.verdict in (Verdict.OUT, Verdict.CLOSE, Verdict.UNKNOWN)
+    if not results.is_measured or not is_bad or sheet.kind.is_at_build:
+        return ""
+    return " ".join(one for one in results.advice if not one.startswith(_WHERE))

@@ -1,0 +1,31 @@
+"""What is asked of an outside shop: what the sheet advises to do, and not where it is worn."""
+
+from dataclasses import replace
+from decimal import Decimal
+
+from bagtag.domain.measuring.results import results
+from bagtag.domain.measuring.sheet import Given, Limits, MeasureSheet, Reading, SheetKind
+from bagtag.domain.measuring.work_wanted import work_wanted
+
+WAYS = [f"{height}, {way}" for height in ("top", "middle", "bottom") for way in ("across", "along")]
+GIVEN = (Given("standard", Decimal(76)), Given("oversizes", Decimal("76.50")))
+WORN = tuple(Reading(key, Decimal("76.31")) for key in WAYS)
+SHEET = MeasureSheet(
+    0, "", 1, SheetKind.BORE, readings=WORN, given=GIVEN,
+    limits=(Limits("size", wear_high=Decimal("76.20")),),
+)  # fmt: skip
+
+
+def wanted(sheet: MeasureSheet) -> str:
+    return work_wanted(sheet, results(sheet))
+
+
+def test_the_rebore_is_asked_for_and_not_where_the_bore_is_worn():
+    assert any(one.startswith(("Largest at", "Alike at")) for one in results(SHEET).advice)
+    assert wanted(SHEET).startswith("Rebore to 76.50 mm")
+
+
+def test_nothing_is_asked_for_what_is_good_or_not_read():
+    good = tuple(replace(one, value=Decimal("76.10")) for one in WORN)
+    assert wanted(replace(SHEET, readings=good)) == ""
+    assert wanted(replace(SHEET, readings=WORN[:5])) == ""

@@ -1,0 +1,409 @@
+"""A measuring sheet as a page: read with a caliper that types, kept at once, told at once."""
+
+from dataclasses import replace
+from decimal import Decimal
+
+import pytest
+from PySide6.QtCore import Qt
+
+from bagtag import services
+from bagtag.domain.measuring.result import Verdict
+from bagtag.domain.measuring.sheet import Given, Limits, SheetKind
+from bagtag.domain.phrases import NBSP
+from bagtag.ui.measure.measure_stage import MeasureStage
+from bagtag.ui.scanning.scanner import Scanner
+from tests.ui.forms_kit import ENTER, TAB, press, write
+from tests.ui.measure_kit import (
+    GAUGE,
+    LIMITS,
+    OVERSIZES,
+    SIX,
+    add,
+    at_pace,
+    caliper,
+    cylinder,
+    readings,
+)
+from tests.ui.stages_job import gearbox, nameless, sentence_of
+
+CODE = "A2C4ER"
+
+
+def plain(said: str) -> str:
+    """With spaces that a line may break at."""
+    return said.replace(NBSP, " ")
+
+
+@pytest.fixture
+def job(desk, store):
+    made = gearbox(store)
+    desk.choose_job(made.id)
+    return made
+
+
+@pytest.fixture
+def stage(qtbot, desk, job, settle):
+    made = MeasureStage(desk)
+    qtbot.addWidget(made)
+    desk.changed.connect(made.hear)
+    made.resize(1200, 660)
+    made.show()
+    made.activateWindow()
+    qtbot.waitUntil(made.isActiveWindow)
+    return made
+
+
+@pytest.fixture
+def sheet(stage, desk, store, job, settle):
+    """Open a sheet of the cylinder with these values; its id."""
+
+    def opened(kind=SheetKind.BORE, **values) -> int:
+        made = add(store, job, kind, cylinder(store, job), **values)
+        stage.show_sheet(made)
+        settle(desk)
+        return made
+
+    return opened
+
+
+def test_a_caliper_goes_from_field_to_field_and_each_figure_is_kept(
+    stage, sheet, store, desk, settle
+):
+    made = sheet()
+    assert stage.page.table.cells[0].line.hasFocus()
+    caliper(*SIX)
+    settle(desk)
+    assert list(readings(store, made).values()) == [f"{one} mm" for one in SIX]
+    assert stage.page.verdict.head.text() == "No limit given"
+    assert stage.page.decision.presses[0].hasFocus()
+
+
+def test_the_verdict_is_there_before_the_store_has_answered(stage, sheet):
+    sheet(limits=LIMITS, given=OVERSIZES)
+    caliper(*SIX)
+    assert stage.page.verdict.head.text() == "Out of limits"
+    said = plain(" ".join(stage.page.verdict.said))
+    assert "out of limits by 0.11" in said
+    assert "Rebore to 76.50" in said
+
+
+def test_each_reading_is_an_act_of_its_own_and_undone_alone(stage, sheet, store, desk, settle):
+    made = sheet()
+    caliper(*SIX[:2])
+    settle(desk)
+    desk.act(services.history.undo, desk.job_id)
+    settle(desk)
+    assert list(readings(store, made)) == ["top, across"]
+    assert [cell.text for cell in stage.page.table.cells][:3] == ["76.31", "", ""]
+
+
+def test_a_comma_and_inches_are_read(sheet, store, desk, settle):
+    made = sheet()
+    caliper("76,31", "3.002 in", '3.002"')
+    settle(desk)
+    assert list(readings(store, made).values()) == ["76.31 mm", "3.002 in", "3.002 in"]
+
+
+def test_inches_in_a_millimetre_field_are_asked_about(stage, sheet, desk, settle):
+    sheet()
+    caliper(*SIX[:5], "3.002")
+    settle(desk)
+    (asked,) = [one for one in stage.page.questions.sentences if "3.002" in one]
+    assert "in" in asked.split()
+
+
+def test_what_is_no_figure_stays_and_is_said_beside_its_field(stage, sheet, store, desk, settle):
+    made = sheet()
+    caliper("76.3l")
+    cell = stage.page.table.cells[0]
+    assert cell.line.hasFocus()
+    assert "not a unit" in cell.wrong.text()
+    settle(desk)
+    assert cell.text == "76.3l"
+    assert readings(store, made) == {}
+    cell.line.selectAll()
+    caliper("76.31")
+    settle(desk)
+    assert cell.wrong.text() == ""
+    assert readings(store, made) == {"top, across": "76.31 mm"}
+
+
+def test_what_cannot_be_measured_is_said_beside_its_field(stage, sheet, store, desk, settle):
+    made = sheet()
+    caliper("0")
+    settle(desk)
+    cell = stage.page.table.cells[0]
+    assert "no size" in cell.wrong.text()
+    assert cell.text == "0"
+    assert readings(store, made) == {}
+
+
+def test_a_field_that_is_left_is_kept_too_and_an_emptied_one_is_taken_out(
+    stage, sheet, store, desk, settle
+):
+    made = sheet()
+    write("76.31")
+    press(TAB)
+    settle(desk)
+    assert list(readings(store, made)) == ["top, across"]
+    stage.page.table.cells[0].line.setFocus(Qt.FocusReason.TabFocusReason)
+    press(Qt.Key.Key_Delete)
+    press(ENTER)
+    settle(desk)
+    assert readings(store, made) == {}
+
+
+def test_one_read_again_leads_to_the_next_one(stage, sheet, desk, settle):
+    sheet()
+    caliper(*SIX)
+    settle(desk)
+    cells = stage.page.table.cells
+    cells[1].line.setFocus(Qt.FocusReason.TabFocusReason)
+    caliper("76.25")
+    assert cells[2].line.hasFocus()
+    assert cells[1].text == "76.25"
+
+
+def test_what_is_being_typed_outlasts_what_comes_from_the_store(stage, sheet, store, desk, settle):
+    made = sheet()
+    write("76.")
+    kept = services.measuring.get_sheet(store, made)
+    desk.act(services.measuring.save, replace(kept, note="scored"))
+    settle(desk)
+    assert stage.page.table.cells[0].text == "76."
+    assert stage.page.more.note.text() == "scored"
+
+
+def test_with_an_instrument_a_figure_near_its_limit_is_too_close_to_call(
+    stage, sheet, store, desk, settle
+):
+    services.instruments.add_instrument(store, GAUGE, who="MK")
+    made = sheet(limits=(Limits("size", wear_high=Decimal("76.20")),))
+    page = stage.page
+    page.with_.box.setFocus()
+    press(Qt.Key.Key_Down)
+    page.table.begin()
+    caliper("76.20", *["76.10"] * 5)
+    settle(desk)
+    assert page.verdict.head.text() == "Too close to call"
+    assert page.verdict.sign.verdict is Verdict.CLOSE
+    first = services.measuring.get_sheet(store, made).readings[0]
+    assert (first.instrument, first.resolution) == ("bore gauge", Decimal("0.01"))
+
+
+def test_a_step_is_turned_into_the_unit_of_the_reading(stage, sheet, store, desk, settle):
+    services.instruments.add_instrument(store, GAUGE, who="MK")
+    made = sheet(unit="in")
+    stage.page.with_.want("bore gauge")
+    stage.page.table.begin()
+    caliper("3.002")
+    settle(desk)
+    (one,) = services.measuring.get_sheet(store, made).readings
+    assert one.unit == "in"
+    assert abs(one.resolution * Decimal("25.4") - GAUGE.resolution) < Decimal("1e-20")
+
+
+def test_the_unit_of_the_sheet_is_chosen_once(stage, sheet, store, desk, settle):
+    made = sheet()
+    stage.page.with_.unit.choose("in")
+    settle(desk)
+    stage.page.table.begin()
+    caliper("3.002")
+    settle(desk)
+    assert readings(store, made) == {"top, across": "3.002 in"}
+
+
+def test_the_temperature_goes_with_what_is_read_next(stage, sheet, store, desk, settle):
+    made = sheet()
+    stage.page.with_.warm.setText("35")
+    caliper("76.31")
+    settle(desk)
+    (one,) = services.measuring.get_sheet(store, made).readings
+    assert one.temperature == 35
+    assert any("35 °C" in one for one in stage.page.questions.sentences)
+    stage.page.with_.warm.setText("warm")
+    caliper("76.24")
+    settle(desk)
+    assert "warm" in stage.page.table.cells[1].wrong.text()
+    assert "warm" in stage.page.with_.fields["temperature"].wrong.text()
+
+
+def test_no_temperature_is_asked_where_it_does_not_matter(stage, sheet):
+    sheet(SheetKind.BACKLASH)
+    assert stage.page.with_.fields["temperature"].isHidden()
+
+
+# Limits and what is given
+
+
+def test_limits_are_typed_and_kept(stage, sheet, store, desk, settle):
+    made = sheet()
+    row = stage.page.limits.rows[0]
+    row.lines["new_low"].setFocus()
+    for figure in ("76,00", "76.02"):
+        write(figure)
+        press(ENTER)
+    write("")
+    press(ENTER)
+    write("3.000 in")
+    press(ENTER)
+    settle(desk)
+    (kept,) = services.measuring.get_sheet(store, made).limits
+    assert (kept.new_low, kept.new_high, kept.wear_low) == (
+        Decimal("76.00"),
+        Decimal("76.02"),
+        None,
+    )
+    assert kept.wear_high == Decimal("76.2")
+
+
+def test_limits_that_are_turned_round_are_said_beside_them_and_stay(
+    stage, sheet, store, desk, settle
+):
+    made = sheet()
+    lines = stage.page.limits.rows[0].lines
+    lines["new_low"].setFocus()
+    write("76.02")
+    press(TAB)
+    write("76.00")
+    press(TAB)
+    settle(desk)
+    assert "wrong way round" in stage.page.limits.rows[0].wrong.text()
+    assert [lines[side].text() for side in ("new_low", "new_high")] == ["76.02", "76.00"]
+    (kept,) = services.measuring.get_sheet(store, made).limits
+    assert kept.new_high is None
+
+
+def test_a_ratio_has_limits_without_a_unit(stage, sheet, store, desk, settle):
+    given = (Given("bore", Decimal(76), "mm"), Given("stroke", Decimal(70), "mm"))
+    made = sheet(SheetKind.COMPRESSION, given=given)
+    row = next(row for row in stage.page.limits.rows if row.slot.key == "ratio")
+    row.lines["new_high"].setFocus()
+    write("8.6")
+    press(ENTER)
+    stage.page.table.begin()
+    caliper("38")
+    settle(desk)
+    assert services.measuring.get_sheet(store, made).limits[0].unit == ""
+    assert stage.page.verdict.head.text() == "Out of limits"
+
+
+def test_several_that_are_given_stand_in_one_line(stage, sheet, store, desk, settle):
+    made = sheet()
+    field = next(one for one in stage.page.given.given if one.slot.key == "oversizes")
+    field.line.setFocus()
+    write("76,25 76,50; 76.75 mm")
+    press(ENTER)
+    settle(desk)
+    given = services.measuring.get_sheet(store, made).given
+    assert [one.value for one in given] == [Decimal(one) for one in ("76.25", "76.50", "76.75")]
+    assert {one.unit for one in given} == {"mm"}
+    assert field.line.text() == "76.25  76.50  76.75"
+
+
+def test_a_count_has_no_unit_and_makes_the_places(stage, sheet, store, desk, settle):
+    made = sheet(SheetKind.RING_GAP)
+    field = next(one for one in stage.page.given.given if one.slot.key == "rings")
+    field.line.setFocus()
+    write("4 mm")
+    press(ENTER)
+    assert "Leave it out" in field.wrong.text()
+    field.line.selectAll()
+    write("4")
+    press(ENTER)
+    settle(desk)
+    assert len(stage.page.table.cells) == 4
+    assert services.measuring.get_sheet(store, made).given == (Given("rings", Decimal(4), ""),)
+
+
+def test_a_reading_that_changes_what_is_asked_for_keeps_the_turn(stage, sheet, desk, settle):
+    sheet(SheetKind.STACK)
+    page = stage.page
+    page.table.focus_on("depth")
+    caliper("30.50")
+    assert page.table.cell("height").line.hasFocus()
+    caliper("30.00")
+    settle(desk)
+    assert "0.50" in " ".join(page.verdict.said)
+
+
+def test_a_shim_swap_is_drawn_and_said(stage, sheet, desk, settle):
+    sheet(
+        SheetKind.VALVES,
+        limits=(
+            Limits("inlet", Decimal("0.10"), Decimal("0.16")),
+            Limits("exhaust", Decimal("0.20"), Decimal("0.26")),
+        ),
+        given=(
+            Given("cylinders", Decimal(2)),
+            Given("series from", Decimal("2.00"), "mm"),
+            Given("series to", Decimal("2.98"), "mm"),
+            Given("series step", Decimal("0.02"), "mm"),
+        ),
+    )
+    caliper("0.15", "0.30", "0.08", "0.22", "2.50", "2.40", "2.48", "2.60")
+    settle(desk)
+    page = stage.page
+    assert [move.place.name for move in page.shims.moves] == ["1 exhaust", "2 inlet"]
+    assert page.shims.isVisible()
+    assert "2.40 out, 2.48 mm in, from 2 inlet" in page.shims.accessibleDescription()
+    said = " ".join(page.verdict.said)
+    assert "Buy none; swapping saves 2 shims" in said
+    assert "put in" not in said
+
+
+# Scans
+
+
+@pytest.fixture
+def scanner(stage):
+    made = Scanner(stage)
+    made.heard = []
+    made.scanned.connect(made.heard.append)
+    yield made
+    made.stop()
+
+
+def test_a_caliper_at_a_scanners_pace_is_no_scan(stage, sheet, scanner, store, desk, settle):
+    made = sheet()
+    at_pace(stage.windowHandle(), "".join(f"{one}\r" for one in SIX))
+    settle(desk)
+    assert scanner.heard == []
+    assert list(readings(store, made).values()) == [f"{one} mm" for one in SIX]
+
+
+def test_a_scan_into_a_reading_is_heard_and_leaves_what_was_typed(
+    stage, sheet, scanner, store, desk, settle
+):
+    made = sheet()
+    write("76.")
+    at_pace(stage.windowHandle(), f"{CODE}\r")
+    settle(desk)
+    cell = stage.page.table.cells[0]
+    assert scanner.heard == [CODE]
+    assert (cell.text, cell.wrong.text()) == ("76.", "")
+    assert cell.line.hasFocus()
+    assert readings(store, made) == {}
+    write("31")
+    press(TAB)
+    settle(desk)
+    assert readings(store, made) == {"top, across": "76.31 mm"}
+
+
+def test_a_scan_decides_nothing(stage, sheet, scanner, store, desk, settle):
+    made = sheet()
+    for one in (*stage.page.decision.presses, stage.page.back, stage.page.with_.box):
+        one.setFocus()
+        at_pace(stage.windowHandle(), f"{CODE}\r")
+    settle(desk)
+    assert set(scanner.heard) == {CODE}
+    assert stage.page.isVisible()
+    assert services.measuring.get_sheet(store, made).decision is None
+    assert stage.page.with_.box.currentIndex() == 0
+
+
+def test_every_control_has_a_name(stage, sheet):
+    sheet(limits=LIMITS)
+    stage.page.more.open(True)
+    assert nameless(stage) == []
+    assert "The maker's manual overrides every limit" in sentence_of(stage)
