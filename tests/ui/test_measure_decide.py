@@ -148,10 +148,13 @@ def test_without_a_name_at_the_bench_one_is_asked_for(opened, store, desk, settl
 
 def test_a_sheet_taken_out_leads_back_to_the_parts_and_comes_back(opened, store, desk, settle):
     stage, _, sheet = opened
+    said = []
+    desk.said.connect(lambda sentence, _: said.append(sentence))
     stage.page.more.open(True)
     stage.page.more.out.click()
     settle(desk)
     assert stage.list.isVisible()
+    assert said == []
     desk.act(services.history.undo, desk.job_id)
     settle(desk)
     slips = [slip.sheet_id for row in stage.list.rows for slip in row.slips]

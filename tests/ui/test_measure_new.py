@@ -220,3 +220,21 @@ def test_its_form_has_names_and_dies(stage, desk, qtbot, settle):
         return made
 
     assert dies(qtbot, make)
+
+
+def test_another_sheet_begins_with_what_it_was_read_with(stage, desk, store, job, settle):
+    for one in (GAUGE, Instrument("feelers", Decimal("0.05"))):
+        services.instruments.add_instrument(store, one, who="MK")
+    bore, gap, second = (
+        add(store, job, kind) for kind in (SheetKind.BORE, SheetKind.RING_GAP, SheetKind.BORE)
+    )
+    box = stage.page.with_.box
+    stage.show_sheet(bore)
+    settle(desk)
+    stage.page.with_.want("bore gauge")
+    stage.show_sheet(gap)
+    settle(desk)
+    assert box.currentText() == NOBODY_SAYS
+    stage.show_sheet(second)
+    settle(desk)
+    assert box.currentText() == "bore gauge, 0.01 mm"

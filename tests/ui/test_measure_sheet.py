@@ -11,7 +11,6 @@ from bagtag.domain.measuring.result import Verdict
 from bagtag.domain.measuring.sheet import Given, Limits, SheetKind
 from bagtag.domain.phrases import NBSP
 from bagtag.ui.measure.measure_stage import MeasureStage
-from bagtag.ui.scanning.scanner import Scanner
 from tests.ui.forms_kit import ENTER, TAB, press, write
 from tests.ui.measure_kit import (
     GAUGE,
@@ -19,14 +18,11 @@ from tests.ui.measure_kit import (
     OVERSIZES,
     SIX,
     add,
-    at_pace,
     caliper,
     cylinder,
     readings,
 )
 from tests.ui.stages_job import gearbox, nameless, sentence_of
-
-CODE = "A2C4ER"
 
 
 def plain(said: str) -> str:
@@ -350,56 +346,6 @@ def test_a_shim_swap_is_drawn_and_said(stage, sheet, desk, settle):
     said = " ".join(page.verdict.said)
     assert "Buy none; swapping saves 2 shims" in said
     assert "put in" not in said
-
-
-# Scans
-
-
-@pytest.fixture
-def scanner(stage):
-    made = Scanner(stage)
-    made.heard = []
-    made.scanned.connect(made.heard.append)
-    yield made
-    made.stop()
-
-
-def test_a_caliper_at_a_scanners_pace_is_no_scan(stage, sheet, scanner, store, desk, settle):
-    made = sheet()
-    at_pace(stage.windowHandle(), "".join(f"{one}\r" for one in SIX))
-    settle(desk)
-    assert scanner.heard == []
-    assert list(readings(store, made).values()) == [f"{one} mm" for one in SIX]
-
-
-def test_a_scan_into_a_reading_is_heard_and_leaves_what_was_typed(
-    stage, sheet, scanner, store, desk, settle
-):
-    made = sheet()
-    write("76.")
-    at_pace(stage.windowHandle(), f"{CODE}\r")
-    settle(desk)
-    cell = stage.page.table.cells[0]
-    assert scanner.heard == [CODE]
-    assert (cell.text, cell.wrong.text()) == ("76.", "")
-    assert cell.line.hasFocus()
-    assert readings(store, made) == {}
-    write("31")
-    press(TAB)
-    settle(desk)
-    assert readings(store, made) == {"top, across": "76.31 mm"}
-
-
-def test_a_scan_decides_nothing(stage, sheet, scanner, store, desk, settle):
-    made = sheet()
-    for one in (*stage.page.decision.presses, stage.page.back, stage.page.with_.box):
-        one.setFocus()
-        at_pace(stage.windowHandle(), f"{CODE}\r")
-    settle(desk)
-    assert set(scanner.heard) == {CODE}
-    assert stage.page.isVisible()
-    assert services.measuring.get_sheet(store, made).decision is None
-    assert stage.page.with_.box.currentIndex() == 0
 
 
 def test_every_control_has_a_name(stage, sheet):

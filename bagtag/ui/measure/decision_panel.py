@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
@@ -74,7 +74,7 @@ class DecisionPanel(QFrame):
         for name in ("work", "why", "who"):
             column.addWidget(self.fields[name])
         column.addWidget(self.fates)
-        column.addWidget(self.back)
+        column.addWidget(self.back, 0, Qt.AlignmentFlag.AlignLeft)
 
     # What is shown
 

@@ -125,4 +125,4 @@ def _said(row: MeasureRow) -> str:
     assert part is not None
     fate = "to be decided" if part.fate is Fate.DECIDE else f"decided: {part.fate}"
     words = [fate, row.area, part.condition, part.note, show(row.code) if row.code else ""]
-    return ", ".join(filter(None, words))
+    return ", ".join(word.rstrip(".") for word in words if word)

@@ -31,7 +31,8 @@ def of_one_sort(unit: str, other: str) -> bool:
 
 
 class MeasureWith(QWidget):
-    """The instrument is chosen once, for each sort of unit, and stays so from sheet to sheet."""
+    """The instrument is chosen once for each sort of unit. Another sheet begins with what it was
+    read with before, else with what the last sheet of its kind was."""
 
     unit_chosen = Signal(str)
     add_wanted = Signal()
@@ -40,7 +41,9 @@ class MeasureWith(QWidget):
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self._known: tuple[Instrument, ...] = ()
+        self._sheet_id = 0
         self._chosen: dict[str, str] = {}
+        self._of_kind: dict[SheetKind, dict[str, str]] = {}
         self._unit = "mm"
         self._wanted = ""
         self.box = PickBox("Read with", self)
@@ -102,10 +105,15 @@ class MeasureWith(QWidget):
         self.unit.set_value(sheet.unit)
         self.fields["unit"].setVisible(any(unit in LENGTHS for unit in units))
         self.fields["temperature"].setVisible(sheet.kind in WARM)
-        for reading in sheet.readings:
-            if reading.instrument:
-                self._chosen.setdefault(_sort(reading.unit), reading.instrument)
+        if sheet.id != self._sheet_id:
+            self._begin(sheet)
         self._fill()
+
+    def _begin(self, sheet: MeasureSheet) -> None:
+        self._sheet_id = sheet.id
+        self._chosen = self._of_kind.setdefault(sheet.kind, {})
+        self._chosen |= {_sort(one.unit): one.instrument for one in sheet.readings}
+        self._unit = sheet.unit
 
     def follow(self, unit: str) -> None:
         """The place that is to be read next is in this unit."""

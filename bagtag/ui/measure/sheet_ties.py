@@ -96,7 +96,13 @@ class SheetTies(QObject):
             self.work.decide(fate, why, work, who)
 
     def _take_out(self) -> None:
-        self.desk.act(services.measuring.delete_sheet, self.work.sheet_id)
+        """Closed first: nobody is to be told that the sheet he takes out is gone."""
+        sheet_id = self.work.sheet_id
+        self.work.close()
+        self.desk.act(services.measuring.delete_sheet, sheet_id, then=self._taken_out)
+
+    def _taken_out(self, _: Change) -> None:
+        self.gone.emit()
 
     def _print(self) -> None:
         from bagtag.ui.sheets.measure_dialog import open_measure_page
