@@ -118,14 +118,14 @@ def test_a_promised_day_before_it_went_is_said_on_the_form(stage, desk, settle, 
 def test_what_is_wanted_of_a_part_is_changed(stage, desk, settle, store, job, sent) -> None:
     act(stage, "cover, clutch side", "Change what is wanted")
     settle(desk)
-    form = stage.one.dialog.form
+    form = stage.one.parts.dialog.form
     assert form.work.text() == "skim the joint face"
     assert form.off.ids == [job.parts["gasket, cover"]]
     assert form.takes.parts == [ShopPart("dowels", 2)]
     form.work.setText("skim and lap")
     form.figures.rows[0].high.setText("0,02")
     form.takes.set_parts([ShopPart("dowels", 4), ShopPart("oil jet")])
-    stage.one.dialog.save()
+    stage.one.parts.dialog.save()
     settle(desk)
     said = sentence_of(stage)
     assert "skim and lap" in said
@@ -135,9 +135,9 @@ def test_what_is_wanted_of_a_part_is_changed(stage, desk, settle, store, job, se
 
 def test_the_shop_took_something_off_as_well(qtbot, stage, desk, settle, store, job, sent) -> None:
     act(stage, "main shaft", "The shop took a part off")
-    stage.one.dialog.activateWindow()  # no window manager does it here
-    qtbot.waitUntil(stage.one.dialog.isActiveWindow)
-    assert stage.one.dialog.line.hasFocus()
+    stage.one.parts.dialog.activateWindow()  # no window manager does it here
+    qtbot.waitUntil(stage.one.parts.dialog.isActiveWindow)
+    assert stage.one.parts.dialog.line.hasFocus()
     write("3 oil jets")
     press(ENTER)
     settle(desk)

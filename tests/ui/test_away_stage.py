@@ -191,7 +191,7 @@ def test_names_and_leaks(stage, qtbot, desk, settle, store, job) -> None:
     stage.begin()
     settle(desk)
     stage.pack.pick.set_values([job.parts["shift drum"]])
-    stage.pack._show_panels(job.parts["shift drum"])
+    stage.pack.pick.changed.emit()
     stage.pack.panels[job.parts["shift drum"]].form.figures.add()
     assert nameless(stage) == []
 

@@ -4,30 +4,28 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag import services
 from bagtag.domain.errors import BadInput, Trouble
 from bagtag.domain.phrases import listed
-from bagtag.domain.sending import Back, Batch, Scanned
+from bagtag.domain.sending import Batch, Scanned
 from bagtag.ui.away.away_acts import FinishAct, is_escape
 from bagtag.ui.away.away_words import called, key_of
 from bagtag.ui.away.back_row import BackRow
+from bagtag.ui.away.back_rows import BackRows
 from bagtag.ui.away.looks import Looks
-from bagtag.ui.card.card_parts import Scroll
 from bagtag.ui.card.sign_rows import Verdict
 from bagtag.ui.card.task_signs import CROSS, TICK
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import button, label, tight
-from bagtag.ui.forms.sight import InSight
 
 if TYPE_CHECKING:
     from bagtag.domain.change import Change
 
 SCAN = "Scan each tag, or tick what is here. What is not ticked stays at the shop."
-NOTHING = "Nothing is ticked yet. Scan the tags of what is back, or tick it."
 SHOWN = 6
 """How many parts are named where more may stay away; the rest are counted."""
 
@@ -40,30 +38,22 @@ class BackPage(QWidget):
 
     def __init__(self, desk: Desk, looks: Looks, parent: QWidget) -> None:
         super().__init__(parent)
-        self.desk, self._looks = desk, looks
+        self.desk = desk
         self.batch: Batch | None = None
-        self.rows: dict[int, BackRow] = {}
         self._is_busy = self._was_warned = False
         self.head = label("", self, scale="head")
         self.scanned = Verdict(self)
-        self.view = Scroll(self, "What is back")
+        self.view = BackRows(looks, self)
         self.count = label("", self, tone="muted")
         self.wrong = label("", self, tone="accent")
         self.finish = FinishAct("Check it in", self)
         self.leave = button("Leave it\u2002Esc", self, role="quiet", name="Leave it")
-        self._later = QTimer(self)  # a row that is just opened has its height a moment later
-        self._later.setSingleShot(True)
-        self._later.timeout.connect(self._bring)
-        self._near: BackRow | None = None
         self._lay()
-        InSight(self.view, ())
+        self.view.changed.connect(self._count)
         self.finish.clicked.connect(self.save)
         self.leave.clicked.connect(self._leave)
 
     def _lay(self) -> None:
-        self.view.column.setContentsMargins(2, 2, 12, 2)
-        self.view.column.setSpacing(8)
-        self.view.column.addStretch(1)
         acts = QHBoxLayout()
         tight(acts, 12)
         for press in (self.finish, self.leave):
@@ -94,43 +84,21 @@ class BackPage(QWidget):
         """The batch as it is now: rows that are there already keep what was said in them."""
         self.batch = batch
         self.head.setText(f"{called(batch)}: what is back?")
-        out = {item.away.id: item for item in batch.out}
-        for away_id in [one for one in self.rows if one not in out]:
-            self._drop(away_id)
-        for place, (away_id, item) in enumerate(out.items()):
-            row = self.rows.get(away_id)
-            if row is not None and row.item.away != item.away:  # other figures are wanted now
-                was_here = row.is_here
-                self._drop(away_id)
-                self._make(away_id, batch, place).tick(was_here)
-            elif row is None:
-                self._make(away_id, batch, place)
+        self.view.show_batch(batch)
         self._count()
 
-    def _make(self, away_id: int, batch: Batch, place: int) -> BackRow:
-        item = next(one for one in batch.items if one.away.id == away_id)
-        row = BackRow(item, self._looks, self.view.body)
-        row.changed.connect(self._count)
-        self.view.column.insertWidget(place, row)
-        self.rows[away_id] = row
-        return row
-
-    def _drop(self, away_id: int) -> None:
-        row = self.rows.pop(away_id)
-        self.view.column.removeWidget(row)
-        row.hide()
-        row.deleteLater()
+    @property
+    def rows(self) -> dict[int, BackRow]:
+        return self.view.rows
 
     def _clear(self) -> None:
-        for away_id in list(self.rows):
-            self._drop(away_id)
+        self.view.clear()
         self._was_warned = False
         self.wrong.hide()
 
     def _count(self) -> None:
         """How many are back, and what stays away."""
-        here = [row for row in self.rows.values() if row.is_here]
-        gone = [row.item.called for row in self.rows.values() if not row.is_here]
+        here, gone = self.view.here, [row.item.called for row in self.view.gone]
         many = f"Check {len(here)} in" if len(here) > 1 else "Check it in"
         self.finish.say(many)
         self.wrong.hide()
@@ -161,20 +129,13 @@ class BackPage(QWidget):
         said = f"{row.item.called} is ticked already." if twice else found.sentence
         row.tick()
         self.scanned.say(said, TICK)
-        self._near = row
-        row.begin()
-        self._later.start(0)
+        self.view.go_to(row)
 
     def _strange(self, error: BaseException) -> None:
         if isinstance(error, Trouble):
             self.scanned.say(error.sentence, CROSS)
         else:
             self.desk.tell_error(error)
-
-    def _bring(self) -> None:
-        """The row that was scanned comes into sight, whole where there is room for it."""
-        if self._near is not None and self._near in self.rows.values():
-            self.view.ensureWidgetVisible(self._near, 0, 12)
 
     # What is kept
 
@@ -183,7 +144,7 @@ class BackPage(QWidget):
         if self._is_busy:
             return
         try:
-            items = self._items()
+            items = self.view.back()
         except BadInput as wrong:
             self._say(wrong.sentence)
             return
@@ -193,20 +154,6 @@ class BackPage(QWidget):
             return
         self._is_busy = True
         self.desk.act(services.send_outs.back, items, then=self._kept, failed=self._failed)
-
-    def _items(self) -> list[Back]:
-        """What is back; BadInput, said at its field, for what is no figure."""
-        found: list[Back] = []
-        for row in self.rows.values():
-            if row.is_here:
-                try:
-                    found.append(row.back())
-                except BadInput as wrong:
-                    row.say_wrong(wrong.sentence, wrong.field)
-                    raise
-        if not found:
-            raise BadInput(NOTHING)
-        return found
 
     def _warn(self, rows: list[BackRow]) -> None:
         self._was_warned = True

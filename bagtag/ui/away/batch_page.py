@@ -11,15 +11,14 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag import services
 from bagtag.domain.codes import show
-from bagtag.domain.fitting import part
-from bagtag.domain.model import Origin
-from bagtag.domain.sending import Batch, Item
+from bagtag.domain.sending import Batch
 from bagtag.ui import theme
 from bagtag.ui.away.away_acts import FinishAct, is_escape
 from bagtag.ui.away.away_words import back_words, called, key_of, price_words, when
-from bagtag.ui.away.batch_dialogs import open_batch, open_shop_took, open_wanted
+from bagtag.ui.away.batch_dialogs import open_batch
 from bagtag.ui.away.batch_item import BatchItem
 from bagtag.ui.away.batch_papers import BatchPapers
+from bagtag.ui.away.batch_parts import BatchParts
 from bagtag.ui.away.looks import Looks
 from bagtag.ui.card.card_parts import Act, Scroll, Values
 from bagtag.ui.desk import Desk
@@ -27,8 +26,6 @@ from bagtag.ui.forms.basics import button, label, tight
 from bagtag.ui.forms.flow import FlowBox
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     from PySide6.QtWidgets import QDialog
 
 
@@ -39,9 +36,8 @@ class BatchPage(QWidget):
 
     def __init__(self, desk: Desk, looks: Looks, parent: QWidget) -> None:
         super().__init__(parent)
-        self.desk, self._looks = desk, looks
+        self.desk = desk
         self.batch: Batch | None = None
-        self.items: list[BatchItem] = []
         self.dialog: QDialog | None = None
         self.head = label("", self, scale="head")
         self.when = label("", self)
@@ -54,8 +50,7 @@ class BatchPage(QWidget):
         self.leave = button("All send-outs\u2002Esc", self, role="quiet", name="All send-outs")
         self.view = Scroll(self, "The send-out")
         self.values = Values(self.view.body)
-        self.parts = QWidget(self.view.body)
-        self._parts = QVBoxLayout(self.parts)
+        self.parts = BatchParts(desk, looks, self.view.body)
         self.papers_head = label("Papers", self.view.body)
         self.papers = BatchPapers(desk, self.view.body)
         self._lay()
@@ -64,7 +59,6 @@ class BatchPage(QWidget):
     def _lay(self) -> None:
         for press in (self.back, self.paper, self.change, self.more, self.gone):
             self.acts.flow.addWidget(press)
-        tight(self._parts, 8)
         self.view.column.setContentsMargins(2, 2, 12, 2)
         for widget in (self.values, self.parts, self.papers_head, self.papers):
             self.view.column.addWidget(widget)
@@ -107,7 +101,7 @@ class BatchPage(QWidget):
         theme.mark(self.when, tone="accent" if batch.days_late(today) else "muted")
         self._offer(batch)
         self._show_values(batch)
-        self._show_items(batch.items)
+        self.parts.show_batch(batch)
         whole = batch.send_out
         for widget in (self.papers_head, self.papers):
             widget.setVisible(whole is not None)
@@ -137,37 +131,9 @@ class BatchPage(QWidget):
         )
         self.values.show_values([(caption, text, "ink") for caption, text in pairs])
 
-    def _show_items(self, items: Sequence[Item]) -> None:
-        """A piece of tape for each part; what the shop took off it is said on the same piece. One
-        that says the same stays, with what is open in it."""
-        before = {one.item.away.id: one for one in self.items}
-        for one in self.items:
-            self._parts.removeWidget(one)
-        self.items = []
-        for item in items:
-            if item.by_shop_of is None:
-                taken = [one for one in items if one.by_shop_of == item.removal.id]
-                there = before.get(item.away.id)
-                keeps = there is not None and there.says(item, taken)
-                self.items.append(there if keeps and there else self._item(item, taken))
-                self._parts.addWidget(self.items[-1])
-        for one in before.values():
-            if one not in self.items:
-                one.hide()
-                one.deleteLater()
-
-    def _item(self, item: Item, taken: Sequence[Item]) -> BatchItem:
-        made = BatchItem(item, taken, self._looks, self.desk, self.parts)
-        if self.batch is not None and self.batch.send_out is not None:
-            made.offer_all()
-        else:
-            made.offer_loose()
-        made.shown.connect(self.desk.show_removal)
-        made.changing.connect(self._change_item)
-        made.dropping.connect(self._drop)
-        made.stripping.connect(self._strip)
-        made.opened_photos.connect(self._shut_other_photos)
-        return made
+    @property
+    def items(self) -> list[BatchItem]:
+        return self.parts.items
 
     # What is done
 
@@ -190,35 +156,9 @@ class BatchPage(QWidget):
         if self.batch is not None and self.batch.send_out is not None:
             self.dialog = open_batch(self.desk, self, self.batch.send_out)
 
-    def _shut_other_photos(self) -> None:
-        """A watched folder's pictures go to one part, not to all that are open."""
-        for one in self.items:
-            if one is not self.sender():
-                one.shut_photos()
-
     def _take_out(self) -> None:
         """None of it went: undo brings it back."""
         self.desk.act(services.send_outs.delete, self.key)
-
-    def _change_item(self, away_id: int) -> None:
-        assert self.batch is not None
-        item = next(one for one in self.batch.items if one.away.id == away_id)
-        self.dialog = open_wanted(self.desk, self, self.batch, item)
-
-    def _drop(self, away_id: int) -> None:
-        """It was packed by mistake: undo brings it back."""
-        self.desk.act(services.send_outs.drop_item, away_id)
-
-    def _strip(self, removal_id: int) -> None:
-        """The shop took something off it that nobody wrote down."""
-        assert self.batch is not None
-        item = next(one for one in self.batch.items if one.removal.id == removal_id)
-        if self.batch.send_out is not None:
-            self.dialog = open_shop_took(self.desk, self, self.batch.send_out.id, item)
-        else:
-            from bagtag.ui.order.add_part import open_part
-
-            self.dialog = open_part(self.desk, self, Origin.SHOP, part(removal_id))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if is_escape(event):

@@ -13,12 +13,12 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from bagtag import services
 from bagtag.domain.change import Change
 from bagtag.domain.errors import BadInput, Trouble
-from bagtag.domain.sending import Batch, Wanted
+from bagtag.domain.sending import Batch
 from bagtag.domain.standing import Standing
 from bagtag.ui.away.away_acts import FinishAct, is_escape
 from bagtag.ui.away.away_words import called
 from bagtag.ui.away.looks import Looks
-from bagtag.ui.away.pack_part import PackPart
+from bagtag.ui.away.pack_panels import PackPanels
 from bagtag.ui.away.pack_shop import ShopForm
 from bagtag.ui.card.card_parts import Scroll
 from bagtag.ui.desk import Desk
@@ -30,8 +30,7 @@ from bagtag.ui.order.pick_several import PickSeveral
 if TYPE_CHECKING:
     from bagtag.services.tags import Found
     from bagtag.services.views import StripRow
-
-CHOOSE = "Choose the parts at the left, or scan their tags. What is wanted of each is said here."
+    from bagtag.ui.away.pack_part import PackPart
 
 
 class PackPage(QWidget):
@@ -46,19 +45,17 @@ class PackPage(QWidget):
         self.desk, self._looks = desk, looks
         self.send_out_id = 0
         self._rows: dict[int, StripRow] = {}
-        self._parts: list[PickRow] = []
         self._is_busy = False
-        self.panels: dict[int, PackPart] = {}
         self.head = label("", self, scale="head")
-        self.left_side, self.right_side = Scroll(self, "The send-out"), Scroll(self, "Its parts")
+        self.left_side, self.right_side = Scroll(self, "The send-out"), PackPanels(looks, self)
         self.shop = ShopForm(self.left_side.body)
         self.pick = PickSeveral("Parts that go", self.left_side.body, noun="part")
-        self.none_yet = label(CHOOSE, self.right_side.body, tone="muted")
         self.wrong = label("", self, tone="accent")
         self.send = FinishAct("Send it", self)
         self.leave = button("Leave it\u2002Esc", self, role="quiet", name="Leave it")
         self._lay()
         self.pick.changed.connect(self._chosen)
+        self.right_side.let_go.connect(self._let_go)
         self.send.clicked.connect(self.save)
         self.leave.clicked.connect(self.left)
 
@@ -66,11 +63,8 @@ class PackPage(QWidget):
         self.left_side.column.addWidget(self.shop)
         self.left_side.column.addWidget(self.pick)
         self.left_side.column.addStretch(1)
-        self.right_side.column.addWidget(self.none_yet)
-        self.right_side.column.addStretch(1)
-        for side in (self.left_side, self.right_side):
-            side.column.setContentsMargins(2, 2, 12, 2)
-            InSight(side, ())
+        self.left_side.column.setContentsMargins(2, 2, 12, 2)
+        InSight(self.left_side, ())
         sides, acts = QHBoxLayout(), QHBoxLayout()
         tight(sides, 16)
         sides.addWidget(self.left_side, 5)
@@ -107,13 +101,9 @@ class PackPage(QWidget):
 
     def _start(self, word: str) -> None:
         self.send.say(word)
-        for panel in self.panels.values():
-            panel.hide()
-            panel.deleteLater()
-        self.panels = {}
         self.pick.line.clear()
         self.pick.set_values([])
-        self._show_panels(0)
+        self.right_side.clear()
         self.say_nothing()
         self.refresh()
 
@@ -124,50 +114,24 @@ class PackPage(QWidget):
     def _known(self, rows: list[StripRow]) -> None:
         self._rows = {row.removal.id: row for row in rows}
         here = [row for row in rows if row.standing is Standing.OFF]
-        self._parts = [pick_row(row) for row in rows]
         self.pick.set_rows([pick_row(row) for row in reversed(here)])
-        for panel in self.panels.values():
-            panel.form.set_parts(self._parts)
-        self._show_panels(0)
+        self.right_side.set_rows(self._rows, [pick_row(row) for row in rows])
+        self.right_side.show_chosen(self.pick.values)
 
     # Which parts
+
+    @property
+    def panels(self) -> dict[int, PackPart]:
+        return self.right_side.panels
 
     def _chosen(self) -> None:
         new = [one for one in self.pick.values if one not in self.panels]
         self.say_nothing()
-        self._show_panels(new[-1] if new else 0)
-
-    def _show_panels(self, opened: int) -> None:
-        """A panel for each part that goes, in the order chosen; one that is new is open."""
-        for place, one in enumerate(self.pick.values):
-            if one in self._rows:
-                self.right_side.column.insertWidget(place, self._panel(one))
-        for one, panel in self.panels.items():
-            panel.setVisible(one in self.pick.values)
-        if opened in self.panels:
-            self._open(opened)
-        self.none_yet.setVisible(not self.pick.values)
-
-    def _panel(self, removal_id: int) -> PackPart:
-        if removal_id not in self.panels:
-            made = PackPart(self._rows[removal_id], self._looks, self.right_side.body)
-            made.form.set_parts([row for row in self._parts if row.value != removal_id])
-            made.opened.connect(self._open_and_go)
-            made.let_go.connect(self._let_go)
-            self.panels[removal_id] = made
-        return self.panels[removal_id]
-
-    def _open(self, removal_id: int) -> None:
-        for one, panel in self.panels.items():
-            panel.open(one == removal_id)
-
-    def _open_and_go(self, removal_id: int) -> None:
-        self._open(removal_id)
-        self.panels[removal_id].form.work.setFocus()
+        self.right_side.show_chosen(self.pick.values, new[-1] if new else 0)
 
     def _let_go(self, removal_id: int) -> None:
         self.pick.set_values([one for one in self.pick.values if one != removal_id])
-        self._show_panels(0)
+        self.right_side.show_chosen(self.pick.values)
         self.pick.line.setFocus()
 
     def take_scan(self, code: str) -> None:
@@ -184,8 +148,8 @@ class PackPage(QWidget):
         else:
             self.say_nothing()
             self.pick.set_values(list(dict.fromkeys([*self.pick.values, removal_id])))
-            self._show_panels(removal_id)
-            self.panels[removal_id].form.work.setFocus()
+            self.right_side.show_chosen(self.pick.values)
+            self.right_side.go_to(removal_id)
 
     def _refused(self, why: dict[int, str]) -> None:
         for sentence in why.values():
@@ -193,23 +157,12 @@ class PackPage(QWidget):
 
     # What is kept
 
-    def wanted(self) -> list[Wanted]:
-        """What is wanted of each part; BadInput, said in its panel, for what cannot be."""
-        found: list[Wanted] = []
-        for one in self.pick.values:
-            try:
-                found.append(self.panels[one].form.wanted(one))
-            except BadInput:
-                self._open(one)
-                raise
-        return found
-
     def save(self) -> None:
         if self._is_busy or not self.pick.settle():
             return
         self.say_nothing()
         try:
-            wanted = self.wanted()
+            wanted = self.right_side.wanted(self.pick.values)
             form = self.shop.form(date.today())
         except BadInput as wrong:
             self._failed(wrong)
@@ -243,8 +196,7 @@ class PackPage(QWidget):
             return True
         if not self.shop.isHidden() and self.shop.say_wrong(error):
             return True
-        panel = next((one for one in self.panels.values() if one.is_open), None)
-        return panel is not None and panel.form.say_wrong(error)
+        return self.right_side.say_wrong(error)
 
     def say(self, sentence: str) -> None:
         self.wrong.setText(sentence)
@@ -253,8 +205,7 @@ class PackPage(QWidget):
         self.wrong.setText("")
         self.shop.say_nothing()
         self.pick.field.say("")
-        for panel in self.panels.values():
-            panel.form.say_nothing()
+        self.right_side.say_nothing()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if is_escape(event):
