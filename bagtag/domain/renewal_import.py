@@ -1,7 +1,7 @@
 """What a table of lines to renew would add and change in the list of a job."""
 
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 
 from bagtag.domain.kinds import fold
@@ -52,12 +52,44 @@ def plan(job_id: int, lines: Iterable[RenewLine], read: CsvRead) -> ImportPlan:
     return _Matching(job_id, _by_key(lines), Counter(_key_of(row) for row in read.rows)).plan(read)
 
 
-def _by_key(lines: Iterable[RenewLine]) -> dict[Key, list[RenewLine]]:
-    found: dict[Key, list[RenewLine]] = defaultdict(list)
-    for line in lines:
+@dataclass(slots=True)
+class _Alike:
+    """The lines of one name and size that no row has taken yet, by their place in the list; and
+    the same by the part they are for, and by part number."""
+
+    left: dict[int, RenewLine] = field(default_factory=dict)
+    for_: dict[str, dict[int, RenewLine]] = field(default_factory=lambda: defaultdict(dict))
+    number: dict[str, dict[int, RenewLine]] = field(default_factory=lambda: defaultdict(dict))
+
+    def _all(self, line: RenewLine) -> tuple[dict[int, RenewLine], ...]:
+        number = fold(line.new_part.part_number)
+        return self.left, self.for_[fold(line.before)], self.number[number]
+
+    def add(self, place: int, line: RenewLine) -> None:
+        for found in self._all(line):
+            found[place] = line
+
+    def take(self, place: int) -> RenewLine:
+        line = self.left[place]
+        for found in self._all(line):
+            del found[place]
+        return line
+
+    def fitting(self, row: CsvRow) -> dict[int, RenewLine]:
+        """Those that a row means, as far as it tells."""
+        for_ = self.for_.get(fold(row.for_)) if row.for_ else None
+        number = self.number.get(fold(row.part_number)) if row.part_number else None
+        if for_ and number:
+            return {place: line for place, line in for_.items() if place in number} or for_
+        return for_ or number or self.left
+
+
+def _by_key(lines: Iterable[RenewLine]) -> dict[Key, _Alike]:
+    found: dict[Key, _Alike] = defaultdict(_Alike)
+    for place, line in enumerate(lines):
         if not line.is_suggestion:
-            found[_key(line.new_part.what, line.new_part.size)].append(line)
-    return found
+            found[_key(line.new_part.what, line.new_part.size)].add(place, line)
+    return dict(found)
 
 
 def _key(what: str, size: str) -> Key:
@@ -74,7 +106,7 @@ TOO_EARLY = "{lines}: it would be due before it was ordered. Correct the day; it
 @dataclass(slots=True)
 class _Matching:
     job_id: int
-    known: dict[Key, list[RenewLine]]
+    known: dict[Key, _Alike]
     rows_of: Counter[Key]
     new: list[tuple[int, NewPart]] = field(default_factory=list)
     changed: list[Changed] = field(default_factory=list)
@@ -98,19 +130,18 @@ class _Matching:
         )
 
     def _take(self, row: CsvRow) -> None:
-        left = self.known.get(_key_of(row), [])
-        fitting = _fitting(row, left)
-        rows = self.rows_of[_key_of(row)]
-        if not left:
+        alike = self.known.get(_key_of(row))
+        if alike is None or not alike.left:
             self.new.append((row.line, _as_new(self.job_id, row)))
-        elif len(fitting) > 1 and len(left) > rows:
+            return
+        fitting = alike.fitting(row)
+        if len(fitting) > 1 and len(alike.left) > self.rows_of[_key_of(row)]:
             self.several.append(row.line)
-        else:
-            self._merge(row, fitting[0], left)
-            self.rows_of[_key_of(row)] -= 1
+            return
+        self.rows_of[_key_of(row)] -= 1
+        self._merge(row, alike.take(next(iter(fitting))))
 
-    def _merge(self, row: CsvRow, line: RenewLine, left: list[RenewLine]) -> None:
-        left.remove(line)
+    def _merge(self, row: CsvRow, line: RenewLine) -> None:
         part = _said(line.new_part, row)
         if part == line.new_part:
             self.alike += 1
@@ -123,22 +154,6 @@ class _Matching:
 def _tells_little(row: CsvRow) -> tuple[bool, bool]:
     """So that a row that names its line takes it before one that could mean any of several."""
     return not row.for_, not row.part_number
-
-
-def _fitting(row: CsvRow, left: Sequence[RenewLine]) -> list[RenewLine]:
-    """Of lines with one name and size those that a row means, as far as it tells."""
-    meant = list(left)
-    for tells in (_is_for, _has_number):
-        meant = [line for line in meant if tells(line, row)] or meant
-    return meant
-
-
-def _is_for(line: RenewLine, row: CsvRow) -> bool:
-    return bool(row.for_) and fold(line.before) == fold(row.for_)
-
-
-def _has_number(line: RenewLine, row: CsvRow) -> bool:
-    return bool(row.part_number) and fold(line.new_part.part_number) == fold(row.part_number)
 
 
 def _as_new(job_id: int, row: CsvRow) -> NewPart:

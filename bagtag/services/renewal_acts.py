@@ -42,22 +42,21 @@ def save(store: Store, new_part: NewPart, *, who: str = "") -> Change:
 def saved(act: Act, clean: NewPart) -> None:
     """The same inside an open act, of a line that was checked."""
     now = written(act, clean)
-    _keep(
-        act,
-        replace(
-            now,
-            what=clean.what,
-            size=clean.size,
-            part_number=clean.part_number,
-            supplier=clean.supplier,
-            count=clean.count,
-            price=clean.price,
-            currency=clean.currency,
-            ordered_on=clean.ordered_on,
-            due=clean.due,
-            note=clean.note,
-        ),
+    new = replace(
+        now,
+        what=clean.what,
+        size=clean.size,
+        part_number=clean.part_number,
+        supplier=clean.supplier,
+        count=clean.count,
+        price=clean.price,
+        currency=clean.currency,
+        ordered_on=clean.ordered_on,
+        due=clean.due,
+        note=clean.note,
     )
+    if new != now or new.removal_id is not None:
+        _keep(act, new)
 
 
 def order(

@@ -140,9 +140,10 @@ def write_csv(store: Store, job_ids: Sequence[int], out: Path, delimiter: str = 
         raise BadInput(f"Cells are parted by one of these: {named}.", field="delimiter")
     from bagtag.paper import pdf
 
+    titles = {job_id: jobs.get_job(store, job_id).title for job_id in job_ids}
     rows = [
-        (line, jobs.get_job(store, job_id).title)
-        for job_id in dict.fromkeys(job_ids)
+        (line, title)
+        for job_id, title in titles.items()
         for line in lines(store, job_id)
         if not line.is_suggestion
     ]
