@@ -274,11 +274,14 @@ def orders(
     everything: Annotated[
         bool, typer.Option("--all", help="What is ordered and here too, not only what is wanted.")
     ] = False,
+    pdf: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="Write the list as a PDF too.")
+    ] = None,
     as_json: AS_JSON = False,
 ) -> None:
     """List what is to be bought for one job or several, by supplier, equal lines as one."""
     with context.obj.store() as store:
-        cli_renew.say_orders(store, jobs, everything, as_json)
+        cli_renew.say_orders(store, jobs, cli_renew.OrdersAsked(everything, pdf), as_json)
 
 
 @app.command()

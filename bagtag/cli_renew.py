@@ -148,11 +148,27 @@ def _why(line: RenewLine) -> str:
     return ". ".join(filter(None, (line.why.value, line.because)))
 
 
-def say_orders(store: Store, jobs: Sequence[str], everything: bool, as_json: bool) -> None:
+@dataclass(frozen=True, slots=True)
+class OrdersAsked:
+    """`everything` lists what is ordered and here too; `pdf` is a file to write."""
+
+    everything: bool = False
+    pdf: Path | None = None
+
+
+def say_orders(store: Store, jobs: Sequence[str], asked: OrdersAsked, as_json: bool) -> None:
     """What is to be bought for one job or several, by supplier, equal lines as one."""
     ids = [services.jobs.find_job(store, job).id for job in jobs]
-    lists = services.renewals.merged(store, ids, everything=everything)
-    answer([_list_data(one) for one in lists], _list_lines(lists), as_json)
+    lists = services.renewals.merged(store, ids, everything=asked.everything)
+    if asked.pdf is not None:
+        which = services.order_sheets.Which(everything=asked.everything)
+        services.order_sheets.write(store, ids, asked.pdf, which)
+    data = {
+        "suppliers": [_list_data(one) for one in lists],
+        "file": str(asked.pdf) if asked.pdf else None,
+    }
+    written = [f"The list is in {asked.pdf}."] if asked.pdf else []
+    answer(data, [*_list_lines(lists), *written], as_json)
 
 
 def _list_data(one: SupplierList) -> dict[str, Any]:

@@ -80,16 +80,19 @@ def test_the_order_list_of_several_jobs(bagtag, answer, tmp_path):
         "  2 × ring, 1.50 EUR each: job 1: 1 ring (step 2), job 2",
         "  together 3.00 EUR",
     ]
-    (supplier,) = answer("orders", "1", "2")
+    (supplier,) = answer("orders", "1", "2")["suppliers"]
     assert supplier["total"] == {"EUR": "3.00"}
     assert supplier["lines"][0]["for"] == ["job 1: 1 ring (step 2)", "job 2"]
+    pdf = tmp_path / "orders.pdf"
+    _, out, _ = bagtag("orders", "1", "2", "--pdf", str(pdf))
+    assert (out.splitlines()[-1], pdf.read_bytes()[:4]) == (f"The list is in {pdf}.", b"%PDF")
 
 
 def test_nothing_to_renew(bagtag, answer):
     answer("new", "Pump")
     assert bagtag("renew", "1") == (0, "Nothing is to be renewed.\n", "")
     assert bagtag("orders", "1") == (0, "Nothing is to be ordered.\n", "")
-    assert answer("orders", "1", "--all") == []
+    assert answer("orders", "1", "--all") == {"suppliers": [], "file": None}
 
 
 def test_bad_input_is_one_sentence(bagtag, answer, tmp_path):
