@@ -1,8 +1,5 @@
 """The card's acts: signing, taking back, sending away, photos and tags, by mouse and by key."""
 
-from datetime import date
-
-import pytest
 from PIL import Image
 from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
 from PySide6.QtGui import QDropEvent
@@ -11,7 +8,6 @@ from bagtag import services
 from bagtag.domain.fitting import RuleKind, part
 from bagtag.domain.model import PhotoRole
 from bagtag.domain.standing import Standing
-from bagtag.ui.card.card_asks import day_of
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import Press
 from bagtag.ui.sheets.label_dialog import LabelDialog
@@ -163,35 +159,6 @@ def test_send_away_and_back(put, desk, settle, store, job) -> None:
     settle(desk)
     assert services.fates.away_list(store, job.id) == []
     assert card.acts.send_away.isEnabled()
-
-
-TODAY = date(2026, 11, 25)
-
-
-@pytest.mark.parametrize(
-    ("typed", "day"),
-    [
-        ("", None),
-        ("10 days", date(2026, 12, 5)),
-        ("in 2 weeks", date(2026, 12, 9)),
-        ("3", date(2026, 11, 28)),
-        ("25 November", TODAY),
-        ("24 Nov", date(2027, 11, 24)),
-        ("5.12.", date(2026, 12, 5)),
-        ("5. 12. 2027", date(2027, 12, 5)),
-        ("1 may 2028", date(2028, 5, 1)),
-        ("2027-01-31", date(2027, 1, 31)),
-    ],
-)
-def test_days_as_one_writes_them(typed: str, day: date | None) -> None:
-    assert day_of(typed, TODAY) == day
-
-
-@pytest.mark.parametrize("typed", ["31 feb", "5.13.", "soon", "2027-02-30", "12 Foo", "1/2"])
-def test_what_is_no_day_is_said(typed: str) -> None:
-    with pytest.raises(services.fates.BadInput, match="is no day") as caught:
-        day_of(typed, TODAY)
-    assert caught.value.field == "due"
 
 
 def test_photos_are_shown_and_dropped_ones_taken(put, settle, store, job, tmp_path) -> None:

@@ -1,6 +1,6 @@
 """Renew: what is bought new, by supplier, from the day it is wanted until it is compared."""
 
-from datetime import date, timedelta
+from datetime import timedelta
 from decimal import Decimal
 
 import pytest
@@ -406,13 +406,3 @@ def test_names_and_leaks(stage, at, letter, qtbot, desk, settle) -> None:
         return made
 
     assert dies(qtbot, make)
-
-
-def test_days_without_a_year_lie_behind() -> None:
-    from bagtag.ui.renew.renew_days import past_day
-
-    may = date(2026, 5, 4)
-    assert past_day("3 Dec", may) == date(2025, 12, 3)
-    assert past_day("3 May", may) == date(2026, 5, 3)
-    assert past_day("2026-12-03", may) == date(2026, 12, 3)
-    assert past_day("", may) is None

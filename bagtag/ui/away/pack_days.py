@@ -1,43 +1,16 @@
 """Days as they are typed on the form of a batch."""
 
-import re
-from datetime import date, timedelta
+from datetime import date
 
-from bagtag.domain.errors import BadInput
-from bagtag.ui.card.card_asks import day_of
-
-_NAMED = {"today": 0, "yesterday": -1, "tomorrow": 1}
-_YEAR = re.compile(r"\d{4}")
-_HALF = timedelta(days=182)
+from bagtag.domain.typed_days import Lies, typed_day
 
 
 def promised_day(typed: str, today: date) -> date | None:
     """The day promised: `12 May`, `2 weeks`; a day without a year is the next one to come."""
-    return _day(typed, today, "promised")
+    return typed_day(typed, today, field="promised")
 
 
 def out_day(typed: str, today: date) -> date:
-    """The day it went; today where nothing is said. A day without a year is the nearest one:
-    what went last week is often written down today."""
-    found = _day(typed, today, "out_on")
-    if found is None:
-        return today
-    says_year = _YEAR.search(typed) is not None
-    return found if says_year or found - today <= _HALF else _year_before(found)
-
-
-def _year_before(day: date) -> date:
-    try:
-        return day.replace(year=day.year - 1)
-    except ValueError:  # the 29th of February
-        return day
-
-
-def _day(typed: str, today: date, field: str) -> date | None:
-    word = typed.strip().casefold()
-    if word in _NAMED:
-        return today + timedelta(days=_NAMED[word])
-    try:
-        return day_of(typed, today)
-    except BadInput as wrong:
-        raise BadInput(wrong.sentence, field=field) from wrong
+    """The day it went; today where nothing is said. What went last week is often written down
+    today, so a day without a year is the nearest one."""
+    return typed_day(typed, today, Lies.NEAREST, field="out_on") or today

@@ -1,13 +1,13 @@
 """What the card asks for in place, without a box in front of it: a shop, a number."""
 
-import re
-from datetime import date, timedelta
+from datetime import date
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.errors import BadInput, Trouble
+from bagtag.domain.typed_days import typed_day
 from bagtag.ui.forms.basics import ENTER, Field, Line, button, label
 
 CAPTION = 20
@@ -75,37 +75,6 @@ class Asking(QFrame):
             super().keyPressEvent(event)
 
 
-_DAY = re.compile(r"(\d{1,2})\.? *(?:([a-z]{3})[a-z]*|\. *(\d{1,2}))\.? *(\d{4})?", re.IGNORECASE)
-_SPAN = re.compile(r"(?:in )?(\d{1,3}) *(days?|weeks?)?", re.IGNORECASE)
-_MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
-
-
-def day_of(typed: str, today: date) -> date | None:
-    """The day that was typed: `12 May`, `12.5.`, `2027-05-12`, `10 days`, `2 weeks`; None for
-    none. A day without a year is the next one to come. BadInput for what is no day."""
-    text = typed.strip()
-    if not text:
-        return None
-    if span := _SPAN.fullmatch(text):
-        weeks = (span[2] or "").lower().startswith("week")
-        return today + timedelta(days=int(span[1]) * (7 if weeks else 1))
-    try:
-        named = _DAY.fullmatch(text)
-        return _named(named, today) if named else date.fromisoformat(text)
-    except ValueError as wrong:
-        raise BadInput(
-            f"{text} is no day. Write it as 12 May, 2 weeks or 2027-05-12.", field="due"
-        ) from wrong
-
-
-def _named(said: re.Match[str], today: date) -> date:
-    month = _MONTHS.index(said[2].lower()) + 1 if said[2] else int(said[3])
-    if said[4]:
-        return date(int(said[4]), month, int(said[1]))
-    day = date(today.year, month, int(said[1]))
-    return day if day >= today else date(today.year + 1, month, int(said[1]))
-
-
 class AskShop(Asking):
     """Which shop a part goes to, what for, and when it is due back."""
 
@@ -135,7 +104,7 @@ class AskShop(Asking):
 
     def answer(self) -> dict[str, object]:
         """What goes to the service; BadInput for a day that is none."""
-        due = day_of(self.due.text(), date.today())
+        due = typed_day(self.due.text(), date.today())
         return {"shop": self.shop.text(), "work": self.work.text(), "due": due}
 
     def say_wrong(self, error: Trouble | None) -> None:

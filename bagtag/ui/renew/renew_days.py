@@ -3,19 +3,8 @@
 from datetime import date
 
 from bagtag.domain.errors import BadInput
-from bagtag.ui.card.card_asks import day_of
+from bagtag.domain.typed_days import Lies, typed_day
 from bagtag.ui.forms.basics import Field, Line
-
-
-def past_day(typed: str, today: date) -> date | None:
-    """The day something was done: without a year the last one, `3 Dec` in May that of last year."""
-    found = day_of(typed, today)
-    if found is None or found <= today or str(found.year) in typed:
-        return found
-    try:
-        return found.replace(year=found.year - 1)
-    except ValueError:  # 29 Feb
-        return found
 
 
 def read_day(field: Field, today: date, *, past: bool) -> tuple[date | None, bool]:
@@ -24,7 +13,7 @@ def read_day(field: Field, today: date, *, past: bool) -> tuple[date | None, boo
     assert isinstance(field.editor, Line)
     typed = field.editor.text()
     try:
-        found = past_day(typed, today) if past else day_of(typed, today)
+        found = typed_day(typed, today, Lies.BEHIND if past else Lies.AHEAD)
     except BadInput as wrong:
         field.say(wrong.sentence)
         return None, False
