@@ -63,6 +63,7 @@ def test_the_likely_kind_of_the_part_that_has_the_keys_stands_first(
     settle(desk)
     dialog = the(NewSheet)
     assert dialog.kind.value is SheetKind.BORE
+    assert dialog.focusWidget() is dialog.kind.choice(SheetKind.BORE)
     assert dialog.part.line.text().endswith("cylinder")
     dialog.title.setText("cylinder 1")
     press(ENTER)

@@ -63,7 +63,7 @@ class InstrumentDialog(BuildDialog):
         self.out.setVisible(bool(self._one.id))
         self.out.clicked.connect(self._take_out)
         self._load()
-        self.fit(500)
+        self.fit(620)
         self.name.setFocus()
 
     def _load(self) -> None:

@@ -75,7 +75,9 @@ class NewSheet(BuildDialog):
         self.kind.set_options([Option(kind, capital(kind.value)) for kind in kinds])
         self.kind.set_value(kinds[0])
         if not is_typing:
-            self.kind.setFocus()
+            likeliest = self.kind.choice(kinds[0])
+            likeliest.show()  # what is not shown yet would not get the keys
+            likeliest.setFocus()
 
     def save(self) -> None:
         typed = bool(self.part.line.text().strip())
