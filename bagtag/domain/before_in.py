@@ -31,12 +31,16 @@ def before_in(
     new_part: NewPart | None = None,
 ) -> tuple[str, ...]:
     """One sentence for each thing that speaks against a part before it goes in, or wants a look."""
-    found = [*_by_fate(fate, replacement, new_part)]
-    return (*found, *(said for sheet in sheets for said in _by_sheet(fate, sheet)))
+    measured = tuple(said for sheet in sheets for said in _by_sheet(fate, sheet))
+    return (*measured, *_by_fate(fate, replacement, new_part, is_doubted=bool(measured)))
 
 
-def _by_fate(fate: Fate, replacement: Replacement, new: NewPart | None) -> Iterator[str]:
-    if fate is Fate.SCRAP:
+def _by_fate(
+    fate: Fate, replacement: Replacement, new: NewPart | None, *, is_doubted: bool
+) -> Iterator[str]:
+    if fate is Fate.DECIDE and not is_doubted:
+        yield "It is still to be measured or inspected, and decided."
+    elif fate is Fate.SCRAP:
         yield "It is scrapped: it does not go back in."
     elif fate is Fate.RENEW and replacement is not Replacement.HERE:
         yield "The old part does not go back in: a new one is to come."

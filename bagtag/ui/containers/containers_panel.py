@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from bagtag.services.containers import ContainerRow
 
 NOWHERE = "nothing"
+SAID = 3
+"""So much is said of what lies in a container before it goes in; the rest is counted."""
 
 
 class ContainersPanel(QFrame):
@@ -111,7 +113,10 @@ class ContainersPanel(QFrame):
         """What is to be known of what lies in a container before it goes in."""
         container_id, sentences = told
         if self.row is not None and self.row.container.id == container_id:
-            self.before.say("Before these go in", sentences)
+            more = len(sentences) - SAID
+            shown = sentences[:SAID] if more > 0 else sentences
+            rest = (f"and {more} more; each card says what",) if more > 0 else ()
+            self.before.say("Before these go in", (*shown, *rest))
 
     def _fill(self, row: "ContainerRow", where: Whereabouts) -> None:
         self.name.setText(row.container.name)

@@ -29,7 +29,12 @@ def waiting_words(board: "Board") -> str:
     return f"{said} {len(reasons)} {verb}: {', '.join(kinds)}.".strip()
 
 
-REASONS = ("away", "for a new part", "to be decided", "for earlier steps")
+REASONS = ("away", "for a new part", "to be measured", "to be decided", "for earlier steps")
+OF_ITS_OWN = {
+    Keeps.NEW_PART: "for a new part",
+    Keeps.MEASURING: "to be measured",
+    Keeps.DECISION: "to be decided",
+}
 
 
 def _reason(step: "Step") -> str:
@@ -39,6 +44,5 @@ def _reason(step: "Step") -> str:
     if step.standing is not Standing.WAITS:
         return ""
     keeps = {hindrance.keeps for hindrance in step.hindrances}
-    if Keeps.NEW_PART in keeps:
-        return "for a new part"
-    return "to be decided" if Keeps.DECISION in keeps else "for earlier steps"
+    own = (word for kept, word in OF_ITS_OWN.items() if kept in keeps)
+    return next(own, "for earlier steps")
