@@ -52,13 +52,14 @@ def _by_sheet(fate: Fate, sheet: SheetSaid) -> Iterator[str]:
     """A part that goes back although its sheet doubts it says by whose word."""
     if sheet.verdict not in DOUBTED:
         return
-    if sheet.decision is None or sheet.decision.fate is Fate.DECIDE:
-        yield f"{capital(sheet.said)}. Decide it before it goes in."
-    elif fate is Fate.REFIT and sheet.decision.work:
-        work = sheet.decision.work.rstrip(".")
+    decision = sheet.decision
+    if decision is not None and decision.work and fate in (Fate.REFIT, Fate.DECIDE):
+        work = decision.work.rstrip(".")
         yield f"{capital(sheet.said)}, before this work: {work}. Measure it again first."
+    elif decision is None or decision.fate is Fate.DECIDE:
+        yield f"{capital(sheet.said)}. Decide it before it goes in."
     elif fate is Fate.REFIT:
-        why = f": {sheet.decision.why}" if sheet.decision.why else ""
-        yield f"{capital(sheet.said)}. {sheet.decision.who} decided to refit it{why}."
+        why = f": {decision.why}" if decision.why else ""
+        yield f"{capital(sheet.said)}. {decision.who} decided to refit it{why}."
     else:
         yield f"{capital(sheet.said)}."

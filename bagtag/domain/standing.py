@@ -81,12 +81,14 @@ class Hindrance:
 
 @dataclass(frozen=True, slots=True)
 class OpenSheet:
-    """A measuring sheet of a part that nobody has decided: what it says in a line; whether it is
-    read to its end, and whether it holds the part at all."""
+    """A measuring sheet of a part that is still to be decided: what it says in a line; whether it
+    is read to its end, and whether it holds the part at all. `work` is what was wanted of a shop
+    first: such a sheet holds the part no longer than the part is to be decided."""
 
     said: str
     is_measured: bool
     holds: bool = True
+    work: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,13 +139,17 @@ def _undecided(removal: Outline, sheets: Sequence[OpenSheet]) -> Iterator[Hindra
     """A part whose new one is bought is decided, whatever its sheets say."""
     if removal.fate in (Fate.RENEW, Fate.SCRAP):
         return
-    held = [sheet for sheet in sheets if sheet.holds]
+    is_open = removal.fate is Fate.DECIDE
+    held = [sheet for sheet in sheets if sheet.holds and (is_open or not sheet.work)]
     for sheet in held:
-        if sheet.is_measured:
+        if sheet.work:
+            said = f"it is to be worked on and measured again ({sheet.work})"
+            yield Hindrance(said, keeps=Keeps.MEASURING)
+        elif sheet.is_measured:
             yield Hindrance(f"it is still to be decided ({sheet.said})", keeps=Keeps.DECISION)
         else:
             yield Hindrance(f"it is still to be measured ({sheet.said})", keeps=Keeps.MEASURING)
-    if removal.fate is Fate.DECIDE and not held:
+    if is_open and not held:
         said = "it is still to be inspected or measured and decided"
         yield Hindrance(said, keeps=Keeps.DECISION)
 

@@ -202,4 +202,5 @@ def _open(sheet: MeasureSheet) -> OpenSheet:
     """What is measured when parts are in already holds one back only where it is out of limits."""
     found = results(sheet)
     holds = not sheet.kind.is_at_build or found.verdict is Verdict.OUT
-    return OpenSheet(summary(sheet), found.is_measured, holds)
+    work = sheet.decision.work.rstrip(".") if sheet.decision is not None else ""
+    return OpenSheet(summary(sheet), found.is_measured, holds, work)
