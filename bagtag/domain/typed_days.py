@@ -21,6 +21,8 @@ _SPAN = re.compile(r"(?:in )?(\d{1,3}) *(days?|weeks?)?", re.IGNORECASE)
 _MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _NAMED = {"today": 0, "yesterday": -1, "tomorrow": 1}
 _HALF = timedelta(days=182)
+_LIKE = {Lies.BEHIND: "14 March, yesterday or 2026-03-14"}
+_LIKE_ANY = "12 May, 2 weeks or 2027-05-12"
 
 
 def typed_day(
@@ -40,7 +42,7 @@ def typed_day(
         return _named(named, today, lies) if named else date.fromisoformat(text)
     except ValueError as wrong:
         raise BadInput(
-            f"{text} is no day. Write it as 12 May, 2 weeks or 2027-05-12.", field=field
+            f"{text} is no day. Write it as {_LIKE.get(lies, _LIKE_ANY)}.", field=field
         ) from wrong
 
 

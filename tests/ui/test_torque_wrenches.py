@@ -11,7 +11,6 @@ from bagtag.domain.hardware import OVERRIDE
 from bagtag.domain.torque import Length, TorqueUnit
 from bagtag.domain.wrench import Wrench
 from bagtag.ui.torque.wrench_dialog import WrenchesDialog, open_wrenches
-from bagtag.ui.torque.wrench_form import day
 from tests.ui.forms_kit import ENTER, ESC, TAB, press, show, write
 
 TODAY = date.today()
@@ -203,8 +202,16 @@ def test_the_makers_manual_overrides_here_too(dialog):
         ("", None),
     ],
 )
-def test_a_day_as_it_is_typed(typed, read):
-    assert day(typed) == read
+def test_a_day_as_it_is_typed(dialog, typed, read):
+    wrenches = dialog()
+    form = wrenches.form
+    form.name.setText("long")
+    form.high.setText("200")
+    form.calibrated_on.setText(typed)
+    made = form.wrench()
+    assert (made.calibrated_on if made else None) == read
+    assert (made is None) == ("is no day" in form.fields["calibrated_on"].wrong.text())
+    assert (made is None) == (typed != "" and read is None)
 
 
 def test_it_can_be_let_go(qtbot, desk, settle):

@@ -17,12 +17,11 @@ from bagtag.domain.measuring.units import LENGTH, dimension
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import Field, Line, button
 from bagtag.ui.forms.choices import Choices, Option
+from bagtag.ui.forms.days import read_day, written
 from bagtag.ui.order.add_dialog import BuildDialog
 from bagtag.ui.torque.torque_signs import Signed
-from bagtag.ui.torque.wrench_form import day
 
 _UNDER = "Its smallest step tells how near a limit a figure can be called."
-_NO_DAY = "A day like 2026-03-14 or 14.3.2026."
 
 
 def open_instrument(
@@ -71,7 +70,7 @@ class InstrumentDialog(BuildDialog):
         self.name.setText(one.name)
         self.step.setText(show(one.resolution) if one.resolution else "")
         self.unit.set_value(one.unit)
-        self.day.setText(one.calibrated_on.isoformat() if one.calibrated_on else "")
+        self.day.setText(written(one.calibrated_on))
         self.note.setText(one.note)
         if one.id:
             said = services.instruments.calibration(one, date.today())
@@ -85,9 +84,9 @@ class InstrumentDialog(BuildDialog):
         except BadInput as wrong:
             self.say_wrong(wrong.sentence, "resolution")
             return
-        on = day(self.day.text())
-        if self.day.text().strip() and on is None:
-            self.say_wrong(_NO_DAY, "calibrated_on")
+        on, is_day = read_day(self.fields["calibrated_on"], date.today(), past=True)
+        if not is_day:
+            self.day.setFocus()
             return
         one = Instrument(self.name.text(), step, unit, on, self.note.text(), self._one.id)
         self.act(known.edit_instrument if one.id else known.add_instrument, one)

@@ -14,9 +14,9 @@ from bagtag.domain.errors import BadInput
 from bagtag.domain.new_part import NewPart
 from bagtag.domain.renewal_check import read_price
 from bagtag.ui.forms.basics import Field, Line, say_at, tight
+from bagtag.ui.forms.days import read_day, written
 from bagtag.ui.forms.figures import count
 from bagtag.ui.forms.words import WordField
-from bagtag.ui.renew.renew_days import read_day, written
 
 _PLACES = {
     "what": (0, 0, 4), "count": (0, 4, 2), "size": (1, 0, 3), "part_number": (1, 3, 3),

@@ -12,9 +12,9 @@ from PySide6.QtWidgets import QAbstractItemView, QHBoxLayout, QListView, QVBoxLa
 
 from bagtag.domain.new_part import NewPart
 from bagtag.ui.forms.basics import Field, Line, label, say_at, tight
+from bagtag.ui.forms.days import read_day, written
 from bagtag.ui.forms.spoken_rows import SpokenRows
 from bagtag.ui.forms.words import WordField
-from bagtag.ui.renew.renew_days import read_day, written
 from bagtag.ui.renew.renew_lines import pieces, totals
 from bagtag.ui.stages.stage_list import Ticks
 

@@ -12,8 +12,8 @@ from PySide6.QtWidgets import QWidget
 from bagtag.domain.phrases import capital
 from bagtag.ui.card.card_asks import Asking
 from bagtag.ui.forms.basics import Field, Line, button, say_at
+from bagtag.ui.forms.days import read_day, written
 from bagtag.ui.forms.figures import count
-from bagtag.ui.renew.renew_days import read_day, written
 
 if TYPE_CHECKING:
     from bagtag.domain.renewals import RenewLine

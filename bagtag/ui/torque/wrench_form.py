@@ -1,6 +1,5 @@
 """One torque wrench, field by field."""
 
-import re
 from datetime import date
 
 from PySide6.QtCore import Qt
@@ -11,6 +10,7 @@ from bagtag.domain.wrench import Wrench
 from bagtag.domain.wrench_use import calibration
 from bagtag.ui.forms.basics import Field, Line, say_at, tight
 from bagtag.ui.forms.choices import Choices, Option
+from bagtag.ui.forms.days import read_day
 from bagtag.ui.forms.figures import figure, length, length_words, written
 from bagtag.ui.torque.torque_signs import Signed
 
@@ -20,9 +20,7 @@ _SENTENCES = {
     "high": "The highest figure on its scale, above zero.",
     "step": "From one mark of its scale to the next; leave it empty if it has none.",
     "length": "A length above zero: 450 mm, 18 in.",
-    "calibrated_on": "A day like 2026-03-14 or 14.3.2026.",
 }
-_DAY = re.compile(r"(\d{1,2})\. *(\d{1,2})\. *(\d{4})")
 
 
 class WrenchForm(QWidget):
@@ -96,7 +94,8 @@ class WrenchForm(QWidget):
     def wrench(self) -> Wrench | None:
         self.say_nothing()
         low, high = _scale(self.low.text()), figure(self.high.text())
-        if not self._is_read() or low is None or high is None:
+        on, is_day = read_day(self.fields["calibrated_on"], date.today(), past=True)
+        if not self._is_read() or not is_day or low is None or high is None:
             return None
         return Wrench(
             name=self.name.text().strip(),
@@ -105,7 +104,7 @@ class WrenchForm(QWidget):
             unit=self.unit.value,
             step=figure(self.step.text()),
             length=length(self.length.text()),
-            calibrated_on=day(self.calibrated_on.text()),
+            calibrated_on=on,
             note=self.note.text().strip(),
             id=self._id,
         )
@@ -118,7 +117,6 @@ class WrenchForm(QWidget):
             ("high", figure(self.high.text())),
             ("step", figure(self.step.text())),
             ("length", length(self.length.text())),
-            ("calibrated_on", day(self.calibrated_on.text())),
         ):
             editor = self.fields[name].editor
             assert isinstance(editor, Line)
@@ -142,15 +140,3 @@ def _scale(text: str) -> float | None:
     """Where a scale begins: 0 where nothing or zero is typed."""
     typed = text.strip()
     return figure(typed) if typed.strip("0.,") else 0.0
-
-
-def day(text: str) -> date | None:
-    """`2026-03-14` or `14.3.2026`; None for what is no day."""
-    typed = text.strip()
-    match = _DAY.fullmatch(typed)
-    try:
-        if match is not None:
-            return date(int(match[3]), int(match[2]), int(match[1]))
-        return date.fromisoformat(typed)
-    except ValueError:
-        return None

@@ -1,4 +1,4 @@
-"""Days of an order as they are typed: one that lies behind, and one still to come."""
+"""Days as they are typed in a field: one that lies behind, and one still to come."""
 
 from datetime import date
 
