@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from typing import Any
 
+from bagtag.domain.cautions import MANUAL
 from bagtag.domain.measuring.figures import show
 from bagtag.domain.measuring.instrument import Instrument
 from bagtag.domain.measuring.result import Result, Verdict
@@ -11,8 +12,6 @@ from bagtag.domain.measuring.shims import ShimPlan
 from bagtag.domain.model import Removal
 from bagtag.services.measuring import MeasureRow, SheetRow, SheetView
 
-MANUAL = "The maker's manual overrides every limit and every figure given here."
-"""What every answer with a limit ends with."""
 BAD = {Verdict.OUT, Verdict.CLOSE}
 
 

@@ -34,6 +34,9 @@ TORQUE_CAUTIONS = (
 )
 """What every page with a torque says; the manual's word first (common practice, no source)."""
 
+MANUAL = "The maker's manual overrides every limit and every figure given here."
+"""What every page with a limit or a size to work to says (common practice, no source)."""
+
 _WORDS = {
     Hazard.SPRING: (
         r"springs?(?! (?:washers?|pins?))|circlips?|snap rings?|detents?|recoil starter"

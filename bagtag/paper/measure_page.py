@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from bagtag.domain.cautions import MANUAL
 from bagtag.domain.codes import show
 from bagtag.paper import block_set
 from bagtag.paper.block_marks import Drawing, Frame, Rule
@@ -26,7 +27,7 @@ def measure_pdf(target: Target, page: MeasurePage) -> int:
     BadInput when the file cannot be written.
     """
     header = ChecklistHeader(f"{page.job} · measuring", page.printed, page.owner)
-    blocks = [*readings(page), *figures(page), *_told(page), decision(page)]
+    blocks = [*readings(page), *figures(page), _caution(), *_told(page), decision(page)]
     pages = list(block_set.pages([_opening(page)], blocks))
     return print_blocks(target, f"Measuring: {page.title}", header, pages, has_torque=False)
 
@@ -60,6 +61,12 @@ def _beside(made: Setting, page: MeasurePage) -> None:
             made.marks.append(Rule(_BESIDE, made.y, room))
     for words in (instruments(page), temperatures(page)):
         made.say(_BESIDE, room, Said(words, size=9, colour=SOFT, space=4, most=4))
+
+
+def _caution() -> Block:
+    made = Setting(2 * MM)
+    made.say(0, WIDTH, Said(MANUAL, MEDIUM, 9))
+    return made.block()
 
 
 def _told(page: MeasurePage) -> Iterator[Block]:

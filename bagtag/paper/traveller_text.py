@@ -4,13 +4,14 @@ from dataclasses import dataclass, field
 from datetime import date
 from pathlib import Path
 
+from bagtag.domain.cautions import MANUAL
 from bagtag.domain.phrases import capital, listed
 from bagtag.domain.send_out import SendOut
 from bagtag.domain.sending import Item
 from bagtag.domain.shapes import Picture
 
 CAUTIONS = (
-    "The maker's manual overrides every figure given here.",
+    MANUAL,
     "Bag and label every part that is taken out or off, and send it back with this sheet.",
     "Blow out and wash every oil way after machining: chips left inside ruin the engine.",
     "Wear eye protection, and keep part and sheet together: the sheet is the parts' list.",

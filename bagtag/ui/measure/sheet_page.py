@@ -9,14 +9,14 @@ from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
-from bagtag.domain.measuring import valves
+from bagtag.domain.cautions import MANUAL
+from bagtag.domain.measuring import amounts, valves
 from bagtag.domain.measuring.picture import draw
 from bagtag.domain.measuring.sheet import SheetKind
 from bagtag.domain.phrases import whole
 from bagtag.ui.card.card_parts import Act, Scroll, inks_of
 from bagtag.ui.forms.basics import button, label, tight
 from bagtag.ui.forms.sight import InSight
-from bagtag.ui.measure.cautions import MANUAL
 from bagtag.ui.measure.decision_panel import DecisionPanel
 from bagtag.ui.measure.given_form import GivenForm
 from bagtag.ui.measure.limits_form import LimitsForm
@@ -162,7 +162,7 @@ class SheetPage(QWidget):
         sheet, results = self._view.sheet, self._view.results
         is_valves = sheet.kind is SheetKind.VALVES
         plan = valves.plan_of(sheet) if is_valves else None
-        self.shims.show_plan(plan, valves.unit_of(sheet))
+        self.shims.show_plan(plan, amounts.exact_unit(sheet))
         moved = tuple(f"{move.place.name}: " for move in self.shims.moves)
         rest = tuple(one for one in results.advice if not one.startswith(moved)) if moved else None
         self.verdict.show_results(results if rest is None else replace(results, advice=rest))
@@ -194,10 +194,8 @@ class SheetPage(QWidget):
             self._draw()
 
     def _finished(self) -> None:
-        if self.decision.isVisible():
-            self.decision.begin()
-        else:
-            self.back.setFocus()
+        """After the last reading: one more figure and Enter from a caliper decides nothing."""
+        self.verdict.setFocus(Qt.FocusReason.TabFocusReason)
 
     # What is wrong
 
