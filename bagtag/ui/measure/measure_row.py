@@ -13,8 +13,8 @@ from bagtag.domain.model import Fate, Removal
 from bagtag.ui.card.card_parts import keyless
 from bagtag.ui.forms.basics import Press, button, label, tight
 from bagtag.ui.measure.sheet_slip import SheetSlip
+from bagtag.ui.measure.word_press import Word, WordPress
 from bagtag.ui.stages.stage_keys import LoneKeys
-from bagtag.ui.stages.stage_rows import Word, WordPress
 
 if TYPE_CHECKING:
     from bagtag.services.measuring import MeasureRow
