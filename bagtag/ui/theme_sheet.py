@@ -10,6 +10,7 @@ QLabel[tone="accent"] { color: @accent; }
 QLabel[tone="ink"] { color: @ink; }
 
 QFrame[surface="card"] { background: @card; border: 1px solid @line; border-radius: 8px; }
+QFrame[surface="card"]:focus { border: 2px solid @accent; }
 QFrame[surface="tape"] { background: @tape; border: 1px solid @line; border-radius: 4px; }
 QFrame[surface="field"] { background: @card; border: 2px solid @ink; border-radius: 8px; }
 

@@ -71,7 +71,16 @@ def test_a_caliper_goes_from_field_to_field_and_each_figure_is_kept(
     settle(desk)
     assert list(readings(store, made).values()) == [f"{one} mm" for one in SIX]
     assert stage.page.verdict.head.text() == "No limit given"
-    assert stage.page.decision.presses[0].hasFocus()
+    assert stage.page.verdict.hasFocus()
+
+
+def test_one_figure_too_many_changes_and_decides_nothing(stage, sheet, store, desk, settle):
+    made = sheet()
+    caliper(*SIX, "76.99")
+    settle(desk)
+    assert list(readings(store, made).values()) == [f"{one} mm" for one in SIX]
+    assert services.measuring.get_sheet(store, made).decision is None
+    assert stage.page.isVisible()
 
 
 def test_the_verdict_is_there_before_the_store_has_answered(stage, sheet):

@@ -74,7 +74,7 @@ class NewSheet(BuildDialog):
         is_typing = self.title.hasFocus() or self.part.line.hasFocus()
         self.kind.set_options([Option(kind, capital(kind.value)) for kind in kinds])
         self.kind.set_value(kinds[0])
-        if not is_typing:
+        if removal is not None and not is_typing:
             likeliest = self.kind.choice(kinds[0])
             likeliest.show()  # what is not shown yet would not get the keys
             likeliest.setFocus()
