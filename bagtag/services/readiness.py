@@ -1,5 +1,6 @@
 """What is holding a job up: what to chase first, and from which day on each step can go in."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -91,7 +92,7 @@ def _found(known: Planned, today: date) -> readiness.Holding:
 
 
 def _rows(store: Store, known: Planned, held: tuple[Held, ...], today: date) -> tuple[HeldRow, ...]:
-    ids = [one.ref.id for one in held]
+    ids, behind = [one.ref.id for one in held], _behind(known)
     with store.read() as connection:
         thumbs = belongings.first_thumbs(connection, ids)
         sheets = {one.removal_id: one.id for one in between.open_sheets(connection, known.job_id)}
@@ -102,7 +103,7 @@ def _rows(store: Store, known: Planned, held: tuple[Held, ...], today: date) -> 
             known.area_path(one.ref),
             known.why_stuck(one.ref),
             act_words(one, today),
-            _waiting(known, one.ref),
+            _waiting(known, one, behind[one.ref]),
             thumbs.get(one.ref.id, ""),
             known.out[one.ref.id].send_out_id if one.ref.id in known.out else None,
             sheets.get(one.ref.id),
@@ -111,11 +112,21 @@ def _rows(store: Store, known: Planned, held: tuple[Held, ...], today: date) -> 
     )
 
 
-def _waiting(known: Planned, root: Ref) -> tuple[str, ...]:
-    """The first few steps that wait for a stuck one, and how many more."""
-    behind = [ref for ref, roots in known.now.roots.items() if root in roots and ref != root]
-    more = len(behind) - NAMED
-    named = tuple(map(known.called, behind[:NAMED]))
+def _behind(known: Planned) -> dict[Ref, list[Ref]]:
+    """The first few steps that wait for each stuck one, itself left out, in the order of the
+    plan."""
+    found: dict[Ref, list[Ref]] = {one.ref: [] for one in known.now.frees}
+    for ref, roots in known.now.roots.items():
+        for root in roots:
+            if root != ref and len(found[root]) < NAMED:
+                found[root].append(ref)
+    return found
+
+
+def _waiting(known: Planned, held: Held, behind: Sequence[Ref]) -> tuple[str, ...]:
+    """The first few steps that wait for it, by name, and how many more."""
+    more = held.all - 1 - len(behind)
+    named = tuple(map(known.called, behind))
     return (*named, f"and {more} more") if more > 0 else named
 
 
