@@ -11,8 +11,8 @@ from bagtag.domain.measuring.units import converted, dimension
 
 @dataclass(frozen=True, slots=True)
 class Amount:
-    """A figure and the smallest step it was read in, None where nobody said with what. Steps add
-    up, as the worst case has them."""
+    """A figure and the smallest step it was read in, None where nobody said with what, or where it
+    is exact. Steps add up, as the worst case has them."""
 
     value: Decimal
     step: Decimal | None = None
@@ -28,9 +28,9 @@ class Amount:
 
 
 def added(steps: Iterable[Decimal | None]) -> Decimal | None:
-    """The sum; None where one is not known."""
-    known = list(steps)
-    return None if None in known else sum((one for one in known if one is not None), Decimal(0))
+    """The sum of those that are known: that far off it may be at least. None where none is."""
+    known = [one for one in steps if one]
+    return sum(known, Decimal(0)) if known else None
 
 
 def largest(amounts: Iterable[Amount]) -> Amount:
@@ -45,8 +45,7 @@ def smallest(amounts: Iterable[Amount]) -> Amount:
 
 
 def _coarsest(amounts: Iterable[Amount]) -> Decimal | None:
-    steps = [one.step for one in amounts]
-    return None if None in steps else max(one for one in steps if one is not None)
+    return max((one.step for one in amounts if one.step), default=None)
 
 
 def taken(sheet: MeasureSheet, unit: str = "") -> dict[str, Amount]:
@@ -61,6 +60,17 @@ def taken(sheet: MeasureSheet, unit: str = "") -> dict[str, Amount]:
 def _amount(one: Reading, to: str) -> Amount:
     step = None if one.resolution is None else converted(one.resolution, one.unit, to)
     return Amount(converted(one.value, one.unit, to), step)
+
+
+def exact_unit(sheet: MeasureSheet) -> str:
+    """The unit that shims are told in: that of the sheet where all of it is in it, else mm. An inch
+    turns into millimetres without a remainder; the other way round it does not."""
+    units = (
+        *(one.unit for one in sheet.readings),
+        *(one.unit for one in sheet.limits),
+        *(one.unit for one in sheet.given),
+    )
+    return sheet.unit if {*units} <= {sheet.unit, ""} else "mm"
 
 
 def at(amounts: Mapping[str, Amount], *keys: str) -> list[Amount]:

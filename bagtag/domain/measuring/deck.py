@@ -79,7 +79,7 @@ def _of(sheet: MeasureSheet, one: int, pair: list[Amount]) -> Iterator[Result]:
     yield _figure(sheet, tilt, abs(pair[0] - pair[1]), _TILT.key)
     gasket = given_one(sheet, "gasket", sheet.unit)
     if gasket is not None:
-        yield _figure(sheet, squish, _middle(pair) + Amount(gasket, Decimal(0)), _SQUISH.key)
+        yield _figure(sheet, squish, _middle(pair) + Amount(gasket), _SQUISH.key)
 
 
 def _named(slot: FigureSlot, sheet: MeasureSheet, one: int) -> FigureSlot:

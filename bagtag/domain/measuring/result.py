@@ -22,9 +22,9 @@ class Result:
     """One figure of a sheet: a taper, a clearance, a gap.
 
     `resolution` is how far off it may be by the steps of the instruments it was read with, in
-    `unit`, None where one of them is not known. `margin` is what is left to the nearest limit that
-    decides, negative beyond it, None without one. `said` is the whole of it as one sentence:
-    "taper 0.03 mm, at most 0.05: within limits, 0.02 to spare".
+    `unit`, by those that are known; None where none is. `margin` is what is left to the nearest
+    limit that decides, negative beyond it, None without one. `said` is the whole of it as one
+    sentence: "taper 0.03 mm, at most 0.05: within limits, 0.02 to spare".
     """
 
     key: str

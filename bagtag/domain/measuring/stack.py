@@ -6,15 +6,16 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from bagtag.domain.measuring import verdict
-from bagtag.domain.measuring.amounts import Amount, given, limits, missing, taken
+from bagtag.domain.measuring.amounts import Amount, exact_unit, given, limits, missing, taken
 from bagtag.domain.measuring.figures import show
 from bagtag.domain.measuring.form import FigureSlot, GivenSlot, Place, SheetForm
-from bagtag.domain.measuring.result import Results
+from bagtag.domain.measuring.result import Result, Results, Verdict
 from bagtag.domain.measuring.sheet import Limits, MeasureSheet, SheetKind
 from bagtag.domain.phrases import capital, listed
 
 MOST = 8
 """How many shims a stack may have: more make a spring of it (common practice, no source)."""
+AFTERWARDS = "Read the float again before it is closed up."
 _FLOAT = FigureSlot("end float", "end float", low=True)
 _AS_IT_IS = Place("end float", "end float, as it is", number=1)
 _DEPTH = Place("depth", "depth of the housing", number=1)
@@ -24,9 +25,9 @@ _HEIGHT = Place("height", "height of what goes in", number=2)
 @dataclass(frozen=True, slots=True)
 class StackPlan:
     """`gap` is what shims and float share; `shims` what to put in, None where none of those at hand
-    do, and an empty row where none is needed; `after` is the float then. All in the unit of the
-    sheet. `thinnest` to `thickest` is what the shims may come to in all, `wanted` gives the middle
-    of the range; `there` is in now, and `stays` is whether it does."""
+    do, and an empty row where none is needed; `after` is the float then. All in one unit.
+    `thinnest` to `thickest` is what the shims may come to in all, `wanted` gives the middle of the
+    range; `there` is in now, and `stays` is whether it does."""
 
     gap: Decimal
     thinnest: Decimal
@@ -77,19 +78,22 @@ def results(sheet: MeasureSheet) -> Results:
     still = missing(form(sheet), sheet)
     if still:
         return Results(missing=still)
-    now = _now(sheet)
-    held = limits(sheet, _FLOAT.key)
-    figure = verdict.result(_FLOAT, now.value, sheet.unit, now.step, held)
-    return Results((figure,), (), tuple(_advice(sheet)))
+    return Results((_figure(sheet),), (), tuple(_advice(sheet)))
 
 
-def _now(sheet: MeasureSheet) -> Amount:
+def _figure(sheet: MeasureSheet) -> Result:
+    now = _now(sheet, sheet.unit)
+    return verdict.result(_FLOAT, now.value, sheet.unit, now.step, limits(sheet, _FLOAT.key))
+
+
+def _now(sheet: MeasureSheet, unit: str) -> Amount:
     """The float with what is in now."""
-    read = taken(sheet)
+    read = taken(sheet, unit)
     if _AS_IT_IS.key in read:
         return read[_AS_IT_IS.key]
-    shims = Amount(sum(given(sheet, "in now", sheet.unit), Decimal(0)), Decimal(0))
-    gasket = Amount(sum(given(sheet, "gasket", sheet.unit), Decimal(0)), Decimal(0))
+    shims, gasket = (
+        Amount(sum(given(sheet, key, unit), Decimal(0))) for key in ("in now", "gasket")
+    )
     return read[_DEPTH.key] + gasket - read[_HEIGHT.key] - shims
 
 
@@ -98,11 +102,12 @@ def plan_of(sheet: MeasureSheet) -> StackPlan | None:
     held = limits(sheet, _FLOAT.key)
     if missing(form(sheet), sheet) or held is None:
         return None
-    low, high = range_of(verdict.in_unit(held, sheet.unit))
+    unit = exact_unit(sheet)
+    low, high = range_of(verdict.in_unit(held, unit))
     if low is None or high is None:
         return None
-    there, spare = (given(sheet, key, sheet.unit) for key in ("in now", "at hand"))
-    return plan(_now(sheet).value, low, high, there, spare)
+    there, spare = (given(sheet, key, unit) for key in ("in now", "at hand"))
+    return plan(_now(sheet, unit).value, low, high, there, spare)
 
 
 def range_of(held: Limits) -> tuple[Decimal | None, Decimal | None]:
@@ -133,35 +138,40 @@ def choose(
 ) -> tuple[Decimal, ...] | None:
     """The fewest of these shims that come to a thickness from `thinnest` to `thickest`, of as many
     the nearest to the middle, the thicker first; None where none do."""
-    middle = (thinnest + thickest) / 2
-    for stacks in _by_count(thickest, shims):
-        fit = [total for total in stacks if thinnest <= total <= thickest]
+    low, high, *whole = _whole((thinnest, thickest, *shims))
+    for stacks in _by_count(high, whole):
+        fit = [total for total in stacks if low <= total <= high]
         if fit:
-            best = min(fit, key=lambda total: (abs(total - middle), total))
-            return tuple(sorted(stacks[best], reverse=True))
+            best = min(fit, key=lambda total: (abs(2 * total - low - high), total))
+            return tuple(sorted((shims[one] for one in stacks[best]), reverse=True))
     return None
 
 
-def _by_count(
-    thickest: Decimal, shims: Sequence[Decimal]
-) -> list[dict[Decimal, tuple[Decimal, ...]]]:
-    """For 0, 1, 2 … shims every total that they can come to, each with one way to it."""
-    by_count: list[dict[Decimal, tuple[Decimal, ...]]] = [{} for _ in range(MOST + 1)]
-    by_count[0][Decimal(0)] = ()
-    for shim in shims:
+def _whole(figures: Sequence[Decimal]) -> list[int]:
+    """The same as whole numbers of the finest step among them, which add up ten times as fast."""
+    finest = min(int(one.as_tuple().exponent) for one in figures)
+    return [int(one.scaleb(-finest)) for one in figures]
+
+
+def _by_count(thickest: int, shims: Sequence[int]) -> list[dict[int, tuple[int, ...]]]:
+    """For 0, 1, 2 … shims every total that they can come to, each with one way to it: which of the
+    shims."""
+    by_count: list[dict[int, tuple[int, ...]]] = [{} for _ in range(MOST + 1)]
+    by_count[0][0] = ()
+    for at, shim in enumerate(shims):
         for count in range(MOST, 0, -1):
             for total, way in by_count[count - 1].items():
                 if total + shim <= thickest:
-                    by_count[count].setdefault(total + shim, (*way, shim))
+                    by_count[count].setdefault(total + shim, (*way, at))
     return by_count
 
 
 def _advice(sheet: MeasureSheet) -> Iterator[str]:
-    found, unit = plan_of(sheet), sheet.unit
+    found, unit = plan_of(sheet), exact_unit(sheet)
     if found is None:
         return
     if found.stays:
-        yield "What is in now gives a float within the range: leave it."
+        yield _stays(sheet)
         return
     if found.thickest < 0:
         yield (
@@ -177,6 +187,16 @@ def _advice(sheet: MeasureSheet) -> Iterator[str]:
         )
         return
     yield _put_in(found, unit)
+    yield AFTERWARDS
+
+
+def _stays(sheet: MeasureSheet) -> str:
+    if _figure(sheet).verdict is Verdict.CLOSE:
+        return (
+            "What is in now gives a float too close to its limit to call: read it again with "
+            "something finer before it is left."
+        )
+    return "What is in now gives a float within the range: leave it."
 
 
 def _put_in(found: StackPlan, unit: str) -> str:

@@ -5,11 +5,18 @@ from decimal import Decimal
 
 from bagtag.domain.errors import BadInput
 from bagtag.domain.measuring import amounts, shims, shims_told, verdict
-from bagtag.domain.measuring.amounts import count, given, given_one, limits, taken
+from bagtag.domain.measuring.amounts import (
+    count,
+    exact_unit,
+    given,
+    given_one,
+    limits,
+    taken,
+)
 from bagtag.domain.measuring.form import FigureSlot, GivenSlot, Place, SheetForm
-from bagtag.domain.measuring.result import Result, Results
+from bagtag.domain.measuring.result import Result, Results, Verdict
 from bagtag.domain.measuring.sheet import MeasureSheet, SheetKind
-from bagtag.domain.measuring.shims import ShimPlan, ValvePlace
+from bagtag.domain.measuring.shims import ShimPlan, Source, ValvePlace
 from bagtag.domain.measuring.stack import range_of
 from bagtag.domain.phrases import capital, listed
 
@@ -77,12 +84,6 @@ def _figures(sheet: MeasureSheet) -> Iterator[Result]:
             yield verdict.result(slot, one.value, sheet.unit, one.step, limits(sheet, side))
 
 
-def unit_of(sheet: MeasureSheet) -> str:
-    """The unit the shims are told in: mm, unless nothing of the sheet is."""
-    said = {*(one.unit for one in sheet.readings), *(one.unit for one in sheet.limits)}
-    return sheet.unit if said <= {sheet.unit} else "mm"
-
-
 def plan_of(sheet: MeasureSheet) -> ShimPlan | None:
     """Which shim goes where, over the valves whose clearance, shim and range are known; None while
     there is none. A valve without any clearance is left alone: how far it is short is not known.
@@ -91,7 +92,7 @@ def plan_of(sheet: MeasureSheet) -> ShimPlan | None:
     if not places:
         return None
     made, _ = _series_or_why(sheet)
-    return shims.plan(places, given(sheet, "at hand", unit_of(sheet)), made)
+    return shims.plan(places, given(sheet, "at hand", exact_unit(sheet)), made)
 
 
 def _series_or_why(sheet: MeasureSheet) -> tuple[tuple[Decimal, ...], str]:
@@ -103,14 +104,14 @@ def _series_or_why(sheet: MeasureSheet) -> tuple[tuple[Decimal, ...], str]:
 
 def series_of(sheet: MeasureSheet) -> tuple[Decimal, ...]:
     """The sizes that are made, none where that is not said; BadInput for what cannot be."""
-    low, high, step = (given_one(sheet, key, unit_of(sheet)) for key in _SERIES)
+    low, high, step = (given_one(sheet, key, exact_unit(sheet)) for key in _SERIES)
     if low is None or high is None or step is None:
         return ()
     return shims.series(low, high, step)
 
 
 def _places(sheet: MeasureSheet) -> Iterator[ValvePlace]:
-    unit = unit_of(sheet)
+    unit = exact_unit(sheet)
     read = taken(sheet, unit)
     for name, side in valves(sheet):
         clearance, shim = (read.get(f"{name}, {what}") for what in ("clearance", "shim"))
@@ -134,8 +135,22 @@ def _advice(sheet: MeasureSheet) -> Iterator[str]:
         yield wrong
     found = plan_of(sheet)
     if found is not None:
+        yield from _close(sheet, found)
         yield from _left_out(sheet, tight)
-        yield from shims_told.told(found, unit_of(sheet), has_series=bool(made))
+        yield from shims_told.told(found, exact_unit(sheet), has_series=bool(made))
+
+
+def _close(sheet: MeasureSheet, found: ShimPlan) -> Iterator[str]:
+    """Those that the plan leaves as they are, though nobody can tell whether they are in range."""
+    stay = {move.place.name for move in found.moves if move.source is Source.STAYS}
+    figures = (one for one in _figures(sheet) if one.verdict is Verdict.CLOSE)
+    names = [one.name for one in figures if one.name in stay]
+    if names:
+        stands = "stands" if len(names) == 1 else "stand"
+        yield (
+            f"{capital(listed(names))} {stands} too close to a limit to call: read again with "
+            "something finer before the shim stays."
+        )
 
 
 def _is_tight(sheet: MeasureSheet, name: str) -> bool:

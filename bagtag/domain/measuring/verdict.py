@@ -14,6 +14,10 @@ from bagtag.domain.measuring.result import Result, Verdict
 from bagtag.domain.measuring.sheet import Limits
 from bagtag.domain.measuring.units import converted
 
+HAIR = Decimal("1e-15")
+"""What is nearer than this is alike: a third of an inch has no end in millimetres, and a figure at
+its limit must pass in either unit."""
+
 
 def low(limits: Limits) -> Decimal | None:
     """The lower limit that decides: the worn one, else the new one."""
@@ -34,9 +38,9 @@ def judge(
     if not rooms:
         return Verdict.UNKNOWN, None
     margin = min(rooms)
-    if resolution is not None and any(abs(room) < resolution for room in rooms):
-        beyond = margin < 0 and abs(margin) >= resolution
-        return (Verdict.OUT if beyond else Verdict.CLOSE), margin
+    near = None if resolution is None else resolution - HAIR
+    if near is not None and any(abs(room) < near for room in rooms):
+        return (Verdict.OUT if margin <= -near else Verdict.CLOSE), margin
     if margin < 0:
         return Verdict.OUT, margin
     return (Verdict.NEW if _is_as_new(value, limits) else Verdict.GOOD), margin
@@ -44,15 +48,21 @@ def judge(
 
 def _rooms(value: Decimal, limits: Limits) -> list[Decimal]:
     least, most = low(limits), high(limits)
-    below = [] if least is None else [value - least]
-    return below if most is None else [*below, most - value]
+    below = [] if least is None else [_room(value, least)]
+    return below if most is None else [*below, _room(most, value)]
+
+
+def _room(more: Decimal, less: Decimal) -> Decimal:
+    """What one is larger by than the other, nothing where only turning units makes them differ."""
+    room = more - less
+    return Decimal(0) if 0 < abs(room) < HAIR else room
 
 
 def _is_as_new(value: Decimal, limits: Limits) -> bool:
     if limits.new_low is None and limits.new_high is None:
         return False
-    above = limits.new_low is None or value >= limits.new_low
-    return above and (limits.new_high is None or value <= limits.new_high)
+    above = limits.new_low is None or _room(value, limits.new_low) >= 0
+    return above and (limits.new_high is None or _room(limits.new_high, value) >= 0)
 
 
 def result(
@@ -120,8 +130,8 @@ def _good(figure: Result) -> str:
 
 def _close(figure: Result) -> str:
     assert figure.resolution is not None
-    finer = _with_unit(figure.resolution, figure.unit)
-    return f": too close to call, measure it with something finer than {finer}"
+    best = _with_unit(figure.resolution, figure.unit)
+    return f": too close to call, known to {best} at best; measure it with something finer"
 
 
 def _out(figure: Result) -> str:

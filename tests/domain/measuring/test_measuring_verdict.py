@@ -10,6 +10,7 @@ from measuring_kit import limits
 
 from bagtag.domain.measuring.form import FigureSlot
 from bagtag.domain.measuring.result import Result, Results, Verdict
+from bagtag.domain.measuring.units import converted
 from bagtag.domain.measuring.verdict import in_unit, judge, result
 
 SLOT = FigureSlot("taper", "taper")
@@ -89,6 +90,24 @@ def test_the_unit_of_the_limits_makes_no_difference(value, four):
     assert told.verdict is judge(value, None, held)[0]
 
 
+@given(st.integers(1, 4000), st.integers(0, 60), st.integers(-1, 1))
+def test_a_figure_at_its_limit_passes_in_either_unit(thousandths, under, beyond):
+    """A third of an inch has no end in millimetres, nor 0.05 mm in inches: what is left over by
+    turning the readings is no wear."""
+    high, worn = (Decimal(one) / 1000 for one in (thousandths, thousandths + beyond))
+    held = limits("x", (None, high), (None, high))
+    outer, inner = (
+        converted(one, "mm", "in") for one in (46 + worn - Decimal(under) / 1000, Decimal(46))
+    )
+    turned = outer - inner + converted(Decimal(under) / 1000, "mm", "in")
+    told = result(SLOT, turned, "in", None, held)
+    assert told.verdict is (Verdict.OUT if beyond > 0 else Verdict.NEW)
+    assert (told.margin == 0) is (beyond == 0)
+    step = converted(Decimal("0.001"), "mm", "in")
+    sure = result(SLOT, turned, "in", step, held).verdict
+    assert sure is {-1: Verdict.NEW, 0: Verdict.CLOSE, 1: Verdict.OUT}[beyond]
+
+
 @pytest.mark.parametrize(
     ("value", "step", "held", "said"),
     [
@@ -108,8 +127,8 @@ def test_the_unit_of_the_limits_makes_no_difference(value, four):
             "0.05",
             "0.01",
             limits("taper", wear=(None, "0.05")),
-            "taper 0.05 mm, at most 0.05: too close to call, measure it with something finer than "
-            "0.01 mm",
+            "taper 0.05 mm, at most 0.05: too close to call, known to 0.01 mm at best; measure it "
+            "with something finer",
         ),
         (
             "0.04",

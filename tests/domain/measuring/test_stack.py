@@ -1,5 +1,6 @@
 """Which shims give an end float: the fewest, nearest the middle; checked against every choice."""
 
+from dataclasses import replace
 from decimal import Decimal
 from itertools import combinations
 
@@ -28,10 +29,14 @@ def test_the_fewest_shims_that_give_the_float():
     assert (found.shims, found.after) == ((Decimal("0.80"),), Decimal("0.15"))
     assert (found.added, found.removed) == ((Decimal("0.80"),), (Decimal("0.50"),))
     swapped = results(stack({"end float": "0.45"}, in_now="0.50", at_hand="0.80"))
-    assert swapped.advice == ("Take out 0.50 mm and put in 0.80 mm: the float is 0.15 mm then.",)
-    assert results(
-        stack({"end float": "0.45"}, in_now="0.50", at_hand=["0.20", "0.10"])
-    ).advice == ("Put in 0.20 and 0.10 mm, 0.80 in all: the float is 0.15 mm then.",)
+    assert swapped.advice == (
+        "Take out 0.50 mm and put in 0.80 mm: the float is 0.15 mm then.",
+        "Read the float again before it is closed up.",
+    )
+    assert (
+        results(stack({"end float": "0.45"}, in_now="0.50", at_hand=["0.20", "0.10"])).advice[0]
+        == "Put in 0.20 and 0.10 mm, 0.80 in all: the float is 0.15 mm then."
+    )
 
 
 def test_what_does_already_stays():
@@ -40,13 +45,33 @@ def test_what_does_already_stays():
     assert results(one).advice == ("What is in now gives a float within the range: leave it.",)
 
 
+def test_a_float_too_close_to_its_limit_is_not_left():
+    near = sheet(SheetKind.STACK, {"end float": "0.20"}, FLOAT, step="0.01")
+    assert results(near).figures[0].verdict is Verdict.CLOSE
+    (said,) = results(near).advice
+    assert "too close to its limit to call: read it again" in said
+
+
+def test_shims_in_millimetres_fill_a_gap_in_inches_to_its_very_limit():
+    """0.95 mm less 0.75 mm is 0.20 mm, its limit: nothing may be lost by turning units."""
+    one = sheet(
+        SheetKind.STACK,
+        {"end float": "0.95 mm"},
+        {"end float": ("0.20", "0.20")},
+        {"at hand": ["0.75 mm", "0.80 mm"]},
+    )
+    inches = replace(one, unit="in")
+    assert plan_of(inches).shims == plan_of(one).shims == (Decimal("0.75"),)
+    assert results(inches).advice[0] == "Put in 0.75 mm: the float is 0.20 mm then."
+
+
 def test_the_float_may_be_reckoned_from_a_depth_and_a_height():
     """Gap = depth + gasket - height: 40.00 + 0.30 - 39.35 = 0.95, so 0.80 of shims leave 0.15."""
     one = stack({"depth": "40.00", "height": "39.35"}, gasket="0.30", at_hand="0.80")
     assert [place.key for place in form(one).places if place.needed] == ["depth", "height"]
     found = results(one)
     assert (found.figures[0].value, found.figures[0].verdict) == (Decimal("0.95"), Verdict.OUT)
-    assert found.advice == ("Put in 0.80 mm: the float is 0.15 mm then.",)
+    assert found.advice[0] == "Put in 0.80 mm: the float is 0.15 mm then."
     assert results(stack({"depth": "40.00"})).missing == ("height of what goes in",)
     assert results(stack({})).missing == ("end float, as it is",)
 

@@ -106,3 +106,24 @@ def test_a_shim_with_its_point_in_the_wrong_place_is_asked_about():
     (said,) = check.questions(one)
     assert said.startswith("1 inlet, shim: 24.0 mm beside shims of 2.30 to 2.50 mm: was 2.4 meant?")
     assert check.questions(sheet(SheetKind.VALVES, SWAP, RANGE, TWO | MADE)) == ()
+
+
+def test_one_too_close_to_its_limit_is_read_again_before_its_shim_stays():
+    """At 0.18 with feelers of 0.01 mm nobody can say that it is in its range."""
+    near = read(("1 inlet", "0.18", "2.40"), ("1 exhaust", "0.25", "2.44"))
+    found = results(sheet(SheetKind.VALVES, near, RANGE, step="0.01"))
+    assert found.figures[0].verdict is Verdict.CLOSE
+    assert found.advice[0].startswith("1 inlet stands too close to a limit to call: read again")
+    finer = results(sheet(SheetKind.VALVES, near, RANGE))
+    assert finer.advice == ("Every clearance is in its range: every shim stays.",)
+
+
+def test_shims_in_millimetres_on_a_sheet_in_inches_are_told_as_they_are_marked():
+    one = sheet(
+        SheetKind.VALVES,
+        {"1 inlet, clearance": "0.012", "1 inlet, shim": "0.0945"},
+        {"inlet": ("0.007", "0.009")},
+        {"at hand": "2.50 mm"},
+        unit="in",
+    )
+    assert "put in 2.50 mm, at hand" in " ".join(results(checked(one)).advice)
