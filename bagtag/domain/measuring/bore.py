@@ -39,7 +39,7 @@ def results(sheet: MeasureSheet) -> Results:
     if still:
         return Results(missing=still)
     figures = _figures(sheet)
-    worst = largest(taken(sheet).values()).value
+    worst = largest(taken(sheet).values())
     return Results(figures, (), (_where(sheet), *oversize.of_bore(sheet, worst, figures)))
 
 

@@ -10,7 +10,7 @@ def questions(sheet: MeasureSheet) -> tuple[str, ...]:
     figures = results(sheet).figures
     return (
         *check_slips.questions(sheet),
-        *check_made.questions(sheet),
+        *check_made.questions(sheet, figures),
         *check_limits.questions(sheet, figures),
         *check_taking.questions(sheet, figures),
     )

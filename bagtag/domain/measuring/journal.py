@@ -39,12 +39,13 @@ def results(sheet: MeasureSheet) -> Results:
     if still:
         return Results(missing=still)
     read = taken(sheet)
-    by_slot = ((_SIZE, smallest(read.values())), (_TAPER, _taper(read)), (_ROUND, _round(read)))
+    worst = smallest(read.values())
+    by_slot = ((_SIZE, worst), (_TAPER, _taper(read)), (_ROUND, _round(read)))
     figures = tuple(
         result(slot, one.value, sheet.unit, one.step, limits(sheet, slot.key))
         for slot, one in by_slot
     )
-    return Results(figures, (), oversize.of_journal(sheet, figures[0].value, figures))
+    return Results(figures, (), oversize.of_journal(sheet, worst, figures))
 
 
 def _taper(read: dict[str, Amount]) -> Amount:

@@ -99,6 +99,10 @@ def test_a_bore_that_is_worn_is_rebored_to_the_smallest_oversize_that_cleans_it_
     assert found.advice == (
         "Largest at the top, across.",
         "Rebore to 76.50 mm (+0.50): the smallest oversize that cleans it up.",
+        "That leaves 0.19 mm of diameter to take at the worst place: ask the shop whether it is "
+        "enough, as wear to one side wants more.",
+        "Finish it to the new piston as measured, with the clearance of the maker's manual, which "
+        "also says how far the wall may be bored.",
     )
     assert {one.verdict for one in found.figures} == {Verdict.OUT}
 
@@ -118,6 +122,65 @@ def test_the_oversize_leaves_what_is_wanted_for_finishing(worst, allowance, expe
     made = [Decimal(one) for one in ("0.75", "0.25", "0.50")]
     size = oversize.smallest_that_cleans(Decimal(worst), Decimal(76), made, Decimal(allowance))
     assert size == (None if expected is None else Decimal(expected))
+
+
+def test_a_bore_smaller_than_its_limit_is_not_worn_and_not_rebored():
+    small = sheet(K.BORE, ["75.90"] * 6, limits=BORE_LIMITS, given=MADE)
+    (_, said) = results(small).advice
+    assert said.startswith("It is smaller than its limit, and a bore does not wear smaller")
+    fresh = sheet(K.BORE, ["76.00"] * 6, limits=BORE_LIMITS[:1], given=MADE, step="0.01")
+    assert results(fresh).verdict is Verdict.CLOSE
+    assert results(fresh).advice == ("Alike at all six places.",)
+    big = sheet(
+        K.JOURNAL,
+        ["40.10"] * 4,
+        limits=[limits("size", ("39.98", "40.00"), ("39.95", None))],
+        given={"standard": "40.00", "undersizes": "0.25"},
+    )
+    (said,) = results(big).advice
+    assert said.startswith("It is larger than its limit, and a journal does not wear larger")
+
+
+@pytest.mark.parametrize(("step", "size"), [(None, "76.50"), ("0.001", "76.50"), ("0.01", "76.75")])
+def test_a_size_cleans_up_by_more_than_a_step_of_what_it_was_read_with(step, size):
+    """At 76.495 a step of 0.01 may hide 76.505, which 76.50 would not clean up."""
+    kept = sheet(K.BORE, ["76.495"] * 6, limits=BORE_LIMITS, given=MADE, step=step)
+    assert results(kept).advice[1].startswith(f"Rebore to {size} mm")
+
+
+def test_a_bore_at_an_oversize_is_not_rebored_to_that_and_is_asked_about():
+    done = sheet(K.BORE, ["76.50"] * 6, limits=BORE_LIMITS, given=MADE)
+    assert results(done).advice[1].startswith("Rebore to 76.75 mm (+0.75)")
+    said = "No place is left of the standard size: is it bored to 76.50 mm already?"
+    assert any(one.startswith(said) for one in check.questions(done))
+    worn = sheet(K.BORE, WORN_BORE, limits=BORE_LIMITS, given=MADE)
+    assert not any("already" in one for one in check.questions(worn))
+    ground = sheet(
+        K.JOURNAL,
+        ["39.74"] * 4,
+        limits=[limits("size", ("39.98", "40.00"))],
+        given={"standard": "40.00", "undersizes": ("0.25", "0.50")},
+    )
+    assert any("is it ground to 39.75 mm already?" in one for one in check.questions(ground))
+
+
+def test_with_an_allowance_the_shop_is_not_asked_for_one():
+    kept = sheet(K.BORE, WORN_BORE, limits=BORE_LIMITS, given={**MADE, "allowance": "0.10"})
+    assert not any(one.startswith(oversize.LEAVES) for one in results(kept).advice)
+
+
+def test_a_reading_without_an_instrument_hides_no_other_step():
+    """Five places read to 0.01 mm and one nobody knows how: at its limit the bore is no pass."""
+    kept = sheet(K.BORE, ["76.20"] * 6, limits=BORE_LIMITS[:1], step="0.01")
+    last = replace(kept.readings[-1], resolution=None)
+    size = figure(results(replace(kept, readings=(*kept.readings[:-1], last))), "size")
+    assert (size.resolution, size.verdict) == (Decimal("0.01"), Verdict.CLOSE)
+    read = sheet(K.BEARING, ("46.05", "46.05", "46.00"), limits=[
+        limits("clearance", wear=(None, "0.05"))
+    ])  # fmt: skip
+    gauge = replace(read.readings[0], resolution=Decimal("0.001"))
+    found = figure(results(replace(read, readings=(gauge, *read.readings[1:]))), "clearance")
+    assert (found.resolution, found.verdict) == (Decimal("0.001"), Verdict.CLOSE)
 
 
 def test_an_oversize_may_be_given_whole_or_in_inches():
@@ -200,9 +263,13 @@ def test_a_journal_that_is_worn_is_ground_to_the_largest_undersize_that_cleans_i
     given = {"standard": "40.00", "undersizes": ("0.25", "0.50"), "allowance": "0.02"}
     assert results(sheet(K.JOURNAL, read, limits=[told], given=given)).advice == (
         "Grind to 39.75 mm (−0.25): the largest undersize that cleans it up.",
+        "The maker's manual says whether it may be ground, how far, and whether it is hardened "
+        "again; the fillets keep their radius.",
     )
     assert results(sheet(K.JOURNAL, read, given=given)).advice == (
         "If it is ground, 39.75 mm (−0.25) is the largest undersize that cleans it up.",
+        "The maker's manual says whether it may be ground, how far, and whether it is hardened "
+        "again; the fillets keep their radius.",
     )
     thin = sheet(K.JOURNAL, ["39.45"] * 4, limits=[told], given=given)
     assert results(thin).advice[0].startswith("No undersize made cleans it up")

@@ -29,3 +29,16 @@ def test_nothing_is_asked_for_what_is_good_or_not_read():
     good = tuple(replace(one, value=Decimal("76.10")) for one in WORN)
     assert wanted(replace(SHEET, readings=good)) == ""
     assert wanted(replace(SHEET, readings=WORN[:5])) == ""
+
+
+def test_what_asks_something_or_says_where_is_no_work():
+    small = tuple(replace(one, value=Decimal("75.80")) for one in WORN)
+    held = (Limits("size", new_low=Decimal("76.00"), wear_high=Decimal("76.20")),)
+    assert wanted(replace(SHEET, readings=small, limits=held)) == ""
+    assert "ask the shop" not in wanted(SHEET)
+    lines = ("along", "across", "first diagonal", "second diagonal")
+    face = MeasureSheet(
+        0, "", 1, SheetKind.FLATNESS, readings=tuple(Reading(one, Decimal("0.1")) for one in lines),
+        limits=(Limits("flatness", wear_high=Decimal("0.05")),),
+    )  # fmt: skip
+    assert wanted(face).startswith("At least 0.1 mm must come off")
