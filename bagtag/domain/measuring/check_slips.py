@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from statistics import median_low
 
-from bagtag.domain.measuring import forms
+from bagtag.domain.measuring import forms, ring_gap
 from bagtag.domain.measuring.amounts import given_one, limits, taken
 from bagtag.domain.measuring.figures import show
 from bagtag.domain.measuring.form import Place
@@ -111,6 +111,9 @@ def _expected(sheet: MeasureSheet, place: Place, unit: str) -> Iterable[Expected
     held = limits(sheet, *_keys(sheet.kind, place))
     if held is not None:
         yield from _by_limits(in_unit(held, unit), sheet.kind)
+    elif sheet.kind is SheetKind.RING_GAP and (usual := ring_gap.usual_of(sheet, place.number)):
+        words = f"beside the usual {show(usual)} {unit} of this bore"
+        yield Expected(usual, usual, words, Decimal(5), Decimal(2), what="the bore")
     if sheet.kind is SheetKind.VALVES and place.column == "shim":
         yield from _by_other_shims(sheet, place, unit)
     others = _others(sheet, place, unit)

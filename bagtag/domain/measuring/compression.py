@@ -14,6 +14,8 @@ from bagtag.domain.measuring.verdict import result
 from bagtag.domain.measuring.volumes import Cylinder, disc, displacement
 
 MOST_CYLINDERS = 16
+LEAST_RATIO, MOST_RATIO = 3, 30
+"""No engine that runs is outside these (common practice, no source)."""
 _CC = "cm³"
 _PLACES = (
     Place("chamber", "combustion chamber", unit=_CC, number=1),
@@ -87,7 +89,7 @@ class _Read:
 
 def _read(sheet: MeasureSheet, bore: Decimal, stroke: Decimal) -> _Read:
     volumes, lengths = amounts.taken(sheet, _CC), amounts.taken(sheet, "mm")
-    nothing = Amount(Decimal(0), Decimal(0))
+    nothing = Amount(Decimal(0))
     chamber, crown = (volumes.get(key, nothing) for key in ("chamber", "crown"))
     deck = lengths.get("deck", nothing)
     cylinder = Cylinder(
@@ -153,6 +155,11 @@ def _advice(sheet: MeasureSheet, states: list[_State]) -> Iterator[str]:
         )
     if len(states) == 2:
         yield _both(sheet, states)
+        yield "Crown and deck are taken as they are now: read them again with the new piston."
+        if last.bore <= states[0].read.cylinder.bore:
+            yield "A rebore makes the bore larger, and this one does not: look at both figures."
+    if (made := states[-1].ratio) is not None and not LEAST_RATIO <= made <= MOST_RATIO:
+        yield f"No engine runs at {show(made)} to 1: look at the points and the units."
     if last.gasket_bore is not None and last.gasket_bore < last.bore:
         narrow = converted(last.gasket_bore, "mm", sheet.unit)
         bore = converted(last.bore, "mm", sheet.unit)

@@ -70,7 +70,8 @@ _FORMS = {
         ),
         (_RUN_OUT,),
         how="Turn once round and read the dial's highest and lowest; one reading is enough where "
-        "the dial was set to nothing at the lowest.",
+        "the dial was set to nothing at the lowest. The whole swing counts; where the manual gives "
+        "an eccentricity, that is half of it.",
     ),
 }
 

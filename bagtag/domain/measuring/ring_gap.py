@@ -5,7 +5,6 @@ what its bore grows by (sources in tests/check_values/measuring.json).
 """
 
 from decimal import Decimal
-from math import pi
 
 from bagtag.domain.measuring import verdict
 from bagtag.domain.measuring.amounts import count, given, given_one, limits, missing, taken
@@ -13,6 +12,7 @@ from bagtag.domain.measuring.figures import show
 from bagtag.domain.measuring.form import FigureSlot, GivenSlot, Place, SheetForm
 from bagtag.domain.measuring.result import Result, Results, Verdict
 from bagtag.domain.measuring.sheet import MeasureSheet, SheetKind
+from bagtag.domain.measuring.volumes import PI
 
 USUAL_FACTOR = Decimal("0.004")
 MOST_RINGS = 8
@@ -28,7 +28,7 @@ def usual_least(bore: Decimal, factor: Decimal = USUAL_FACTOR) -> Decimal:
 
 def growth(bore: Decimal) -> Decimal:
     """How much a ring's gap opens where its bore is larger by `bore`."""
-    return bore * Decimal(pi)
+    return bore * PI
 
 
 def form(sheet: MeasureSheet) -> SheetForm:
@@ -93,15 +93,22 @@ def _advice(sheet: MeasureSheet, ring: int, figure: Result) -> str:
 
 def _by_bore(sheet: MeasureSheet, ring: int, figure: Result) -> str:
     """What is usual, where no limits are given but the bore is."""
-    bore, factors = given_one(sheet, "bore", sheet.unit), given(sheet, "factor")
-    if bore is None:
+    least = usual_of(sheet, ring)
+    if least is None or figure.value >= least:
         return ""
-    factor = factors[min(ring, len(factors)) - 1] if factors else USUAL_FACTOR
-    least = usual_least(bore, factor)
-    if figure.value >= least:
-        return ""
-    usual = f"{show(factor)} of the bore is usual. "
+    usual = f"{show(_factor(sheet, ring))} of the bore is usual. "
     return usual + _file(ring, least - figure.value, least, figure.unit)
+
+
+def usual_of(sheet: MeasureSheet, ring: int) -> Decimal | None:
+    """The usual least gap of a ring, in the sheet's unit; None where the bore is not given."""
+    bore = given_one(sheet, "bore", sheet.unit)
+    return None if bore is None else usual_least(bore, _factor(sheet, ring))
+
+
+def _factor(sheet: MeasureSheet, ring: int) -> Decimal:
+    factors = given(sheet, "factor")
+    return factors[min(ring, len(factors)) - 1] if factors else USUAL_FACTOR
 
 
 def _file(ring: int, by: Decimal, least: Decimal, unit: str) -> str:

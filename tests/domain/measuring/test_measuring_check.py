@@ -144,6 +144,16 @@ def test_inches_are_noticed_by_the_limits_of_a_gap():
     assert "0.012 in is 0.305 mm" in said
 
 
+def test_a_gap_in_inches_is_noticed_by_the_bore_where_no_limits_are_given():
+    """0.004 of 76 mm is 0.304, 0.012 in is 0.3048 mm: filing by 0.29 mm would spoil the ring."""
+    (said,) = asked(K.RING_GAP, ["0.012"], given={"bore": "76", "rings": "1"})
+    assert said.startswith("Ring 1: 0.012 mm beside the usual 0.304 mm of this bore: 0.012 in is")
+    (said,) = asked(K.RING_GAP, ["31"], given={"bore": "76", "rings": "1"})
+    assert "was 0.31 meant?" in said
+    for gap in ("0.10", "0.30", "1.20"):
+        assert asked(K.RING_GAP, [gap], given={"bore": "76", "rings": "1"}) == ()
+
+
 def test_limits_in_the_wrong_unit_are_noticed():
     told = [limits("size", ("3.000", "3.001"), (None, "3.004"))]
     (said,) = asked(K.BORE, GOOD, limits=told)
