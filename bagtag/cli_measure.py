@@ -1,5 +1,6 @@
 """`measure`: sheets read, judged and decided; shims and a ratio worked out on the spot."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
 from typing import Annotated
@@ -18,12 +19,13 @@ from bagtag.cli_measure_data import (
     view_data,
     view_lines,
 )
-from bagtag.cli_measure_reckon import ratio_sheet, valve_sheet
+from bagtag.cli_measure_reckon import limits_of, ratio_sheet, valve_sheet
 from bagtag.domain.errors import BadInput, NotFound
 from bagtag.domain.measuring import valves
-from bagtag.domain.measuring.figures import decimal, reading
+from bagtag.domain.measuring.figures import reading
+from bagtag.domain.measuring.form import FigureSlot, GivenSlot
 from bagtag.domain.measuring.instrument import Instrument
-from bagtag.domain.measuring.sheet import Given, Limits, MeasureSheet, Reading, SheetKind
+from bagtag.domain.measuring.sheet import Given, MeasureSheet, Reading, SheetKind
 from bagtag.domain.model import Fate
 from bagtag.services.measuring import SheetView
 from bagtag.store.work import Store
@@ -142,17 +144,18 @@ def limit(
     with context.obj.store() as store:
         view = services.measuring.view(store, sheet)
         texts = (new_low, new_high, wear_low, wear_high)
-        low, high, least, most = (decimal(one, field="limits") if one else None for one in texts)
-        one = Limits(figure, low, high, least, most, unit=_unit(view, figure))
         kept = tuple(one for one in view.sheet.limits if one.key != figure)
-        limits = (*kept, one) if any(texts) else kept
+        told = (limits_of(figure, texts, _unit(view.form.figures, figure, view.sheet.unit)),)
+        limits = (*kept, *told) if any(texts) else kept
         _keep(store, replace(view.sheet, limits=limits), context.obj.who, as_json)
 
 
-def _unit(view: SheetView, figure: str) -> str:
-    slot = next((one for one in view.form.figures if one.key == figure), None)
-    own = slot.unit if slot else ""
-    return "" if slot is not None and slot.is_number else own or view.sheet.unit
+def _unit(slots: Sequence[FigureSlot | GivenSlot], key: str, unit: str) -> str:
+    """The unit that a figure without one is taken in."""
+    slot = next((one for one in slots if one.key == key), None)
+    if slot is None:
+        return unit
+    return "" if slot.is_number else slot.unit or unit
 
 
 def _keep(store: Store, sheet: MeasureSheet, who: str, as_json: bool) -> None:
@@ -170,15 +173,11 @@ def give(
 ) -> None:
     """Write what is known and not measured: a standard size, oversizes made, shims at hand."""
     with context.obj.store() as store:
-        now = services.measuring.get_sheet(store, sheet)
+        view = services.measuring.view(store, sheet)
+        now, unit = view.sheet, _unit(view.form.given, what, view.sheet.unit)
         kept = tuple(one for one in now.given if one.key != what)
-        more = tuple(_given(what, one) for one in figures)
+        more = tuple(Given(what, *reading(one, unit, field="given")) for one in figures)
         _keep(store, replace(now, given=(*kept, *more)), context.obj.who, as_json)
-
-
-def _given(key: str, text: str) -> Given:
-    value, _, unit = text.strip().partition(" ")
-    return Given(key, decimal(value, field="given"), unit)
 
 
 @app.command()

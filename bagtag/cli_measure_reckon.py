@@ -60,14 +60,29 @@ def _readings(match: re.Match[str]) -> Iterable[Reading]:
 
 
 def _range(side: str, text: str) -> Limits:
-    low, _, high = text.partition("-")
+    low, dash, high = text.partition("-")
+    if not dash:
+        raise BadInput(f"{text} is no range of {side} clearance. Write it like 0.18-0.22.")
     return Limits(side, decimal(low, field=side), decimal(high, field=side))
+
+
+def limits_of(figure: str, texts: Sequence[str], unit: str) -> Limits:
+    """New from and to, worn from and to as typed, an empty one for none; in the unit typed, which
+    is one for all of them, else in `unit`."""
+    read = [reading(text, unit, field="limits") if text else None for text in texts]
+    typed = {one[1] for one in read if one is not None}
+    if len(typed) > 1:
+        raise BadInput("Give all limits of a figure in one unit.", field="limits")
+    low, high, least, most = (None if one is None else one[0] for one in read)
+    return Limits(figure, low, high, least, most, unit=next(iter(typed), unit))
 
 
 def _series(text: str) -> Iterable[Given]:
     if text:
-        span, _, step = text.partition("/")
-        low, _, high = span.partition("-")
+        span, slash, step = text.partition("/")
+        low, dash, high = span.partition("-")
+        if not slash or not dash:
+            raise BadInput(f"{text} is no series of shims. Write it like 2.00-2.98/0.02.")
         yield Given("series from", decimal(low, field="made"))
         yield Given("series to", decimal(high, field="made"))
         yield Given("series step", decimal(step, field="made"))

@@ -62,6 +62,11 @@ def test_what_cannot_be_is_one_sentence(bagtag, bore):
         (("show", "7"), 1, "no longer in the store"),
         (("new", "1", "gap"), 1, "There are: size; bore"),
         (("limit", "1", "size", "--new-low", "77", "--new-high", "76"), 2, "the wrong way round"),
+        (("limit", "1", "size", "--new-low", "3 in", "--new-high", "76"), 2, "in one unit"),
+        (("limit", "1", "size", "--new-low", "76 kg"), 2, "not a unit that fits here"),
+        (("give", "1", "standard", "76 cc"), 2, "not a unit that fits here"),
+        (("shims", "1 inlet=0.30/2.40", "--inlet", "0.22"), 2, "Write it like 0.18-0.22"),
+        (("shims", "1 inlet=0.30/2.40", "--made", "2-3"), 2, "Write it like 2.00-2.98/0.02"),
         (("decide", "1", "burn"), 2, "refit, renew, decide, scrap"),
         (("shims", "1 inlet 0.30"), 2, "1 inlet=0.30/2.40"),
         (("shims", "1 inlet=0.30/2.40", "--made", "2-298/0.02"), 0, ""),
@@ -69,6 +74,16 @@ def test_what_cannot_be_is_one_sentence(bagtag, bore):
         got, _, err = bagtag("measure", *arguments)
         assert (got, len(err.splitlines())) == (status, int(bool(said))), arguments
         assert said in err
+
+
+def test_limits_and_givens_may_be_typed_in_inches(bagtag, answer, bore):
+    answer("measure", "limit", "1", "taper", "--wear-high", "0.002 in")
+    answer("measure", "give", "1", "oversizes", "0.010in", '0.020"')
+    for number in range(1, 7):
+        found = answer("measure", "read", "1", str(number), "76.29" if number == 1 else "76.24")
+    said = [one["said"] for one in found["figures"]]
+    assert "taper 0.05 mm, at most 0.002 in: within limits, 0.0008 mm to spare" in said
+    assert any(one.startswith("Rebore to 76.508 mm (+0.508)") for one in found["advice"])
 
 
 def test_shims_are_swapped_before_one_is_bought(bagtag, answer):

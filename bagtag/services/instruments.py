@@ -1,7 +1,7 @@
 """What the bench measures with: instruments belong to no job, so every job sees the same ones."""
 
 from bagtag.domain.change import Change
-from bagtag.domain.errors import NotFound
+from bagtag.domain.errors import BadInput, NotFound
 from bagtag.domain.measuring.instrument import Instrument
 from bagtag.domain.measuring.instrument_check import UNITS, calibration, checked_instrument
 from bagtag.store import between, rows_between, tables
@@ -38,9 +38,20 @@ def add_instrument(store: Store, one: Instrument, *, who: str = "") -> Change:
     columns = rows_between.instrument_columns(checked_instrument(one))
 
     def do(act: Act) -> None:
+        _check_alone(act, str(columns["name"]))
         act.insert(tables.instrument, **columns)
 
     return store.act(f"add the instrument {columns['name']}", do, who=who)
+
+
+def _check_alone(act: Act, name: str, own: int = 0) -> None:
+    """A reading knows its instrument by name, so that no two are called alike."""
+    others = (one for one in between.instruments(act.connection) if one.id != own)
+    if any(one.name.casefold() == name.casefold() for one in others):
+        raise BadInput(
+            f"An instrument is called {name} already. Add its range or number to the name.",
+            field="name",
+        )
 
 
 def edit_instrument(store: Store, one: Instrument, *, who: str = "") -> Change:
@@ -49,6 +60,7 @@ def edit_instrument(store: Store, one: Instrument, *, who: str = "") -> Change:
     get_instrument(store, one.id)
 
     def do(act: Act) -> None:
+        _check_alone(act, str(columns["name"]), one.id)
         act.update(tables.instrument, one.id, **columns)
 
     return store.act(f"edit the instrument {columns['name']}", do, who=who)

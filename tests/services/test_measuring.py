@@ -213,6 +213,19 @@ def test_instruments_are_kept_by_name_and_undone(store):
     assert instruments.get_instrument(store, 1).resolution == Decimal("0.01")
 
 
+def test_no_two_instruments_are_called_alike(store):
+    instruments = services.instruments
+    made = instruments.add_instrument(store, Instrument("Dial gauge", Decimal("0.01"))).new_id
+    other = instruments.add_instrument(store, Instrument("caliper", Decimal("0.02"))).new_id
+    with pytest.raises(BadInput, match="called dial gauge already") as wrong:
+        instruments.add_instrument(store, Instrument(" dial gauge", Decimal("0.001")))
+    assert wrong.value.field == "name"
+    with pytest.raises(BadInput, match="already"):
+        instruments.edit_instrument(store, Instrument("dial gauge", Decimal("0.01"), id=other))
+    instruments.edit_instrument(store, Instrument("dial gauge", Decimal("0.002"), id=made))
+    assert len(instruments.all_instruments(store)) == 2
+
+
 @pytest.mark.parametrize(
     ("fields", "field"),
     [

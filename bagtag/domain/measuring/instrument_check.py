@@ -7,6 +7,7 @@ from bagtag.domain.clean import NAME_LIMIT, NOTE_LIMIT, clean_text
 from bagtag.domain.errors import BadInput
 from bagtag.domain.measuring import units
 from bagtag.domain.measuring.instrument import Instrument
+from bagtag.domain.phrases import capital
 
 UNITS = tuple(
     unit
@@ -40,15 +41,15 @@ def calibration(one: Instrument, today: date) -> str:
     on = one.calibrated_on
     if on is None:
         return (
-            f"Nobody noted when the {one.name} was last calibrated: try it on a gauge block, "
-            "and note the day."
+            f"{capital(one.name)}: nobody noted when it was last calibrated. Try it on a known "
+            "size, and note the day."
         )
     if on > today:
-        return f"The calibration of the {one.name} is dated {on.isoformat()}, a day still to come."
+        return f"{capital(one.name)}: calibrated on {on.isoformat()}, a day still to come."
     months = 12 * (today.year - on.year) + today.month - on.month - (today.day < on.day)
     if months < MONTHS:
         return ""
     return (
-        f"The {one.name} was last calibrated on {on.isoformat()}, {MONTHS} months ago or more: "
-        "try it on a gauge block before it decides a part."
+        f"{capital(one.name)}: last calibrated on {on.isoformat()}, {MONTHS} months ago or more. "
+        "Try it on a known size before it decides a part."
     )
