@@ -10,6 +10,7 @@ from collections.abc import Callable
 from functools import partial
 from pathlib import Path
 from tempfile import TemporaryDirectory
+from typing import cast
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
@@ -19,10 +20,12 @@ from PySide6.QtWidgets import QApplication, QWidget
 from bagtag import services
 from bagtag.bootstrap import open_demo
 from bagtag.domain.fitting import TaskKind, part
+from bagtag.domain.measuring.sheet import SheetKind
 from bagtag.paper.rendering import render
 from bagtag.ui.app import Program, make_app
 from bagtag.ui.desk import Desk
 from bagtag.ui.holes.hole_dialog import open_hole_map
+from bagtag.ui.measure.measure_stage import MeasureStage
 from bagtag.ui.sheets.label_dialog import open_labels
 from bagtag.ui.tools.tools_dialog import open_tools
 from bagtag.ui.torque.torque_dialog import open_torque
@@ -30,6 +33,7 @@ from bagtag.ui.window import MainWindow
 
 HERE = Path(__file__).parent
 FORK, STEP, PIN, COVER = "61", "51", "30", "34"
+SHEETS = {SheetKind.BORE: "measure.png", SheetKind.VALVES: "shims.png"}
 
 
 def wait_for(done: Callable[[], bool], seconds: float = 30) -> None:
@@ -109,6 +113,30 @@ def paper(window: MainWindow, desk: Desk, job_id: int, folder: Path) -> None:
     (HERE / "checklist.png").write_bytes(page)
 
 
+def between(window: MainWindow, desk: Desk, job_id: int, folder: Path) -> None:
+    """What lies between strip and build, and what of it holds the job up."""
+    work = window.work
+    assert work is not None
+    for stage, name in (("Away", "away.png"), ("Renew", "renew.png"), ("Holding", "holding.png")):
+        work.go_to(stage)
+        wait_for(lambda: desk.idle)
+        shoot(window, name)
+    work.go_to("Measure")
+    page = cast("MeasureStage", work.page_of("Measure"))
+    rows = services.measuring.for_stage(desk.store, job_id)
+    for sheet in (row.sheet for part_row in rows for row in part_row.sheets):
+        if sheet.kind in SHEETS:
+            page.show_sheet(sheet.id)
+            wait_for(lambda: desk.idle)
+            shoot(window, SHEETS[sheet.kind])
+    batches = services.send_outs.batches(desk.store, job_id)
+    longest = max((one for one in batches if one.send_out), key=lambda one: len(one.items))
+    assert longest.send_out is not None
+    services.travellers.write(desk.store, longest.send_out.id, folder / "traveller.pdf")
+    (first,) = render((folder / "traveller.pdf").read_bytes(), width_px=900, pages=1)
+    (HERE / "traveller.png").write_bytes(first)
+
+
 def tightening(window: MainWindow, desk: Desk, job_id: int) -> None:
     """The crankcase cover, all before it done: its holes, torque, tools, and its second pass."""
     work = window.work
@@ -148,10 +176,12 @@ def main() -> None:
         window, desk = program.window, program.desk
         window.show()
         wait_for(lambda: window.work is not None and desk.job_id > 0)
+        window.message.clear()  # what is late would stand over every picture
         stages(window, desk, desk.job_id)
         order(window, desk, desk.job_id)
         asking(window, desk)
         paper(window, desk, desk.job_id, Path(folder))
+        between(window, desk, desk.job_id, Path(folder))
         tightening(window, desk, desk.job_id)
         program.end()
 
