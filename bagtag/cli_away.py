@@ -1,8 +1,8 @@
 """`away`: send parts to an outside shop, list what is there, check parts back in."""
 
-import re
 from collections.abc import Sequence
 from datetime import date
+from pathlib import Path
 from typing import Annotated
 
 import typer
@@ -10,15 +10,20 @@ import typer
 from bagtag import services
 from bagtag.cli_answers import answer
 from bagtag.cli_away_data import batch_data, batch_lines, late_data
-from bagtag.domain import codes
-from bagtag.domain.asked import figure
+from bagtag.cli_away_typed import (
+    measured_figure,
+    of_parts,
+    out_day,
+    part_of,
+    promised_day,
+    shop_part,
+    wanted_figure,
+)
 from bagtag.domain.days import late_words
-from bagtag.domain.errors import BadInput, NotFound
-from bagtag.domain.fitting import Asked, Figure
-from bagtag.domain.measuring.figures import decimal
+from bagtag.domain.errors import BadInput
 from bagtag.domain.model import Removal
 from bagtag.domain.send_out import BackCheck
-from bagtag.domain.sending import Back, Item, PackForm, ShopPart, Wanted
+from bagtag.domain.sending import Back, Item, PackForm, Wanted
 from bagtag.store.work import Store
 
 app = typer.Typer(help="Send parts to an outside shop, and check them back in.")
@@ -28,11 +33,6 @@ PARTS = Annotated[
     list[str], typer.Argument(metavar="PART…", help="Parts: the number in the log, or a tag code.")
 ]
 AS_JSON = Annotated[bool, typer.Option("--json", help="Answer in JSON, on standard output alone.")]
-_OF_PART = re.compile(r"\s*(\S+?)\s*[:=]\s*(.*)", re.DOTALL)
-_COUNTED = re.compile(r"(?:(\d{1,4})\s*(?:x|×)?\s+)?(.+)", re.IGNORECASE)
-_FIGURE = re.compile(
-    r"(?P<name>.+?),?\s+(?P<low>[-0-9.,]+)(?:\s+to\s+(?P<high>[-0-9.,]+))?\s*(?P<unit>\D*)"
-)
 
 
 @app.command(name="list")
@@ -41,7 +41,7 @@ def list_(context: typer.Context, job: JOB, as_json: AS_JSON = False) -> None:
     with context.obj.store() as store:
         known = services.send_outs.batches(store, services.jobs.find_job(store, job).id)
     lines = [line for one in known for line in batch_lines(one)]
-    answer([batch_data(one) for one in known], lines or ["Nothing has gone away."], as_json)
+    answer([batch_data(one) for one in known], lines or ["Nothing is away."], as_json)
 
 
 @app.command()
@@ -66,8 +66,8 @@ def send(
     *,
     shop: Annotated[str, typer.Option(metavar="NAME", help="Where they go.")],
     work: Annotated[str, typer.Option(metavar="TEXT", help="The work wanted on each.")] = "",
-    out: Annotated[str, typer.Option(metavar="DAY", help="Went out: 2026-11-25; today.")] = "",
-    promised: Annotated[str, typer.Option(metavar="DAY", help="Promised for: 2026-12-04.")] = "",
+    out: Annotated[str, typer.Option(metavar="DAY", help="The day they went out; today.")] = "",
+    promised: Annotated[str, typer.Option(metavar="DAY", help="Promised: 12 May, 2 weeks.")] = "",
     contact: Annotated[str, typer.Option(metavar="TEXT", help="Whom to ask there.")] = "",
     price: Annotated[str, typer.Option(metavar="FIGURE", help="The price named.")] = "",
     currency: Annotated[str, typer.Option(metavar="NAME", help="Of the price: EUR.")] = "",
@@ -82,9 +82,8 @@ def send(
     as_json: AS_JSON = False,
 ) -> None:
     """Send parts away as one batch; say its code, and the codes of what the shop takes off."""
-    out_on = _day(out, "out") if out else date.today()
-    due = _day(promised, "promised") if promised else None
-    form = PackForm(shop, out_on, due, contact=contact, price=price, currency=currency)
+    days = (out_day(out), promised_day(promised))
+    form = PackForm(shop, *days, contact=contact, price=price, currency=currency)
     with context.obj.store() as store:
         job_id = services.jobs.find_job(store, job).id
         wanted = _wanted(store, job_id, parts, work, (takes, wants))
@@ -101,70 +100,17 @@ def _wanted(
     work: str,
     said: tuple[Sequence[str], Sequence[str]],
 ) -> list[Wanted]:
-    ids = [_part(store, job_id, text).id for text in parts]
-    takes, wants = (_of_parts(store, job_id, some, ids) for some in said)
+    ids = [part_of(store, job_id, text).id for text in parts]
+    takes, wants = (of_parts(store, job_id, some, ids) for some in said)
     return [
         Wanted(
             id_,
             work,
-            asks=tuple(_asked(text) for of, text in wants if of == id_),
-            by_shop=tuple(_shop_part(text) for of, text in takes if of == id_),
+            asks=tuple(wanted_figure(text) for of, text in wants if of == id_),
+            by_shop=tuple(shop_part(text) for of, text in takes if of == id_),
         )
         for id_ in ids
     ]
-
-
-def _of_parts(
-    store: Store, job_id: int, said: Sequence[str], ids: Sequence[int]
-) -> list[tuple[int, str]]:
-    """`12: 3 oil jets`, each with the part that it is said of."""
-    found = []
-    for text in said:
-        match = _OF_PART.fullmatch(text)
-        if match is None:
-            raise BadInput(f"{text}: say of which part, for example: 12: 3 oil jets.")
-        part = _part(store, job_id, match[1])
-        if part.id not in ids:
-            raise BadInput(f"{part.number} {part.name} is not among the parts named. Add it.")
-        found.append((part.id, match[2]))
-    return found
-
-
-def _part(store: Store, job_id: int, text: str) -> Removal:
-    """A part of the job by its number, or by the code on its tag."""
-    try:
-        return services.strip.find_removal(store, job_id, text)
-    except NotFound:
-        if not codes.is_valid(codes.bare(text)):
-            raise
-    found = services.tags.look_up(store, text)
-    if found.removal_id is None or found.job_id != job_id:
-        raise NotFound(f"{codes.show(found.tag.code)} is not the tag of a part of this job.")
-    return services.strip.get_removal(store, found.removal_id)
-
-
-def _shop_part(text: str) -> ShopPart:
-    match = _COUNTED.fullmatch(text.strip())
-    if match is None:
-        raise BadInput("Say what the shop takes off, for example: 12: 3 oil jets.")
-    return ShopPart(match[2], int(match[1] or 1))
-
-
-def _asked(text: str) -> Asked:
-    """`bore 76.50 to 76.52 mm`"""
-    match = _FIGURE.fullmatch(text.strip())
-    if match is None:
-        raise BadInput(f"{text} is no figure. Write it like: 12: bore 76.50 to 76.52 mm.")
-    low = float(decimal(match["low"]))
-    high = float(decimal(match["high"])) if match["high"] else low
-    return Asked(match["name"], match["unit"].strip(), low, high)
-
-
-def _day(text: str, field: str) -> date:
-    try:
-        return date.fromisoformat(text)
-    except ValueError:
-        raise BadInput(f"{text} is no day. Write it as 2026-12-04.", field=field) from None
 
 
 @app.command()
@@ -190,13 +136,13 @@ def back(
     """Check parts back in; what speaks against one is said, and what is not named stays away."""
     with context.obj.store() as store:
         job_id = services.jobs.find_job(store, job).id
-        items = [_out(store, _part(store, job_id, text)) for text in parts]
-        figures = _of_parts(store, job_id, measured, [one.removal.id for one in items])
+        items = [_out(store, part_of(store, job_id, text)) for text in parts]
+        figures = of_parts(store, job_id, measured, [one.removal.id for one in items])
         said = [
             Back(
                 item.away.id,
                 tuple(check for check in item.to_check if check in looked),
-                tuple(_measured(item, text) for of, text in figures if of == item.removal.id),
+                tuple(measured_figure(item, text) for of, text in figures if of == item.removal.id),
                 note,
                 decide,
             )
@@ -207,6 +153,24 @@ def back(
     against = [one for pair in pairs for one in services.send_outs.against(*pair)]
     data = {"back": [item.called for item in items], "against": against}
     answer(data, [*(f"{item.called} is back." for item in items), *against], as_json)
+
+
+@app.command()
+def traveller(
+    context: typer.Context,
+    job: JOB,
+    which: Annotated[str, typer.Argument(metavar="SEND-OUT", help="Its number, or its code.")],
+    *,
+    out: Annotated[Path, typer.Option("-o", "--out", metavar="FILE", help="The PDF to write.")],
+    as_json: AS_JSON = False,
+) -> None:
+    """Write the traveller, the sheet that goes with a send-out to its shop, as a PDF."""
+    with context.obj.store() as store:
+        job_id = services.jobs.find_job(store, job).id
+        whole = services.send_outs.find_send_out(store, job_id, which)
+        pages = services.travellers.write(store, whole.id, out)
+    data = {"send_out": whole.called, "file": str(out), "pages": pages}
+    answer(data, [f"The traveller of {whole.called} is in {out}."], as_json)
 
 
 def _out(store: Store, part: Removal) -> Item:
@@ -220,17 +184,6 @@ def _out(store: Store, part: Removal) -> Item:
         None,
     )
     if away is None:
-        raise BadInput(f"{part.number} {part.name} is not away.")
+        raise BadInput(f"{part.number} {part.name} is not away. Name the parts that are back.")
     (item,) = services.send_outs.items(store, [away.id])
     return item
-
-
-def _measured(item: Item, text: str) -> Figure:
-    """`bore 76.51`, one of the figures that were wanted."""
-    match = _FIGURE.fullmatch(text.strip())
-    name = match["name"].strip() if match is not None else ""
-    asked = next((one for one in item.away.asks if one.name.casefold() == name.casefold()), None)
-    if match is None or asked is None:
-        wanted = ", ".join(one.name for one in item.away.asks) or "none"
-        raise BadInput(f"{text} is no figure wanted of {item.called}. Wanted: {wanted}.")
-    return figure(asked, float(decimal(match["low"])))

@@ -34,6 +34,8 @@ def _days(whole: Batch) -> Iterator[str]:
         yield f"out {whole.send_out.out_on}"
     if not whole.out:
         yield "all back"
+    elif whole.send_out is None:
+        yield late_words(whole.promised, date.today()) if whole.promised else ""
     elif whole.promised is not None:
         yield f"promised for {whole.promised}"
         yield late_words(whole.promised, date.today())
@@ -44,14 +46,21 @@ def _item_lines(item: Item) -> Iterator[str]:
     many = f" ({item.removal.quantity})" if item.removal.quantity > 1 else ""
     took = ", the shop took it off" if item.by_shop_of is not None else ""
     work = f": {item.away.work}" if item.away.work else ""
-    yield f"  {box} {codes.show(item.code)}  {item.called}{many}{took}{work}"
+    yield f"  {box} {codes.show(item.code)}  {item.called}{many}{took}{_own_day(item)}{work}"
     yield from (f"      wanted: {_wanted(one)}" for one in item.away.asks)
     if item.off:
         yield f"      taken off first: {', '.join(item.off)}"
 
 
+def _own_day(item: Item) -> str:
+    """Parts that went one by one have each a day of its own."""
+    if item.away.send_out_id is not None or item.away.due is None:
+        return ""
+    return f", promised for {item.away.due}"
+
+
 def _wanted(one: Asked) -> str:
-    return f"{one.name} {limits(one)}".strip()
+    return ", ".join(filter(None, (one.name, limits(one) or one.unit)))
 
 
 def batch_data(whole: Batch) -> Data:

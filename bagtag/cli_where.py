@@ -87,12 +87,20 @@ def _card_lines(card: BenchCard, found: Found, joint: Joint) -> Iterator[str]:
     yield f"{called(card.removal)}{end}"
     goes_on = card.removal.goes_on and f"goes on: {card.removal.goes_on}"
     yield from filter(None, (card.sentence, card.area, goes_on))
-    yield f"lies in {', '.join(card.where)}" if card.where else "lies on the bench"
+    yield _lies(card)
     yield from cli_joint.told(joint)
     yield from filter(None, (card.removal.tools and f"special tools: {card.removal.tools}",))
     yield from _standing_lines(card)
     yield card.job_title
     yield from cli_joint.cautions(joint)
+
+
+def _lies(card: BenchCard) -> str:
+    """Where it lies; what is away lies at its shop, whatever container it came out of."""
+    if card.away is not None:
+        due = f", promised for {card.away.due}" if card.away.due else ""
+        return f"away at {card.away.shop}{due}"
+    return f"lies in {', '.join(card.where)}" if card.where else "lies on the bench"
 
 
 def _standing_lines(card: BenchCard) -> Iterator[str]:

@@ -2,6 +2,7 @@
 
 from datetime import date, timedelta
 
+import pypdfium2
 import pytest
 
 PROMISED = (date.today() + timedelta(9)).isoformat()
@@ -33,10 +34,49 @@ def test_a_batch_goes_and_is_listed(sent, bagtag, answer):
     assert out.splitlines() == [
         f"{sent['code']}  send-out 1, Mill Lane, out {date.today()}, promised for {PROMISED}",
         f"  [ ] {barrel['code']}  2 cylinder barrel: Rebore and hone.",
-        "      wanted: bore 76.5 to 76.52 mm",
+        "      wanted: bore, 76.50 to 76.52 mm",
         f"  [ ] {jets['code']}  1a oil jets (3), the shop took it off",
     ]
     assert answer("away", "list", "1") == [sent]
+
+
+def test_its_traveller_is_written_by_number_and_by_code(sent, bagtag, answer, tmp_path):
+    for which in ("1", sent["code"].lower()):
+        done = answer("away", "traveller", "1", which, "-o", str(tmp_path / "sheet.pdf"))
+        assert (done["send_out"], done["pages"]) == ("send-out 1, Mill Lane", 1)
+        with pypdfium2.PdfDocument(tmp_path / "sheet.pdf") as document:
+            said = document[0].get_textpage().get_text_bounded()
+        assert sent["code"] in said
+        assert "76.50 to 76.52 mm" in said
+    status, out, err = bagtag("away", "traveller", "1", "7", "-o", str(tmp_path / "no.pdf"))
+    assert (status, out) == (1, "")
+    assert err == "This job has no send-out 7. There is: send-out 1, Mill Lane.\n"
+    assert not (tmp_path / "no.pdf").exists()
+
+
+@pytest.mark.parametrize(
+    ("typed", "low", "high", "said"),
+    [
+        ("taper at most 0,010 mm", None, 0.01, "taper, at most 0.010 mm"),
+        ("wall at least 4.5 mm", 4.5, None, "wall, at least 4.5 mm"),
+        ("bore to 76.5 to 76.52 mm", 76.5, 76.52, "bore to, 76.50 to 76.52 mm"),
+        ("length: 180.00 mm", 180, 180, "length, 180.00 mm"),
+    ],
+)
+def test_a_figure_wanted_is_read_with_its_side_and_said_as_written(
+    sent, bagtag, answer, typed, low, high, said
+):
+    batch = answer("away", "send", "1", "3", "--shop", "The grinder", "--wants", f"3: {typed}")
+    (wanted,) = batch["parts"][0]["wanted"]
+    assert (wanted["low"], wanted["high"]) == (low, high)
+    assert f"      wanted: {said}" in bagtag("away", "list", "1")[1].splitlines()
+
+
+def test_what_is_away_lies_at_its_shop(sent, bagtag):
+    barrel = sent["parts"][0]["code"]
+    lines = bagtag("where", barrel)[1].splitlines()
+    assert f"  away at Mill Lane, promised for {PROMISED}" in lines
+    assert "  lies on the bench" not in lines
 
 
 def test_its_code_leads_to_it(sent, answer):
@@ -96,6 +136,9 @@ def test_what_is_late_is_told_over_all_jobs(sent, bagtag, answer):
         (("send", "1", "77", "--shop", "A"), 1, "No line of this job has the number 77"),
         (("back", "1", "1"), 2, "1 cover is not away"),
         (("back", "1", "2", "--measured", "2: height 3"), 2, "Wanted: bore"),
+        (("back", "1", "2", "--measured", "2: bore 3.012 in"), 2, "was wanted in mm"),
+        (("send", "1", "1", "--shop", "A", "--wants", "1: bore at most 1 to 2"), 2, "no figure"),
+        (("send", "1", "1", "--shop", "A", "--wants", "1: bore 2.10 to 2.0"), 2, "2.10 is above"),
         (("list", "9"), 1, "9"),
     ],
 )

@@ -9,6 +9,8 @@ from bagtag.domain.fitting import Asked, Counted, Figure
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.wrench_use import with_drag
 
+DIGITS = 10
+"""So many digits leave nothing out that was written, and nothing in that reckoning left behind."""
 MOST = 1e7
 """No figure of a bench is larger: a slip of the keys."""
 WRENCH, SMALL_WRENCH, SMALL = 0.04, 0.06, 10.0
@@ -39,23 +41,42 @@ def figure(asked: Asked, value: float) -> Figure:
     """A figure as given; BadInput for what none can be."""
     if not isfinite(value) or abs(value) > MOST:
         raise BadInput(f"{asked.name} cannot be {value:g}. Give it again.", field=asked.name)
-    return Figure(asked.name, value, asked.unit, asked.low, asked.high)
+    return Figure(asked.name, value, asked.unit, asked.low, asked.high, asked.places)
 
 
 def outside(given: Figure) -> str:
     """How a figure stands outside its limits, as a clause; nothing where it is within them."""
-    said = f"{given.name} {given.value:g} {given.unit}".strip()
+    said, places = told(given), given.places
     if given.low is not None and given.value < given.low:
-        return f"{said} is below {given.low:g}"
+        return f"{said} is below {shown(given.low, places)}"
     if given.high is not None and given.value > given.high:
-        return f"{said} is above {given.high:g}"
+        return f"{said} is above {shown(given.high, places)}"
     return ""
 
 
-def limits(asked: Asked, *, digits: int = 6) -> str:
-    """`0.05 to 0.20 mm`, `at most 0.2 mm`, `at least 12 mm`, or nothing, to so many digits."""
+def told(given: Figure) -> str:
+    """`end float 0.12 mm`"""
+    return f"{given.name} {shown(given.value, given.places)} {given.unit}".strip()
+
+
+def shown(value: float, places: int = 0) -> str:
+    """A figure with the decimals it was written with; one that needs more to so many digits."""
+    return f"{value:.{places}f}" if round(value, places) == value else f"{value:.{DIGITS}g}"
+
+
+def places(*typed: str) -> int:
+    """How many decimals the finest of these figures was written with: `76.50` with two."""
+    return max((len(text.strip().replace(",", ".").partition(".")[2]) for text in typed), default=0)
+
+
+def limits(asked: Asked) -> str:
+    """`76.50 to 76.52 mm`, `at most 0.2 mm`, `at least 12 mm`, or nothing."""
     unit = f" {asked.unit}" if asked.unit else ""
-    low, high = (None if one is None else f"{one:.{digits}g}" for one in (asked.low, asked.high))
+    low, high = (
+        None if one is None else shown(one, asked.places) for one in (asked.low, asked.high)
+    )
+    if low == high and low is not None:
+        return f"{low}{unit}"
     if low is not None and high is not None:
         return f"{low} to {high}{unit}"
     if high is not None:
@@ -83,7 +104,8 @@ def checked_asks(asks: Iterable[Asked]) -> tuple[Asked, ...]:
             raise BadInput(f"{name} is asked for twice. Take one out.", field="asks")
         if one.low is not None and one.high is not None and one.low > one.high:
             raise BadInput(
-                f"The limits of {name} are the wrong way round: {one.low:g} is above {one.high:g}.",
+                f"The limits of {name} are the wrong way round: {shown(one.low, one.places)} is "
+                f"above {shown(one.high, one.places)}.",
                 field="asks",
             )
         found[name.casefold()] = replace(one, name=name[:60], unit=one.unit.strip()[:20])

@@ -1,6 +1,6 @@
 """The steps of a build: removals that go back, and what is added to them; rules; sign-offs."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime
 from enum import StrEnum
 from typing import NamedTuple
@@ -65,24 +65,28 @@ class Anchor:
 @dataclass(frozen=True, slots=True)
 class Asked:
     """A figure that is asked for when a step is signed off; limits belong to what is allowed.
-    `given` is what it should be, where the manual gives that: a torque."""
+    `given` is what it should be, where the manual gives that: a torque. `places` is how many
+    decimals a person wrote, so that 76.50 is shown as that; it makes no other figure of it."""
 
     name: str
     unit: str = ""
     low: float | None = None
     high: float | None = None
     given: float | None = None
+    places: int = field(default=0, compare=False)
 
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """A figure as it was given at sign-off, with the limits it was held against."""
+    """A figure as it was given at sign-off, with the limits it was held against; `places` as in
+    what was asked."""
 
     name: str
     value: float
     unit: str = ""
     low: float | None = None
     high: float | None = None
+    places: int = field(default=0, compare=False)
 
 
 @dataclass(frozen=True, slots=True)

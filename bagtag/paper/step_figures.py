@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
-from bagtag.domain.asked import limits, outside
+from bagtag.domain.asked import limits, outside, shown
 from bagtag.domain.fitting import Asked, Figure
 from bagtag.paper.checklist_text import ChecklistStep, SignedOff
 from bagtag.paper.fonts import BOLD, REGULAR
@@ -42,5 +42,6 @@ def _given(step: ChecklistStep, done: SignedOff) -> Iterator[tuple[str, str]]:
 
 def _told(figure: Figure) -> str:
     """`end float 0.12 mm (0.05 to 0.2)`."""
-    allowed = _allowed(Asked(figure.name, figure.unit, figure.low, figure.high))
-    return f"{figure.name} {figure.value:g} {allowed}".rstrip()
+    low, high, places = figure.low, figure.high, figure.places
+    allowed = _allowed(Asked(figure.name, figure.unit, low, high, places=places))
+    return f"{figure.name} {shown(figure.value, places)} {allowed}".rstrip()

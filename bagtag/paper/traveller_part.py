@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator, Sequence
 from functools import partial
 
-from bagtag.domain.asked import limits
+from bagtag.domain.asked import limits, shown
 from bagtag.domain.codes import show
 from bagtag.domain.fitting import Asked, Figure
 from bagtag.domain.send_out import SendOut
@@ -19,8 +19,6 @@ from bagtag.paper.traveller_text import TravellerPart, called, off_words, state_
 
 SIDE = 32 * MM
 """The picture's side."""
-DIGITS = 10
-"""A figure that a shop works to is printed with every digit that was written."""
 CHUNK = 10
 """Rows of a table that are never parted."""
 _MOST = 110 * MM
@@ -112,17 +110,16 @@ def _figures(made: Setting, asks: Sequence[Asked], figures: Sequence[Figure]) ->
 
 
 def _wanted(ask: Asked) -> str:
-    unit = f" {ask.unit}" if ask.unit else ""
-    return limits(ask, digits=DIGITS) or (
-        f"{ask.given:.{DIGITS}g}{unit}" if ask.given is not None else "to be measured"
-    )
+    if ask.given is not None:
+        return limits(ask) or f"{shown(ask.given, ask.places)} {ask.unit}".strip()
+    return limits(ask) or "to be measured"
 
 
 def _cell(made: Setting, base: float, read: Figure | None) -> None:
     wide = WIDTH - _MEASURED
     made.marks.append(Frame(_MEASURED, made.y + 0.9 * MM, wide, _ROW - 1.8 * MM, INK, 0.7))
     if read is not None:
-        said = f"{read.value:.{DIGITS}g} {read.unit}".strip()
+        said = f"{shown(read.value, read.places)} {read.unit}".strip()
         made.put(_MEASURED + 2 * MM, base, Said(said, MEDIUM), wide - 4 * MM)
 
 

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 from operator import attrgetter
 
+from bagtag.domain import codes
 from bagtag.domain.errors import NotFound
 from bagtag.domain.model import Away, Fate, Removal
 from bagtag.domain.send_out import SendOut
@@ -50,6 +51,18 @@ def get_send_out(store: Store, send_out_id: int) -> SendOut:
     if found is None:
         raise NotFound("This send-out is no longer in the job. Choose another one.")
     return found
+
+
+def find_send_out(store: Store, job_id: int, text: str) -> SendOut:
+    """The send-out of a job with this number or code; NotFound lists what there is."""
+    with store.read() as connection:
+        known = between.send_outs(connection, job_id)
+    for one in known:
+        if text.strip() == str(one.number) or codes.bare(text) == one.code:
+            return one
+    there = "; ".join(one.called for one in known)
+    said = f"There is: {there}." if known else "Nothing has gone to a shop yet."
+    raise NotFound(f"This job has no send-out {text.strip()}. {said}")
 
 
 def why_not(store: Store, removal_ids: Sequence[int]) -> dict[int, str]:

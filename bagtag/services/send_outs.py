@@ -26,7 +26,7 @@ from bagtag.domain.sending_check import (
 )
 from bagtag.services import packing
 from bagtag.services.batch_items import items
-from bagtag.services.batches import batch, batches, get_send_out, late, why_not
+from bagtag.services.batches import batch, batches, find_send_out, get_send_out, late, why_not
 from bagtag.services.codes_drawn import tie
 from bagtag.services.coming_back import back, scanned
 from bagtag.services.repacking import change_wanted, delete, drop_item, shop_took, wanted_of
@@ -53,6 +53,7 @@ __all__ = [
     "delete",
     "drop_item",
     "edit",
+    "find_send_out",
     "get_send_out",
     "items",
     "late",

@@ -10,6 +10,8 @@ from bagtag.domain.asked import (
     limits,
     miscounted,
     outside,
+    places,
+    shown,
     torque_asked,
 )
 from bagtag.domain.errors import BadInput
@@ -37,6 +39,22 @@ def test_limits_belong_to_what_is_allowed():
     assert [outside(figure(asked, value)) for value in (0.004, 0.022)] == ["", ""]
     assert outside(figure(asked, 0.05)) == "clearance 0.05 mm is above 0.022"
     assert outside(figure(asked, 0.003)) == "clearance 0.003 mm is below 0.004"
+
+
+@given(st.decimals(-1000, 1000, places=3), st.integers(0, 3))
+def test_a_figure_is_shown_with_the_decimals_it_was_written_with(value, fewer):
+    typed = str(round(value, fewer))
+    assert shown(float(typed), places(typed)) == typed
+    assert shown(float(typed), places(typed.replace(".", ","))) == typed
+
+
+def test_limits_are_shown_alike():
+    two = Asked("bore", "mm", 76.5, 76.52, places=places("76.5", "76,52"))
+    assert limits(two) == "76.50 to 76.52 mm"
+    assert limits(Asked("bore", "mm", 76.5, 76.5, places=2)) == "76.50 mm"
+    assert outside(figure(two, 76.55)) == "bore 76.55 mm is above 76.52"
+    assert outside(figure(two, 76.4)) == "bore 76.40 mm is below 76.50"
+    assert two == Asked("bore", "mm", 76.5, 76.52)
 
 
 @pytest.mark.parametrize("value", [float("nan"), float("inf"), -float("inf"), 1e8])

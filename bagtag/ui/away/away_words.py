@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from datetime import date
 from typing import TYPE_CHECKING
 
-from bagtag.domain.asked import limits, outside
+from bagtag.domain.asked import limits, outside, told
 from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import Asked, Figure
 from bagtag.domain.phrases import capital, day
@@ -95,14 +95,14 @@ def part_name(item: Item) -> str:
 
 
 def asks_words(asks: Iterable[Asked]) -> str:
-    """`bore: 76.5 to 76.53 mm; taper: at most 0.01 mm`"""
+    """`bore: 76.50 to 76.53 mm; taper: at most 0.01 mm`"""
     said = ((one.name, limits(one) or one.unit) for one in asks)
     return "; ".join(f"{name}: {allowed}" if allowed else name for name, allowed in said)
 
 
 def figures_words(figures: Iterable[Figure]) -> str:
     """`bore 76.51 mm; taper 0.02 mm is above 0.01`"""
-    return "; ".join(outside(one) or f"{one.name} {one.value:g} {one.unit}" for one in figures)
+    return "; ".join(outside(one) or told(one) for one in figures)
 
 
 def back_said(away: Away, today: date) -> str:

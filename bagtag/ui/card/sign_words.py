@@ -48,8 +48,7 @@ def asks_words(asks: tuple[Asked, ...]) -> str:
 
 def figure_words(figure: Figure) -> str:
     """`end float 0.25 mm is above 0.2`, or `end float 0.12 mm` where it is within."""
-    outside = asked.outside(figure)
-    return outside or f"{figure.name} {figure.value:g} {figure.unit}".strip()
+    return asked.outside(figure) or asked.told(figure)
 
 
 def signed_words(sign_off: SignOff | None, held: tuple[HeldBy, ...] = ()) -> str:

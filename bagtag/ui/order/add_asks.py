@@ -7,6 +7,7 @@ from math import isfinite, nan
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
+from bagtag.domain.asked import places, shown
 from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import Asked
 from bagtag.ui.forms.basics import Line, Press, button, label, tight
@@ -41,13 +42,14 @@ class AskRow:
     def fill(self, one: Asked) -> None:
         self.name.setText(one.name)
         self.unit.setText(one.unit)
-        self.low.setText("" if one.low is None else f"{one.low:.10g}")
-        self.high.setText("" if one.high is None else f"{one.high:.10g}")
+        for line, value in ((self.low, one.low), (self.high, one.high)):
+            line.setText("" if value is None else shown(value, one.places))
 
     def asked(self) -> Asked:
         """As filled in; BadInput for a limit that is no figure."""
+        low, high = self.low.text(), self.high.text()
         return Asked(
-            self.name.text(), self.unit.text(), limit(self.low.text()), limit(self.high.text())
+            self.name.text(), self.unit.text(), limit(low), limit(high), places=places(low, high)
         )
 
 
