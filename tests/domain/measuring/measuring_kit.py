@@ -49,3 +49,11 @@ def limits(key, new=(None, None), wear=(None, None), unit="mm"):
 
 def figure(results, key):
     return next(one for one in results.figures if one.key == key)
+
+
+WORN_BORE = ("76.31", "76.27", "76.25", "76.22", "76.20", "76.19")
+BORE_LIMITS = (
+    limits("size", ("76.00", "76.02"), (None, "76.20")),
+    limits("taper", wear=(None, "0.05")),
+    limits("out of round", wear=(None, "0.05")),
+)
