@@ -1,9 +1,11 @@
 """What a person says of a line to renew, made clean, or one sentence that says what is wrong."""
 
 import re
+from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
 from decimal import Decimal
+from typing import Any
 
 from bagtag.domain.clean import NAME_LIMIT, NOTE_LIMIT, TEXT_LIMIT, clean_text, whole
 from bagtag.domain.errors import BadInput
@@ -12,6 +14,8 @@ from bagtag.domain.phrases import day
 
 SIGNS = {"€": "EUR", "£": "GBP"}
 """Signs of money that mean one currency alone, with its code of ISO 4217; from memory."""
+NOT_COMPARED: Mapping[str, Any] = {"compared_at": None, "compared_by": "", "compared_note": ""}
+"""What is said of a comparison that nobody made."""
 MOST_MONEY = Decimal(10_000_000)
 CURRENCY_LIMIT = 8
 
@@ -50,6 +54,21 @@ def check_days(ordered_on: date | None, due: date | None) -> None:
             "Correct one of the two.",
             field="due",
         )
+
+
+def recounted(part: NewPart, arrived: int) -> NewPart:
+    """The same with so many pieces here, counted anew: what is none at all is not compared."""
+    if arrived == part.arrived:
+        return part
+    if not 0 <= arrived <= part.count:
+        raise BadInput(
+            f"{part.count} are wanted, so from 0 to {part.count} can be here. "
+            "Correct it, or raise how many are wanted.",
+            field="arrived",
+        )
+    if arrived:
+        return replace(part, arrived=arrived)
+    return replace(part, arrived=0, arrived_on=None, **NOT_COMPARED)
 
 
 def _price(price: Decimal | None) -> Decimal | None:

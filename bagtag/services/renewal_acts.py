@@ -7,7 +7,6 @@ state of a part's own line is kept on the part in the same act: nothing else wri
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 from datetime import date, datetime
-from typing import Any
 from uuid import uuid4
 
 from bagtag.domain.change import Change
@@ -16,24 +15,25 @@ from bagtag.domain.errors import BadInput, NotFound
 from bagtag.domain.model import Fate, Removal, Replacement
 from bagtag.domain.new_part import NewPart
 from bagtag.domain.phrases import capital
-from bagtag.domain.renewal_check import check_days, checked
+from bagtag.domain.renewal_check import NOT_COMPARED, check_days, checked, recounted
 from bagtag.domain.renewal_words import called
 from bagtag.domain.renewals import RenewLine, is_implied, own_line
 from bagtag.store import between, removals, rows_between, tables
 from bagtag.store.act import Act
 from bagtag.store.work import Store
 
-NOT_COMPARED: dict[str, Any] = {"compared_at": None, "compared_by": "", "compared_note": ""}
 GONE = "This line is no longer in the list. Choose it again."
 
 
-def save(store: Store, new_part: NewPart, *, who: str = "") -> Change:
+def save(store: Store, new_part: NewPart, *, arrived: int | None = None, who: str = "") -> Change:
     """Write what is said of a line: name, size, number, supplier, count, price, days, note. What
-    has arrived and was compared stays as it is kept."""
+    has arrived and was compared stays as it is kept, unless it was counted anew: `arrived`."""
     clean = checked(new_part)
 
     def do(act: Act) -> None:
         saved(act, clean)
+        if arrived is not None:
+            _keep(act, recounted(written(act, clean), arrived))
 
     word = "change" if clean.id else "add"
     return store.act(f"{word} {called(clean)}", do, who=who, job_id=clean.job_id)

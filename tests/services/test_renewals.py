@@ -120,6 +120,29 @@ def test_what_is_said_of_a_line_is_kept_and_what_has_come_stays(store, job_id, l
     assert change.touches("removal")
 
 
+def test_what_was_counted_wrong_is_counted_anew(store, job_id, line, seal) -> None:
+    renewals.arrive(store, line().new_part, 3, ON)
+    renewals.compare(store, line().new_part, is_same=True, who="Ada")
+    renewals.save(store, line().new_part, arrived=2)
+    part = line().new_part
+    assert (part.arrived, part.arrived_on, part.compared_by) == (2, ON, "Ada")
+    assert kept(store, seal) is Replacement.WANTED
+    for wrong in (-1, 4):
+        with pytest.raises(BadInput, match="from 0 to 3") as caught:
+            renewals.save(store, part, arrived=wrong)
+        assert caught.value.field == "arrived"
+    renewals.save(store, part, arrived=0)
+    part = line().new_part
+    assert (part.arrived, part.arrived_on, part.compared_at, part.compared_by) == (
+        0,
+        None,
+        None,
+        "",
+    )
+    services.history.undo(store, job_id)
+    assert line().new_part.arrived == 2
+
+
 def test_a_line_of_no_part(store, job_id, line) -> None:
     renewals.save(store, free(job_id, count=2))
     assert (line().why, line().new_part.count, line().removal) == (Why.ADDED, 2, None)

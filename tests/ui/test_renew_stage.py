@@ -206,6 +206,32 @@ def test_some_of_it_arrives(stage, at, letter, desk, settle, store, job) -> None
     assert "3 of 4 here" in sentence_of(stage.side)
 
 
+def test_what_was_counted_too_high_is_counted_anew(stage, at, letter, desk, settle, store, job):
+    at("oil jets")
+    letter(Qt.Key.Key_E)
+    assert stage.side.line_form.fields["arrived"].isHidden()
+    press(ESC)
+    services.renewals.arrive(store, kept(store, job, "oil jets"), 4, TODAY)
+    stage.enter()
+    settle(desk)
+    at("oil jets")
+    letter(Qt.Key.Key_E)
+    here = stage.side.line_form.fields["arrived"]
+    assert not here.isHidden()
+    here.editor.setFocus()
+    for typed, said in (("some", "A whole number, 0 or more"), ("5", "from 0 to 4")):
+        retype(typed)
+        press(ENTER)
+        settle(desk)
+        assert said in here.wrong.text()
+    retype("3")
+    press(ENTER)
+    settle(desk)
+    part = kept(store, job, "oil jets")
+    assert (part.arrived, part.arrived_on, part.state) == (3, TODAY, Replacement.ORDERED)
+    assert "3 of 4 here" in sentence_of(stage.side)
+
+
 def test_a_wrong_part_goes_back_and_is_wanted_again(stage, at, letter, desk, settle, store, job):
     at("gasket, cover")
     letter(Qt.Key.Key_W)

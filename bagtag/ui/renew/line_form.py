@@ -21,16 +21,18 @@ from bagtag.ui.forms.words import WordField
 _PLACES = {
     "what": (0, 0, 4), "count": (0, 4, 2), "size": (1, 0, 3), "part_number": (1, 3, 3),
     "supplier": (2, 0, 6), "price": (3, 0, 3), "currency": (3, 3, 3), "ordered_on": (4, 0, 3),
-    "due": (4, 3, 3), "note": (5, 0, 6),
+    "due": (4, 3, 3), "arrived": (5, 0, 3), "note": (6, 0, 6),
 }  # fmt: skip
 
 
 class LineForm(QWidget):
-    """`part` is what the fields say; None, said below its field, while one cannot be read."""
+    """`part` is what the fields say; None, said below its field, while one cannot be read.
+    `counted` is how many pieces are here where that was counted anew, None where it was not."""
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self._part = NewPart(0, "", 0)
+        self.counted: int | None = None
         self.what = Line(self, "What", hint="sealant, flange")
         self.count = Line(self, "How many", hint="1")
         self.its_size = Line(self, "Size", hint="25x42x7")
@@ -40,6 +42,7 @@ class LineForm(QWidget):
         self.currency = Line(self, "Currency", hint="EUR")
         self.ordered_on = Line(self, "Ordered on", hint="not yet")
         self.due = Line(self, "Due", hint="12 May, 2 weeks")
+        self.arrived = Line(self, "Of these are here", hint="0")
         self.note = Line(self, "Note")
         self.fields = {name: self._field(name) for name in _PLACES}
         self._lay_out()
@@ -86,17 +89,20 @@ class LineForm(QWidget):
         self.currency.setText(part.currency or currency)
         self.ordered_on.setText(written(part.ordered_on))
         self.due.setText(written(part.due))
+        self.arrived.setText(str(part.arrived))
+        self.fields["arrived"].setVisible(part.arrived > 0)
         self.note.setText(part.note)
 
     def part(self) -> NewPart | None:
         self.say_nothing()
         price, currency = self._price()
-        many = self._count()
+        many, here = self._count(), self._here()
         today = date.today()
         ordered_on, is_ordered_read = read_day(self.fields["ordered_on"], today, past=True)
         due, is_due_read = read_day(self.fields["due"], today, past=False)
         if many is None or not (is_ordered_read and is_due_read) or self.first_wrong():
             return None
+        self.counted = here
         return replace(
             self._part,
             what=self.what.text().strip(),
@@ -125,6 +131,16 @@ class LineForm(QWidget):
         if many is None:
             self.fields["count"].say("A whole number, 1 or more.")
         return many
+
+    def _here(self) -> int | None:
+        """How many are here, where they were counted anew."""
+        typed = self.arrived.text().strip()
+        if typed == str(self._part.arrived):
+            return None
+        here = 0 if typed in ("", "0") else count(typed)
+        if here is None:
+            self.fields["arrived"].say("A whole number, 0 or more.")
+        return here
 
     def first_wrong(self) -> QWidget | None:
         return next((f.editor for f in self.fields.values() if f.wrong.text()), None)

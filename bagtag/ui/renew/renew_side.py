@@ -136,7 +136,7 @@ class RenewSide(QFrame):
     def save(self) -> None:
         part = self.line_form.part()
         if part is not None:
-            self._act(services.renewals.save, part)
+            self._act(services.renewals.save, part, arrived=self.line_form.counted)
         elif (wrong := self.line_form.first_wrong()) is not None:
             wrong.setFocus()
 
