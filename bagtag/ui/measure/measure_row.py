@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.codes import show
 from bagtag.domain.model import Fate, Removal
+from bagtag.domain.phrases import capital
 from bagtag.ui.card.card_parts import keyless
 from bagtag.ui.forms.basics import Press, button, label, tight
 from bagtag.ui.measure.sheet_slip import SheetSlip
@@ -25,6 +26,8 @@ WORDS = (
     Word(Fate.SCRAP, "scrap", "s"),
 )
 OF_NONE = "Of no part alone"
+_INDENT = 8
+"""Of a part's name and what is said of it, in pixels, so that the name's frame has air."""
 
 
 class MeasureTape(QFrame):
@@ -72,15 +75,17 @@ class MeasureTape(QFrame):
         column = QVBoxLayout()
         tight(column, 0)
         if row.removal is None:
-            column.addWidget(label(OF_NONE, self))
+            none = label(OF_NONE, self)
+            none.setContentsMargins(_INDENT, 0, 0, 0)
+            column.addWidget(none)
             return column
         name = button(keyless(_called(row.removal)), self, role="quiet", name=f"Show {self.name}")
-        name.setStyleSheet(
-            "text-align: left; font-weight: bold; padding-left: 0; border-left: none;"
-        )
+        name.setStyleSheet(f"text-align: left; font-weight: bold; padding-left: {_INDENT - 2}px;")
         name.clicked.connect(self._show)
         column.addWidget(name)
-        column.addWidget(label(_said(row), self, tone="muted"))
+        said = label(_said(row), self, tone="muted")
+        said.setContentsMargins(_INDENT, 0, 0, 0)
+        column.addWidget(said)
         return column
 
     @property
@@ -124,5 +129,6 @@ def _said(row: MeasureRow) -> str:
     part = row.removal
     assert part is not None
     fate = "to be decided" if part.fate is Fate.DECIDE else f"decided: {part.fate}"
-    words = [fate, row.area, part.condition, part.note, show(row.code) if row.code else ""]
-    return ", ".join(word.rstrip(".") for word in words if word)
+    words = [fate, row.area, part.condition, show(row.code) if row.code else ""]
+    said = ", ".join(word.rstrip(".") for word in words if word)
+    return f"{said}. {capital(part.note)}" if part.note else said

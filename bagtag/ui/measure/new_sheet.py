@@ -22,7 +22,9 @@ if TYPE_CHECKING:
     from bagtag.store.work import Store
 
 TITLE = "A new measuring sheet"
-_UNDER = "What is likely for the part stands first. Leave the part empty for a sheet of none alone."
+_UNDER = (
+    "What is likely for the part stands first. A sheet of several parts has none: leave it empty."
+)
 COLUMNS, WIDE = 3, 880
 
 
@@ -56,7 +58,7 @@ class NewSheet(BuildDialog):
         self.column.addStretch(1)
         self.part.picked.connect(self._picked)
         self.desk.ask(_kinds, removal_id, then=self._known)
-        self.fit(600)
+        self.fit(690)
         self.resize(WIDE, self.height())
         (self.kind if removal_id else self.part).setFocus()
 

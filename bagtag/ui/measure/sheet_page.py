@@ -20,6 +20,7 @@ from bagtag.ui.forms.sight import InSight
 from bagtag.ui.measure.decision_panel import DecisionPanel
 from bagtag.ui.measure.given_form import GivenForm
 from bagtag.ui.measure.limits_form import LimitsForm
+from bagtag.ui.measure.measure_row import OF_NONE
 from bagtag.ui.measure.measure_with import MeasureWith
 from bagtag.ui.measure.reading_table import ReadingTable
 from bagtag.ui.measure.sheet_more import SheetMore
@@ -32,11 +33,13 @@ from bagtag.ui.torque.torque_signs import Signed
 if TYPE_CHECKING:
     from bagtag.services.measuring import SheetView
 
-DRAWING, LEAST = 230, 190
+DRAWING, LEAST = 230, 160
 """The height of the drawing, in pixels: where the page has room for it, and at least, so that its
 lettering can be read."""
 _SHARE = 0.36
 """Of the page's height."""
+LOW = 480
+"""On a page lower than this the drawing stands beside the fields, not above them."""
 
 
 class SheetPage(QWidget):
@@ -64,7 +67,7 @@ class SheetPage(QWidget):
         self.work_side = Scroll(self, "Readings, limits")
         self.said_side = Scroll(self, "What the sheet says")
         body = self.work_side.body
-        self.drawing = PictureWidget(body)
+        self.drawing = PictureWidget(self)
         self.drawing.setAccessibleName("Where to measure")
         self.drawing.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.with_ = MeasureWith(body)
@@ -92,20 +95,29 @@ class SheetPage(QWidget):
         for act in (self.print, self.again, self.back):
             top.addWidget(act, 0, Qt.AlignmentFlag.AlignTop)
         self._column(self.work_side, (
-            self.drawing, self.with_, self.table, self.questions, self.how,
+            self.with_, self.table, self.questions, self.how,
             self.given_head, self.given, self.limits_head, self.limits, self.more,
         ))  # fmt: skip
         self._column(self.said_side, (self.verdict, self.shims, self.decision, self.caution))
         across = QHBoxLayout()
         tight(across, 18)
-        across.addWidget(self.work_side, 11)
-        across.addWidget(self.said_side, 9)
+        self._sides = tuple(self._side(side) for side in (self.work_side, self.said_side))
+        for side, share in zip(self._sides, (11, 9), strict=True):
+            across.addLayout(side, share)
         column = QVBoxLayout(self)
         tight(column, 10)
         column.addLayout(top)
         column.addLayout(across, 1)
         self._sight = InSight(self.work_side, ())
         InSight(self.said_side, ())
+
+    @staticmethod
+    def _side(scroll: Scroll) -> QVBoxLayout:
+        """What scrolls, and above it room for the drawing, which is always in sight."""
+        side = QVBoxLayout()
+        tight(side, 10)
+        side.addWidget(scroll, 1)
+        return side
 
     @staticmethod
     def _column(side: Scroll, widgets: tuple[QWidget, ...]) -> None:
@@ -134,7 +146,7 @@ class SheetPage(QWidget):
         assert self._view is not None
         part, sheet = self._view.removal, sheet_name(self._view.sheet)
         self.head.setText(f"{part.number} {part.name}" if part else sheet)
-        self.under.setText(sheet if part else "Of no part alone")
+        self.under.setText(sheet if part else OF_NONE)
 
     def _show_readings(self) -> None:
         assert self._view is not None
@@ -219,6 +231,9 @@ class SheetPage(QWidget):
         super().resizeEvent(event)
         high = int(self.height() * _SHARE)
         self.drawing.setFixedHeight(max(LEAST, min(DRAWING, high)))
+        side = self._sides[self.height() < LOW]
+        if side.indexOf(self.drawing) < 0:
+            side.insertWidget(0, self.drawing)
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)
