@@ -126,6 +126,8 @@ def _keys(kind: SheetKind, place: Place) -> tuple[str, ...]:
         return (_OF_SPRING[place.key],)
     if kind is SheetKind.VALVES:
         return tuple(side for side in SIDES if f" {side}" in place.row and "shim" not in place.key)
+    if kind is SheetKind.DECK:
+        return ("deck",)
     if kind is SheetKind.RING_GAP:
         return (f"gap {place.number}", "gap")
     return (_LIMITED_BY.get(kind, place.key),)
@@ -133,7 +135,7 @@ def _keys(kind: SheetKind, place: Place) -> tuple[str, ...]:
 
 def _by_limits(held: Limits, kind: SheetKind) -> Iterable[Expected]:
     known = [side for side in sides(held) if side]
-    if not known:
+    if not known or min(known) < 0:
         return
     words = f"beside limits of {_span(min(known), max(known))} {held.unit}"
     if kind in ALIKE or kind is SheetKind.SPRING:

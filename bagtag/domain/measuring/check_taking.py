@@ -3,9 +3,12 @@
 from collections.abc import Sequence
 from decimal import Decimal
 
+from bagtag.domain.measuring import verdict
 from bagtag.domain.measuring.figures import show
-from bagtag.domain.measuring.result import Result
+from bagtag.domain.measuring.result import Result, Verdict
 from bagtag.domain.measuring.sheet import MeasureSheet, SheetKind
+from bagtag.domain.measuring.units import INCH
+from bagtag.domain.phrases import capital
 
 APART = Decimal(5)
 """Kelvin between parts that are compared (common practice, no source)."""
@@ -15,7 +18,8 @@ _PAIRS = {SheetKind.PISTON: ("skirt", "bore"), SheetKind.BEARING: ("journal", "b
 
 
 def questions(sheet: MeasureSheet, figures: Sequence[Result]) -> tuple[str, ...]:
-    return tuple(one for one in (_temperatures(sheet), _no_room(sheet, figures)) if one)
+    said = (_temperatures(sheet), _no_room(sheet, figures), _other_unit(sheet, figures))
+    return tuple(one for one in said if one)
 
 
 def _temperatures(sheet: MeasureSheet) -> str:
@@ -41,3 +45,28 @@ def _no_room(sheet: MeasureSheet, figures: Sequence[Result]) -> str:
         return ""
     inner, outer = _PAIRS[sheet.kind]
     return f"The {inner} is larger than the {outer}: are they of one place, and read right?"
+
+
+def _other_unit(sheet: MeasureSheet, figures: Sequence[Result]) -> str:
+    """Parts of a pair that were all read in inches, or limits that were: each looks right beside
+    the others, and only the clearance is some 25 times off."""
+    if sheet.kind not in _PAIRS or {one.unit for one in sheet.readings} != {sheet.unit}:
+        return ""
+    out = next((one for one in figures if one.verdict is Verdict.OUT and one.limits), None)
+    if out is None or out.value <= 0:
+        return ""
+    if _fits(out, out.value * INCH):
+        what = "readings" if sheet.unit == "mm" else "limits"
+    elif _fits(out, out.value / INCH):
+        what = "limits" if sheet.unit == "mm" else "readings"
+    else:
+        return ""
+    other = "inches" if sheet.unit == "mm" else "millimetres"
+    return f"{capital(out.name)} would fit if the {what} were in {other}. Look at the unit."
+
+
+def _fits(figure: Result, value: Decimal) -> bool:
+    assert figure.limits is not None
+    held = verdict.in_unit(figure.limits, figure.unit)
+    low, high = verdict.low(held), verdict.high(held)
+    return low is not None and high is not None and low <= value <= high

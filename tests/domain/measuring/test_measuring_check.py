@@ -229,6 +229,47 @@ def test_a_piston_larger_than_its_bore_is_asked_about():
     assert said == "The skirt is larger than the bore: are they of one place, and read right?"
 
 
+@pytest.mark.parametrize(
+    ("read", "unit", "new", "said"),
+    [
+        (
+            ("1.8130", "1.8130", "1.8111"),
+            "mm",
+            ("0.018", "0.065"),
+            "if the readings were in inches",
+        ),
+        (("46.05", "46.05", "46.00"), "mm", ("0.0007", "0.0025"), "if the limits were in inches"),
+        (
+            ("46.05", "46.05", "46.00"),
+            "in",
+            ("0.0007", "0.0025"),
+            "the readings were in millimetres",
+        ),
+        (
+            ("1.8130", "1.8130", "1.8111"),
+            "in",
+            ("0.018", "0.065"),
+            "the limits were in millimetres",
+        ),
+    ],
+)
+def test_a_pair_that_is_all_in_the_other_unit_is_noticed_by_its_clearance(read, unit, new, said):
+    """A bearing's limits as they are printed: TM 9-2815-254-24, see measuring.json."""
+    told = [limits("clearance", new, unit=unit)]
+    assert any(said in one for one in asked(K.BEARING, read, unit=unit, limits=told))
+    worn = ("46.08", "46.08", "46.00") if unit == "mm" else ("1.8142", "1.8142", "1.8111")
+    fitting = ("0.018", "0.065") if unit == "mm" else ("0.0007", "0.0025")
+    assert asked(K.BEARING, worn, unit=unit, limits=[limits("clearance", fitting, unit=unit)]) == ()
+    most = limits("clearance", wear=(None, fitting[1]), unit=unit)
+    assert asked(K.BEARING, worn, unit=unit, limits=[most]) == ()
+
+
+def test_a_deck_in_inches_is_noticed_by_its_limits_and_one_below_zero_asks_nothing():
+    (said,) = asked(K.DECK, ["0.012", "0.012"], limits=[limits("deck", ("0.20", "0.40"))])
+    assert "0.012 in is 0.305 mm" in said
+    assert asked(K.DECK, ["0.012", "0.012"], limits=[limits("deck", ("-0.20", "0.40"))]) == ()
+
+
 def test_a_standard_size_in_the_wrong_unit_is_noticed():
     (said,) = asked(K.BORE, GOOD, given={"standard": "3.000"})
     assert "the standard size would fit in inches" in said
