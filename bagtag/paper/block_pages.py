@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from io import BytesIO
 from typing import TYPE_CHECKING
 
+from bagtag.domain.hardware import OVERRIDE
 from bagtag.paper import ink
 from bagtag.paper.block_marks import Mark
 from bagtag.paper.checklist_page import LEFT, PAGE, TOP, WIDTH, paint_frame
@@ -36,7 +37,7 @@ class Words:
 @dataclass(frozen=True, slots=True)
 class Block:
     """Words, boxes to tick and other marks. `rule` draws a hairline along its top; a `heading`
-    stays with the block that follows."""
+    stays with the block that follows, and what stands `apart` is under none."""
 
     height: float
     words: tuple[Words, ...] = ()
@@ -44,6 +45,7 @@ class Block:
     rule: bool = False
     heading: bool = False
     marks: tuple[Mark, ...] = ()
+    apart: bool = False
 
 
 def paint(canvas: "Canvas", block: Block, left: float, top: float) -> None:
@@ -66,15 +68,17 @@ def print_blocks(
     pages: Sequence[Sequence[Block]],
     *,
     has_torque: bool,
+    foot: str = OVERRIDE,
 ) -> int:
-    """Print pages into a PDF file or an open binary stream; returns how many they are.
+    """Print pages into a PDF file or an open binary stream; returns how many they are. `foot` is
+    the manual's word at the foot of each.
 
     BadInput when the file cannot be written.
     """
     into = BytesIO()
     canvas = open_canvas(into, title, PAGE)
     for number, page in enumerate(pages, start=1):
-        paint_frame(canvas, header, number, len(pages), has_torque=has_torque)
+        paint_frame(canvas, header, number, len(pages), has_torque=has_torque, foot=foot)
         top = TOP
         for block in page:
             paint(canvas, block, LEFT, top)

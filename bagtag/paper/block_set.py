@@ -70,8 +70,8 @@ class Setting:
             x += each * share + gap
         self.y += _SIGN + 12
 
-    def block(self, *, rule: bool = False, heading: bool = False) -> Block:
-        return Block(self.y, tuple(self.words), (), rule, heading, tuple(self.marks))
+    def block(self, *, rule: bool = False, heading: bool = False, apart: bool = False) -> Block:
+        return Block(self.y, tuple(self.words), (), rule, heading, tuple(self.marks), apart)
 
 
 def pages(opening: Sequence[Block], blocks: Sequence[Block]) -> Iterator[list[Block]]:
@@ -80,7 +80,7 @@ def pages(opening: Sequence[Block], blocks: Sequence[Block]) -> Iterator[list[Bl
     page, room = list(opening), TOP - FOOT - sum(block.height for block in opening)
     head: Block | None = None
     for place, block in enumerate(blocks):
-        head = block if block.heading else head
+        head = block if block.heading else None if block.apart else head
         after = blocks[place + 1].height if block.heading and place + 1 < len(blocks) else 0.0
         if block.height + after > room and page:
             yield page

@@ -149,7 +149,13 @@ def paint_heading(
 
 
 def paint_frame(
-    canvas: "Canvas", header: ChecklistHeader, number: int, count: int, *, has_torque: bool = False
+    canvas: "Canvas",
+    header: ChecklistHeader,
+    number: int,
+    count: int,
+    *,
+    has_torque: bool = False,
+    foot: str = OVERRIDE,
 ) -> None:
     """Job and date at the head, the manual's word and the page's number at the foot; `has_torque`
     adds what every page with a torque says."""
@@ -163,7 +169,7 @@ def paint_frame(
     ink.rule(canvas, LEFT, y - 2 * MM, WIDTH, colour=INK, weight=0.9)
     y = 13.6 * MM
     ink.rule(canvas, LEFT, y + 4.2 * MM, WIDTH)
-    ink.text(canvas, LEFT, y, OVERRIDE, font=MEDIUM, size=9)
+    ink.text(canvas, LEFT, y, foot, font=MEDIUM, size=9)
     _right(canvas, y, f"page {number} of {count}")
     if has_torque:
         _torque_cautions(canvas, y)

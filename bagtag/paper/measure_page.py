@@ -27,9 +27,10 @@ def measure_pdf(target: Target, page: MeasurePage) -> int:
     BadInput when the file cannot be written.
     """
     header = ChecklistHeader(f"{page.job} · measuring", page.printed, page.owner)
-    blocks = [*readings(page), *figures(page), _caution(), *_told(page), decision(page)]
+    blocks = [*readings(page), *figures(page), *_told(page), decision(page)]
     pages = list(block_set.pages([_opening(page)], blocks))
-    return print_blocks(target, f"Measuring: {page.title}", header, pages, has_torque=False)
+    title = f"Measuring: {page.title}"
+    return print_blocks(target, title, header, pages, has_torque=False, foot=MANUAL)
 
 
 def _opening(page: MeasurePage) -> Block:
@@ -63,12 +64,6 @@ def _beside(made: Setting, page: MeasurePage) -> None:
         made.say(_BESIDE, room, Said(words, size=9, colour=SOFT, space=4, most=4))
 
 
-def _caution() -> Block:
-    made = Setting(2 * MM)
-    made.say(0, WIDTH, Said(MANUAL, MEDIUM, 9))
-    return made.block()
-
-
 def _told(page: MeasurePage) -> Iterator[Block]:
     """What follows from the figures, what looks like a slip, and what was noted."""
     said = [
@@ -83,4 +78,4 @@ def _told(page: MeasurePage) -> Iterator[Block]:
     if page.results.advice:
         made.marks.append(Frame(0, 4 * MM, 1.2 * MM, made.y - 4 * MM, ACCENT, filled=True))
     made.y += 3 * MM
-    yield made.block(rule=True)
+    yield made.block(rule=True, apart=True)

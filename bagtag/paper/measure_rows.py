@@ -20,6 +20,7 @@ _NAMES = 46 * MM
 _NUMBER, _CELL, _ROW = 7 * MM, 34 * MM, 8 * MM
 _VALUE, _NEW, _WORN, _VERDICT = 44 * MM, 72 * MM, 108 * MM, 144 * MM
 _TICK = 3.6 * MM
+_SIGNED = (("date", 1.3), ("signature", 3.0))
 _FATES = ("refit", "renew", "scrap", "send to be worked")
 
 
@@ -72,12 +73,13 @@ def _cell(made: Setting, page: MeasurePage, place: Place, x: float) -> None:
 
 
 def figures(page: MeasurePage) -> Iterator[Block]:
-    """Every figure that can have a limit: what it is, what it may be, how it stands."""
+    """Every figure that can have a limit: what it is, what it may be, how it stands. Where limits
+    are those of many places, as of all inlet valves, each place has its row and they have none."""
     known = {one.key: one for one in page.results.figures}
     slots = {slot.key for slot in page.form.figures}
     limits = {one.key: one for one in page.sheet.limits}
     yield _figure_heads()
-    for slot in page.form.figures:
+    for slot in page.form.figures if slots & known.keys() or not known else ():
         found = known.get(slot.key)
         yield _figure(slot.name, found, found.limits if found else limits.get(slot.key), slot)
     for one in page.results.figures:
@@ -124,12 +126,13 @@ def _figure(
 
 
 def decision(page: MeasurePage) -> Block:
-    """What was decided, by whom and when; or boxes and lines for it."""
+    """What was decided, by whom and when; or boxes and lines for it. What is read of no part, as
+    a clearance, is set and not decided: it is signed alone."""
     made = Setting(4 * MM)
     decided = page.sheet.decision
     if decided is None:
-        _to_decide(made)
-        return made.block(rule=True)
+        _to_decide(made) if page.removal else made.sign(("measured by", 3.0), *_SIGNED)
+        return made.block(rule=True, apart=True)
     who = f" by {decided.who}" if decided.who else ""
     fate = f"Decided: {decided.fate.value}"
     made.say(0, WIDTH, Said(fate, BOLD, 14), Said(f"{decided.at:%Y-%m-%d %H:%M}{who}", size=10))
@@ -140,7 +143,7 @@ def decision(page: MeasurePage) -> Block:
     ):
         made.say(0, WIDTH, Said(f"{before}{words}" if words else "", size=10, space=2))
     made.y += 3 * MM
-    return made.block(rule=True)
+    return made.block(rule=True, apart=True)
 
 
 def _to_decide(made: Setting) -> None:
@@ -153,4 +156,4 @@ def _to_decide(made: Setting) -> None:
         x += 38 * MM
     made.y += _TICK + 3 * MM
     made.sign(("why", 5.0))
-    made.sign(("decided by", 3.0), ("date", 1.3), ("signature", 3.0))
+    made.sign(("decided by", 3.0), *_SIGNED)

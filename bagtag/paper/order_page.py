@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
+from bagtag.domain.cautions import MANUAL
 from bagtag.domain.renewal_merge import SupplierList
 from bagtag.paper import block_set
 from bagtag.paper.block_pages import Block, print_blocks
@@ -30,7 +31,8 @@ def order_pdf(target: Target, header: ChecklistHeader, lists: Sequence[SupplierL
     """
     pages = [page for one in lists for page in _of_supplier(header, one)]
     pages = pages or [[_opening(header, None)]]
-    return print_blocks(target, f"Order list: {header.title}", header, pages, has_torque=False)
+    title = f"Order list: {header.title}"
+    return print_blocks(target, title, header, pages, has_torque=False, foot=MANUAL)
 
 
 def _of_supplier(header: ChecklistHeader, one: SupplierList) -> Iterator[list[Block]]:

@@ -1,5 +1,6 @@
 """The traveller: the sheet that goes with a batch to its shop and comes back with it."""
 
+from bagtag.domain.cautions import MANUAL
 from bagtag.domain.codes import show
 from bagtag.domain.phrases import capital
 from bagtag.paper import block_set
@@ -13,7 +14,7 @@ from bagtag.paper.ink import ACCENT, INK, SOFT
 from bagtag.paper.pdf import MM, Target
 from bagtag.paper.qr import SIZE
 from bagtag.paper.traveller_part import blocks
-from bagtag.paper.traveller_text import CAUTIONS, Traveller, counted, price_words
+from bagtag.paper.traveller_text import CAUTIONS, Traveller, counted, packed_by, price_words
 
 _MODULE = 22 * MM / SIZE
 _CODE = WIDTH - 22 * MM
@@ -30,7 +31,8 @@ def traveller_pdf(target: Target, sheet: Traveller) -> int:
     header = ChecklistHeader(f"{sheet.job} · {out.called}", sheet.printed, sheet.owner)
     parts = [block for part in sheet.parts for block in blocks(part, out)]
     pages = list(block_set.pages([_opening(sheet)], [*parts, _handing(sheet)]))
-    return print_blocks(target, f"Traveller: {out.called}", header, pages, has_torque=False)
+    title = f"Traveller: {out.called}"
+    return print_blocks(target, title, header, pages, has_torque=False, foot=MANUAL)
 
 
 def _opening(sheet: Traveller) -> Block:
@@ -88,7 +90,8 @@ def _work(made: Setting, sheet: Traveller) -> None:
         WIDTH,
         Said(capital(out.work), MEDIUM, 11.5, space=3 * MM),
         Said(out.note, size=10, colour=SOFT, space=1 * MM),
-        Said(price_words(out), size=10, space=1 * MM),
+        Said(price_words(out), size=10, space=2 * MM),
+        Said(packed_by(out), size=10, colour=SOFT, space=1 * MM),
         Said(counted(sheet) if sheet.parts else _NONE, BOLD, 13, space=3 * MM),
     )
 

@@ -56,7 +56,7 @@ def counted(sheet: Traveller) -> str:
     packed, by_shop = sheet.packed, sheet.by_shop
     out = f"{packed} piece{'s go' if packed != 1 else ' goes'} out"
     if not by_shop:
-        return f"{out}, and as many come back."
+        return f"{out}, and {packed} come{'s' * (packed == 1)} back."
     off = "them" if packed != 1 else "it"
     return f"{out}. The shop takes {by_shop} off {off}: {packed + by_shop} come back."
 
@@ -85,6 +85,11 @@ def price_words(send_out: SendOut) -> str:
     if send_out.price is None:
         return ""
     return f"Price as named: {send_out.price:f} {send_out.currency}".strip()
+
+
+def packed_by(send_out: SendOut) -> str:
+    """Whom the shop can ask what is meant."""
+    return f"Packed by {send_out.made_by}." if send_out.made_by else ""
 
 
 def work_words(item: Item, send_out: SendOut) -> str:

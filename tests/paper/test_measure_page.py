@@ -7,7 +7,7 @@ from decimal import Decimal
 
 import pytest
 
-from bagtag.domain.hardware import OVERRIDE
+from bagtag.domain.cautions import MANUAL
 from bagtag.domain.measuring import forms, picture, results
 from bagtag.domain.measuring.sheet import (
     Decision,
@@ -78,7 +78,7 @@ def test_what_was_read_and_what_it_says_is_on_the_page(words):
         *bore().results.advice,
         "Decision",
         "signature",
-        OVERRIDE,
+        MANUAL,
     ):
         assert wanted in text, wanted
 
@@ -106,6 +106,29 @@ def test_every_figure_has_its_row(kind):
     names = [row.words[0].text.casefold() for row in rows]
     wanted = [slot.name.casefold() for slot in empty.form.figures]
     assert names[: len(wanted)] == wanted
+
+
+def test_limits_of_many_places_stand_at_each_of_them_and_nowhere_else():
+    limits = (Limits("inlet", Decimal("0.08"), Decimal("0.12")),)
+    one = page(SheetKind.VALVES, ("0.10", "0.15"), limits=limits)
+    _, *rows = figures(one)
+    assert [row.words[0].text for row in rows] == ["1 inlet", "1 exhaust"]
+
+
+def test_no_heading_stands_over_what_is_not_under_it(words):
+    """A sheet that runs on to a second page: its decision is no row of the figures."""
+    one = replace(bore(), questions=("Is this long?",) * 24)
+    into = io.BytesIO()
+    assert measure_pdf(into, one) == 2
+    second = joined(words(into.getvalue())[1])
+    assert "decided by" in second
+    assert "verdict" not in second
+
+
+def test_what_is_of_no_part_is_signed_and_not_decided(words):
+    text = said(words, replace(bore(), removal=None))
+    assert "measured by" in text
+    assert "refit" not in text
 
 
 def test_a_reading_in_another_unit_says_which(words):

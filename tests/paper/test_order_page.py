@@ -9,8 +9,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from bagtag.domain.cautions import MANUAL
 from bagtag.domain.errors import BadInput
-from bagtag.domain.hardware import OVERRIDE
 from bagtag.domain.renewal_merge import Merged, SupplierList
 from bagtag.paper.block_marks import Frame
 from bagtag.paper.checklist_page import FOOT, TOP
@@ -53,7 +53,7 @@ def test_each_supplier_has_its_own_page(words):
         "Sum of the lines that have a price 8.40 EUR",
         "1 line has no price yet: ask.",
         "J. Example",
-        OVERRIDE,
+        MANUAL,
     ):
         assert wanted in first, wanted
     assert NO_SUPPLIER in second

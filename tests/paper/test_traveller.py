@@ -11,10 +11,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from PIL import Image
 
+from bagtag.domain.cautions import MANUAL
 from bagtag.domain.codes import show
 from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import Asked, Figure
-from bagtag.domain.hardware import OVERRIDE
 from bagtag.domain.model import Away, Removal
 from bagtag.domain.send_out import SendOut
 from bagtag.domain.sending import Item
@@ -46,6 +46,7 @@ def batch(code):
         Decimal("180.50"),
         "EUR",
         "Ring first if a liner is loose.",
+        made_by="Ada",
         code=code,
     )
 
@@ -100,7 +101,8 @@ def test_all_that_the_shop_needs_is_on_it(sheet, words):
         "14 valve guide, 2 pieces",
         "Work as for the whole batch.",
         "signature",
-        OVERRIDE,
+        "Packed by Ada.",
+        MANUAL,
         *CAUTIONS,
     ):
         assert wanted in said, wanted
@@ -119,7 +121,7 @@ def test_the_count_is_of_pieces_and_not_of_lines(sheet, words):
     assert counted(sheet) in joined(words(pdf)[0])
     assert "(7 to come back)" in joined(" ".join(words(pdf)))
     one = replace(sheet, parts=(TravellerPart(item(12, "barrel")),))
-    assert counted(one) == "1 piece goes out, and as many come back."
+    assert counted(one) == "1 piece goes out, and 1 comes back."
 
 
 def test_each_piece_the_shop_takes_off_has_three_boxes(sheet):
