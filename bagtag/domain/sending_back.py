@@ -22,8 +22,9 @@ def against(back: Back, item: Item) -> tuple[str, ...]:
 
 def is_wrong(back: Back, item: Item) -> bool:
     """Whether what the shop did is not as wanted, rather than not looked at."""
+    is_looked_at = bool(back.checks or back.figures)
     undone = BackCheck.WORK in item.to_check and BackCheck.WORK not in back.checks
-    return undone or any(map(asked.outside, judged(back, item)))
+    return (is_looked_at and undone) or any(map(asked.outside, judged(back, item)))
 
 
 def _unchecked(back: Back, item: Item) -> Iterator[str]:

@@ -1,5 +1,7 @@
 """A stage of the job: one of the words along the top of the window."""
 
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QWidget
 
 from bagtag.domain.change import Change
@@ -14,6 +16,8 @@ class Stage(QWidget):
     """
 
     title = ""
+    escaped = Signal()
+    """Escape was pressed, and nothing on the page was left to be put away."""
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -30,3 +34,9 @@ class Stage(QWidget):
     def take_scan(self, _: str) -> bool:
         """Whether a scanned code is for this page, and done with; by default it is not."""
         return False
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Escape:
+            self.escaped.emit()
+        else:
+            super().keyPressEvent(event)

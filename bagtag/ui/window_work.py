@@ -212,6 +212,8 @@ class WindowWork(QObject):
             return
         if self._audit is not None:
             self._audit.forget()
+        if self._holding is not None:
+            self._holding.forget()
         page = self.page_of(stage)
         self.stage = stage
         self.window.stages.set_current(UNDER.get(stage, stage))

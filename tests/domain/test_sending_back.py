@@ -77,6 +77,14 @@ def test_a_figure_at_its_limit_is_within_it(value):
                 "Send 12 cylinder barrel out again, or leave it to be decided.",
             ],
         ),
+        (
+            back(checks=()),
+            item(),
+            [
+                "12 cylinder barrel is still to be looked at: work done, debris and threads "
+                "clean, plugs out."
+            ],
+        ),
     ],
 )
 def test_what_speaks_against_it_is_said(said, of, sentences):

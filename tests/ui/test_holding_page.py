@@ -8,6 +8,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from bagtag import services
+from bagtag.domain.days import day_words
 from bagtag.domain.entry import Entry
 from bagtag.domain.model import Fate
 from bagtag.ui.holding import holding_words as words
@@ -73,6 +74,23 @@ def test_what_frees_the_most_stands_first_and_says_what_to_do(page, parts, settl
     ]
     assert "3 steps wait for something that nobody knows a day for." in page.help.text()
     assert page.ladder.accessibleName() == "from today: 1 step, no day known: 3 steps"
+
+
+def test_each_step_stands_below_the_day_from_which_it_can_go_in(page, parts, store, settle):
+    again(page, settle)
+    assert [rung.names for rung in page.ladder.rungs] == ["4 shaft", "3 gasket, 2 bearing, 1 case"]
+    due = TODAY + timedelta(days=3)
+    gasket = services.renewals.lines(store, page.desk.job_id)[0].new_part
+    services.renewals.order(store, [gasket], TODAY, due)
+    services.fates.came_back(store, [parts["bearing"]])
+    again(page, settle)
+    assert [rung.count for rung in page.ladder.rungs] == [1, 3]
+    assert page.help.text() == f"The last of them can go in from {day_words(due, TODAY)}."
+
+
+def test_very_many_steps_of_a_day_are_counted(store):
+    assert words.named(["case", "shaft"], 2) == "case, shaft"
+    assert words.named(["case", "shaft", "gear"], 1) == "case, and 2 more"
 
 
 def test_arrows_walk_and_enter_goes_to_where_it_is_settled(qtbot, page, parts, settle):

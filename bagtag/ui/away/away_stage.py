@@ -32,6 +32,7 @@ class AwayStage(Stage):
         super().__init__(desk, parent)
         self.batches: Sequence[Batch] = ()
         self._job_id = self._wanted = 0
+        self._is_first = True
         looks = self._looks = Looks(desk, self)
         self.pages = QStackedWidget(self)
         self.all = BatchList(looks, self.pages)
@@ -61,7 +62,7 @@ class AwayStage(Stage):
 
     def enter(self) -> None:
         if self.desk.job_id != self._job_id:
-            self._job_id = self.desk.job_id
+            self._job_id, self._is_first = self.desk.job_id, True
             self.pages.setCurrentWidget(self.all)
         if self.desk.job_id:
             self.desk.ask(batches_of, self.desk.job_id, then=self._known)
@@ -78,8 +79,11 @@ class AwayStage(Stage):
             self._refresh_back()
         elif page is self.one:
             self._refresh_one()
+        first, self._is_first = self._is_first, False
         if self._wanted:
             self._show_wanted()
+        elif first and page is self.all:
+            self.show_all()
 
     def _refresh_one(self) -> None:
         found = self._batch(self.one.key)

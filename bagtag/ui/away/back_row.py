@@ -164,10 +164,9 @@ class BackRow(QFrame):
         self.changed.emit()
 
     def _is_wrong(self) -> bool:
-        """Whether it is not as wanted: only once something was looked at, or measured."""
-        touched = bool(self.checks.values) or any(row.line.text() for row in self.figures)
+        """Whether it is not as wanted, or was said to be left to be decided."""
         try:
-            return bool(self.decide.values) or (touched and is_wrong(self.back(), self.item))
+            return bool(self.decide.values) or is_wrong(self.back(), self.item)
         except BadInput:
             return False
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import date
+from textwrap import shorten
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QMouseEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
@@ -18,7 +19,8 @@ from bagtag.ui.forms.flow import FlowBox
 
 MOST = 8
 """How many parts a card shows; the rest are counted."""
-PIECE = 250
+PIECE, WORK = 250, 100
+"""How wide a part stands, in pixels, and how many letters are shown of what is wanted of it."""
 NEXT = (
     "Send castings and shafts out from here, with what is wanted of each in writing. "
     "What waits for them says so, and the day they are promised for."
@@ -32,18 +34,22 @@ class Piece(QWidget):
         super().__init__(parent)
         row = QHBoxLayout(self)
         tight(row, 10)
-        row.addWidget(LookBox(looks, item.removal, item.thumb, self))
+        top = Qt.AlignmentFlag.AlignTop
+        row.addWidget(LookBox(looks, item.removal, item.thumb, self), 0, top)
         words = QVBoxLayout()
         tight(words, 0)
         words.addStretch(1)
         words.addWidget(label(part_name(item), self))
-        said = "back" if not item.is_out else item.away.work.split("\n")[0]
+        said = shorten(item.away.work, WORK, placeholder=" …") if item.is_out else "back"
         if said:
-            line = label(said, self, scale="small", tone="muted")
-            words.addWidget(line)
+            words.addWidget(label(said, self, scale="small", tone="muted"))
         words.addStretch(1)
         row.addLayout(words, 1)
         self.setFixedWidth(PIECE)
+
+    def sizeHint(self) -> QSize:
+        """As high as its words need at its width."""
+        return QSize(PIECE, self.heightForWidth(PIECE))
 
 
 class BatchCard(QFrame):

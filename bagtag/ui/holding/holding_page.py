@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag import services
 from bagtag.domain.change import Change
-from bagtag.ui.card.card_parts import Act, Emptiness
+from bagtag.ui.card.card_parts import Act, Emptiness, Scroll
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import label, tight
 from bagtag.ui.holding import holding_words as words
@@ -36,11 +35,12 @@ class HoldingPage(Stage):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
         self.found: HoldingUp | None = None
-        self.head = label("", self, scale="big")
+        self.head = label("", self, scale="head")
         self.help = label("", self, tone="muted")
         self.list = HoldingList(desk, self)
         self.empty = Emptiness(self)
-        self.ladder = Ladder(self)
+        self.days = Scroll(self, "From when on each step can go in")
+        self.ladder = Ladder(self.days.body)
         self.go = Act("Go there", "", self, role="primary")
         self.show_part = Act("Show the part", SHOW, self)
         self.back = Act("Back to the build", "", self, role="quiet")
@@ -53,9 +53,11 @@ class HoldingPage(Stage):
         side.setProperty("surface", "card")
         inside = QVBoxLayout(side)
         inside.setContentsMargins(16, 14, 16, 14)
-        inside.addWidget(label("How many steps can go in, and from when on", side, scale="head"))
-        inside.addWidget(self.ladder)
-        inside.addStretch(1)
+        inside.addWidget(label("What goes in when", side, scale="head"))
+        inside.addWidget(self.days, 1)
+        self.days.column.addWidget(self.ladder)
+        self.days.column.addStretch(1)
+        self.days.column.setContentsMargins(0, 0, 10, 0)
         side.setFixedWidth(300)
         self.side = side
         body = QHBoxLayout()
@@ -83,6 +85,7 @@ class HoldingPage(Stage):
         self.go.clicked.connect(self.go_there)
         self.show_part.clicked.connect(self.show_it)
         self.back.clicked.connect(self.left)
+        self.escaped.connect(self.left)
 
     def enter(self) -> None:
         if self.desk.job_id:
@@ -126,9 +129,3 @@ class HoldingPage(Stage):
         row: HeldRow | None = self.list.here
         if row is not None:
             self.desk.show_step.emit(row.ref)
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() == Qt.Key.Key_Escape:
-            self.left.emit()
-        else:
-            super().keyPressEvent(event)

@@ -1,5 +1,6 @@
 """What is said of what holds a job up."""
 
+from collections.abc import Sequence
 from datetime import date
 from typing import TYPE_CHECKING
 
@@ -12,6 +13,8 @@ if TYPE_CHECKING:
 
 CALM = ("Nothing holds this job up", "Every step that is left waits for other steps and no more.")
 ALL_IN = ("Everything is in", "Close the job next.")
+NAMED, TODAY = 40, 6
+"""So many steps of a day are named; of those that the build shows as free now, fewer."""
 SIGNS = {
     Chase.LATE: "!",
     Chase.NO_DAY: "?",
@@ -40,17 +43,17 @@ def head_words(found: "HoldingUp") -> str:
 
 
 def help_words(found: "HoldingUp") -> str:
-    """Where the end stands: the last day that is known, and what nobody knows."""
-    last, unknown = found.last_day, found.unknown
-    known = f"The last day that is known is {day_words(last, found.today)}. " if last else ""
-    if not unknown:
-        return known.strip()
-    verb = "waits" if unknown == 1 else "wait"
-    return f"{known}{steps(unknown)} {verb} for something that nobody knows a day for."
+    """Where the end stands: until when what has a day can be in, and what nobody knows."""
+    last = day_words(found.last_day, found.today) if found.last_day else ""
+    if not found.unknown:
+        return f"The last of them can go in from {last}." if last else ""
+    known = f"What has a day can be in by {last}. " if last else ""
+    verb = "waits" if found.unknown == 1 else "wait"
+    return f"{known}{steps(found.unknown)} {verb} for something that nobody knows a day for."
 
 
 def frees_words(row: "HeldRow") -> str:
-    """`frees 6 steps`; `with others 11`, where it alone is not enough."""
+    """`frees 6 steps`; `one of several for 11 steps`, where it alone is not enough."""
     if row.held.alone:
         return f"frees {steps(row.held.alone)}"
     return f"one of several for {steps(row.held.all)}"
@@ -58,6 +61,12 @@ def frees_words(row: "HeldRow") -> str:
 
 def rung_words(day: date | None, today: date) -> str:
     return "no day known" if day is None else f"from {day_words(day, today)}"
+
+
+def named(called: Sequence[str], most: int = NAMED) -> str:
+    """The steps of a day by name; where there are very many, the rest are counted."""
+    more = len(called) - most
+    return ", ".join((*called[:most], *([f"and {more} more"] if more > 0 else ())))
 
 
 def stage_of(row: "HeldRow") -> str:

@@ -11,15 +11,21 @@ from bagtag.ui.holding.holding_words import stage_of
 if TYPE_CHECKING:
     from bagtag.services.readiness import HeldRow
     from bagtag.ui.holding.holding_page import HoldingPage
+    from bagtag.ui.stage import Stage
     from bagtag.ui.window_work import WindowWork
+
+BACK = "Esc or F11 goes back to what holds the job up."
 
 
 class HoldingWork(QObject):
-    """Made with the page."""
+    """Made with the page. From where a row is settled, Escape leads back, so long as nobody goes
+    elsewhere."""
 
     def __init__(self, page: HoldingPage, work: WindowWork) -> None:
         super().__init__(work)
         self._work = work
+        self._gone_to: Stage | None = None
+        self._heard: set[Stage] = set()
         page.settle.connect(self.settle)
         page.left.connect(self._to_build)
         page.typed.connect(work.type_in_field)
@@ -38,6 +44,28 @@ class HoldingWork(QObject):
             page.show_sheet(row.sheet_id)  # type: ignore[attr-defined]  # a MeasureStage
         elif row.ref.removal_id:
             page.show_part(row.ref.removal_id)  # type: ignore[attr-defined]  # Renew or Measure
+        self._lead_back(page)
+
+    # And back
+
+    def forget(self) -> None:
+        """The person has gone elsewhere: Escape does not lead back from there."""
+        self._gone_to = None
+
+    def _lead_back(self, page: Stage) -> None:
+        if page not in self._heard:
+            self._heard.add(page)
+            page.escaped.connect(self._come_back)
+        self._gone_to = page
+        self._work.desk.say(BACK)
+
+    def _come_back(self) -> None:
+        if self._gone_to is None or self._work.page is not self._gone_to:
+            return
+        self._work.open_holding()
+        message = self._work.window.message
+        if message.text == BACK:
+            message.clear()
 
     def _to_build(self) -> None:
         self._work.go_to("Build")

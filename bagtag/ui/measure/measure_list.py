@@ -96,6 +96,11 @@ class MeasureList(QWidget):
         first = self.rows[0].first if self.rows else self.new
         (slip or first).setFocus()
 
+    def show_part(self, removal_id: int) -> None:
+        """Put the keys on a part; where it is not there, on a new sheet."""
+        row = next((row for row in self.rows if row.removal_id == removal_id), None)
+        (row.first if row is not None else self.new).setFocus()
+
     def _new(self) -> None:
         """Of the part that has the keys, if one has."""
         row = next((row for row in self.rows if _has_keys(row)), None)

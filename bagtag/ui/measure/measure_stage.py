@@ -27,7 +27,7 @@ class MeasureStage(Stage):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
         self._job_id = 0
-        self._to_sheet = 0
+        self._to_sheet = self._to_part = 0
         self.list = MeasureList(self)
         self.page = SheetPage(desk.who, self)
         self.ties = SheetTies(desk, self.page)
@@ -65,12 +65,20 @@ class MeasureStage(Stage):
         self.list.show_rows(found)
         if self._to_sheet:
             self.list.begin(self._to_sheet)
-            self._to_sheet = 0
+        elif self._to_part:
+            self.list.show_part(self._to_part)
+        self._to_sheet = self._to_part = 0
 
     def show_sheet(self, sheet_id: int) -> None:
         """Show a sheet of the chosen job as a page."""
         self._job_id = self.desk.job_id
         self.ties.open(sheet_id)
+
+    def show_part(self, removal_id: int) -> None:
+        """Put the keys on a part of the chosen job, as soon as the list is known."""
+        self._to_part = removal_id
+        self._close()
+        self.enter()
 
     def _sheet_shown(self, _: SheetView) -> None:
         if self._pages.currentWidget() is not self.page:

@@ -69,6 +69,12 @@ class RenewList(QTableView):
         """The line that the keys are for."""
         return self.rows.line_at(self.currentIndex().row())
 
+    def show_part(self, removal_id: int) -> None:
+        """Choose the first line for a part: its own before that of its hardware."""
+        place = self.rows.place_of_part(removal_id)
+        if place is not None:
+            self.go_to(place)
+
     def go_to(self, place: int) -> None:
         """Choose the line at a place, or the nearest one after it, else the last."""
         places = self.rows.places()

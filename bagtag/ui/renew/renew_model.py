@@ -38,5 +38,11 @@ class RenewModel(SpokenRows):
         lines = self.lines
         return next((n for n in self.places() if key_of(lines[n]) == key), None)
 
+    def place_of_part(self, removal_id: int) -> int | None:
+        """Where a part's own line stands; where it has none, the first for its hardware."""
+        parts = [(place, self.lines[place].new_part) for place in self.places()]
+        mine = [(bool(one.line), at) for at, one in parts if one.removal_id == removal_id]
+        return min(mine)[1] if mine else None
+
     def stand_at(self, place: int) -> Stand:
         return stand_of(self.lines[place])

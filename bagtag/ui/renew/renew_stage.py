@@ -40,7 +40,7 @@ class RenewStage(Stage):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
         self.lines: Sequence[RenewLine] = ()
-        self._job_id = 0
+        self._job_id = self._to_part = 0
         self._is_first = True
         self.setAcceptDrops(True)
         self.head = label("", self, scale="head")
@@ -100,8 +100,21 @@ class RenewStage(Stage):
         self.head.setText(head(lines) if lines else "")
         self.list.show_lines(lines)
         self._arrange()
+        if self._to_part:
+            self._show_part()
         if self._is_first and lines:
             self._is_first = False
+            self.list.setFocus()
+
+    def show_part(self, removal_id: int) -> None:
+        """Choose the first line for a part of the chosen job, as soon as its lines are known."""
+        self._to_part = removal_id
+        self.enter()
+
+    def _show_part(self) -> None:
+        wanted, self._to_part = self._to_part, 0
+        if not self.side.is_open:  # a form that is filled in keeps the keys
+            self.list.show_part(wanted)
             self.list.setFocus()
 
     def _arrange(self) -> None:
