@@ -142,8 +142,10 @@ def _given(item: Table) -> Given:
 
 def _readings(one: Table) -> Iterable[Reading]:
     step = Decimal(one["step"]) if "step" in one else None
+    others = one.get("also_read_with", {})
     for key, value in one.get("readings", {}).items():
-        yield Reading(key, Decimal(value), one["unit"], one.get("read_with", ""), step)
+        tool = others.get(key, one.get("read_with", ""))
+        yield Reading(key, Decimal(value), one["unit"], tool, step)
 
 
 def _new(change: Change) -> int:
