@@ -40,7 +40,8 @@ def results(sheet: MeasureSheet) -> Results:
         return Results(missing=still)
     figures = _figures(sheet)
     worst = largest(taken(sheet).values())
-    return Results(figures, (), (_where(sheet), *oversize.of_bore(sheet, worst, figures)))
+    told = oversize.of_bore(sheet, worst, figures)
+    return Results(figures, (), (_where(sheet), *told.said), told.work)
 
 
 def _figures(sheet: MeasureSheet) -> tuple[Result, ...]:

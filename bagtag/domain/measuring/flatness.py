@@ -49,7 +49,8 @@ def results(sheet: MeasureSheet) -> Results:
     figure = result(_FLATNESS, worst.value, sheet.unit, worst.step, _limits(sheet))
     line = next(place for place in form(sheet).places if _is(read, place.key, worst.value))
     where = (f"Widest under the straight edge: {line.name}.",) if worst.value else ()
-    return Results((figure,), (), (*where, *_skim(figure)))
+    skim = _skim(figure)
+    return Results((figure,), (), (*where, *skim), skim)
 
 
 def _is(read: dict[str, Amount], key: str, value: Decimal) -> bool:

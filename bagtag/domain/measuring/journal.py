@@ -45,7 +45,8 @@ def results(sheet: MeasureSheet) -> Results:
         result(slot, one.value, sheet.unit, one.step, limits(sheet, slot.key))
         for slot, one in by_slot
     )
-    return Results(figures, (), oversize.of_journal(sheet, worst, figures))
+    told = oversize.of_journal(sheet, worst, figures)
+    return Results(figures, (), told.said, told.work)
 
 
 def _taper(read: dict[str, Amount]) -> Amount:

@@ -47,8 +47,14 @@ def largest_that_cleans(
 
 
 LEAVES = "That leaves"
-TOO_SMALL, TOO_LARGE = "It is smaller than its limit", "It is larger than its limit"
-"""How the sentences begin that ask something and want no work."""
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What is said, a sentence each, and what of it a shop is asked to do."""
+
+    said: tuple[str, ...] = ()
+    work: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +78,8 @@ _BORING = _Work(
     "If it is rebored,",
     "the smallest oversize that cleans it up",
     "No oversize made cleans it up: have it sleeved, or renew it.",
-    f"{TOO_SMALL}, and a bore does not wear smaller: read it again, and look at the limits.",
+    "It is smaller than its limit, and a bore does not wear smaller: read it again, and look at "
+    "the limits.",
     "Finish it to the new piston as measured, with the clearance of the maker's manual, which also "
     "says how far the wall may be bored.",
 )
@@ -83,38 +90,37 @@ _GRINDING = _Work(
     "If it is ground,",
     "the largest undersize that cleans it up",
     "No undersize made cleans it up: have it built up and ground, or renew it.",
-    f"{TOO_LARGE}, and a journal does not wear larger: read it again, and look at the limits.",
+    "It is larger than its limit, and a journal does not wear larger: read it again, and look at "
+    "the limits.",
     "The maker's manual says whether it may be ground, how far, and whether it is hardened again; "
     "the fillets keep their radius.",
 )
 
 
-def of_bore(sheet: MeasureSheet, worst: Amount, figures: Sequence[Result]) -> tuple[str, ...]:
+def of_bore(sheet: MeasureSheet, worst: Amount, figures: Sequence[Result]) -> Told:
     """What to bore to, where a standard size and the oversizes made are given and the bore is out
     of its limits, or nearly, or has none; `worst` is its largest place in the sheet's unit."""
     return _advice(sheet, worst, figures, _BORING)
 
 
-def of_journal(sheet: MeasureSheet, worst: Amount, figures: Sequence[Result]) -> tuple[str, ...]:
+def of_journal(sheet: MeasureSheet, worst: Amount, figures: Sequence[Result]) -> Told:
     """What to grind to; `worst` is the smallest place in the sheet's unit."""
     return _advice(sheet, worst, figures, _GRINDING)
 
 
-def _advice(
-    sheet: MeasureSheet, worst: Amount, figures: Sequence[Result], work: _Work
-) -> tuple[str, ...]:
+def _advice(sheet: MeasureSheet, worst: Amount, figures: Sequence[Result], work: _Work) -> Told:
     said = {_verdict(one, work) for one in figures if one.limits}
     if any(_is_unworn(one, work) and one.verdict is Verdict.OUT for one in figures):
-        return (work.unworn,)
+        return Told((work.unworn,))
     standard = given_one(sheet, STANDARD.key, sheet.unit)
     made = given(sheet, work.made, sheet.unit)
     if standard is None or not made or (said and said <= {Verdict.NEW, Verdict.GOOD}):
-        return ()
+        return Told()
     size = _size(sheet, worst, standard, made, work)
     if size is None:
-        return (work.none,)
+        return Told((work.none,), (work.none,))
     to = _to(sheet, size, standard, work, is_out=Verdict.OUT in said)
-    return (to, *_left(sheet, worst, size), work.care)
+    return Told((to, *_left(sheet, worst, size), work.care), (to, work.care))
 
 
 def _verdict(figure: Result, work: _Work) -> Verdict:

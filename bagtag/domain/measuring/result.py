@@ -41,11 +41,14 @@ class Result:
 @dataclass(frozen=True, slots=True)
 class Results:
     """What a sheet says as it stands. `missing` are the places still to be read, by name;
-    `advice` what follows ("rebore to 76.50 mm"), a sentence each."""
+    `advice` what follows ("rebore to 76.50 mm"), a sentence each. Of these `work` are what a shop
+    is asked to do, and `moves` which shim goes where."""
 
     figures: tuple[Result, ...] = ()
     missing: tuple[str, ...] = ()
     advice: tuple[str, ...] = ()
+    work: tuple[str, ...] = ()
+    moves: tuple[str, ...] = ()
 
     @property
     def verdict(self) -> Verdict:

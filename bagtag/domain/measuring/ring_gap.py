@@ -67,7 +67,7 @@ def results(sheet: MeasureSheet) -> Results:
     figures = {ring: _figure(sheet, ring) for ring in rings if _key(ring) in read}
     told = [_advice(sheet, ring, figure) for ring, figure in figures.items()]
     said = tuple(one for one in (*told, _worn_bore(sheet)) if one)
-    return Results(tuple(figures.values()), missing(asked, sheet), said)
+    return Results(tuple(figures.values()), missing(asked, sheet), said, said)
 
 
 def _figure(sheet: MeasureSheet, ring: int) -> Result:

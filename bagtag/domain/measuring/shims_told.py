@@ -17,11 +17,16 @@ def told(plan: ShimPlan, unit: str = "mm", *, has_series: bool = True) -> tuple[
     return tuple(_told(plan, unit, has_series))
 
 
+def moves(plan: ShimPlan, unit: str = "mm") -> tuple[str, ...]:
+    """Which shim goes where, a sentence for each valve that gets another one."""
+    return tuple(_move(move, unit) for move in plan.moved)
+
+
 def _told(plan: ShimPlan, unit: str, has_series: bool) -> Iterator[str]:
     if not plan.moved and not plan.impossible:
         yield "Every clearance is in its range: every shim stays."
         return
-    yield from (_move(move, unit) for move in plan.moved)
+    yield from moves(plan, unit)
     yield from (_impossible(place, unit, has_series) for place in plan.impossible)
     if plan.moved:
         yield f"{_bought(plan, unit)}{_saved(plan)}"

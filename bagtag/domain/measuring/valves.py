@@ -71,8 +71,10 @@ def _letter(n: int, of: int) -> str:
 
 
 def results(sheet: MeasureSheet) -> Results:
-    figures = tuple(_figures(sheet))
-    return Results(figures, amounts.missing(form(sheet), sheet), tuple(_advice(sheet)))
+    figures, plan = tuple(_figures(sheet)), plan_of(sheet)
+    told = tuple(_advice(sheet, plan))
+    moves = shims_told.moves(plan, exact_unit(sheet)) if plan is not None else ()
+    return Results(figures, amounts.missing(form(sheet), sheet), told, moves=moves)
 
 
 def _figures(sheet: MeasureSheet) -> Iterator[Result]:
@@ -123,7 +125,7 @@ def _places(sheet: MeasureSheet) -> Iterator[ValvePlace]:
             yield ValvePlace(name, clearance.value, shim.value, low, high)
 
 
-def _advice(sheet: MeasureSheet) -> Iterator[str]:
+def _advice(sheet: MeasureSheet, found: ShimPlan | None) -> Iterator[str]:
     tight = [name for name, _ in valves(sheet) if _is_tight(sheet, name)]
     if tight:
         yield (
@@ -133,7 +135,6 @@ def _advice(sheet: MeasureSheet) -> Iterator[str]:
     made, wrong = _series_or_why(sheet)
     if wrong:
         yield wrong
-    found = plan_of(sheet)
     if found is not None:
         yield from _close(sheet, found)
         yield from _left_out(sheet, tight)

@@ -175,9 +175,8 @@ class SheetPage(QWidget):
         is_valves = sheet.kind is SheetKind.VALVES
         plan = valves.plan_of(sheet) if is_valves else None
         self.shims.show_plan(plan, amounts.exact_unit(sheet))
-        moved = tuple(f"{move.place.name}: " for move in self.shims.moves)
-        rest = tuple(one for one in results.advice if not one.startswith(moved)) if moved else None
-        self.verdict.show_results(results if rest is None else replace(results, advice=rest))
+        rest = tuple(one for one in results.advice if one not in results.moves)
+        self.verdict.show_results(replace(results, advice=rest))
 
     def _draw(self) -> None:
         """The place that is being read stands out in the drawing."""

@@ -22,7 +22,7 @@ class VerdictCard(QFrame):
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self.setProperty("surface", "card")
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)  # where a caliper's next figure does nothing
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)  # a caliper's next figure does nothing here
         self.said: tuple[str, ...] = ()
         self._shown: Results | None = None
         self.sign = VerdictSign(44, self)

@@ -42,3 +42,34 @@ def test_what_asks_something_or_says_where_is_no_work():
         limits=(Limits("flatness", wear_high=Decimal("0.05")),),
     )  # fmt: skip
     assert wanted(face).startswith("At least 0.1 mm must come off")
+
+
+def test_what_a_sheet_only_asks_is_no_work():
+    small = tuple(replace(one, value=Decimal("75.90")) for one in WORN)
+    limits = (Limits("size", wear_low=Decimal(76), wear_high=Decimal("76.20")),)
+    found = results(replace(SHEET, readings=small, limits=limits))
+    assert any("read it again" in one for one in found.advice)
+    assert found.work == ()
+
+
+def test_work_and_moves_are_sentences_of_the_advice():
+    found = results(SHEET)
+    assert found.work
+    assert set(found.work) < set(found.advice)
+    read = {"1 inlet": ("0.30", "2.40"), "1 exhaust": ("0.10", "2.50")}
+    valves = MeasureSheet(
+        0, "", 1, SheetKind.VALVES,
+        readings=tuple(
+            Reading(f"{name}, {what}", Decimal(value))
+            for name, pair in read.items()
+            for what, value in zip(("clearance", "shim"), pair, strict=True)
+        ),
+        limits=tuple(
+            Limits(side, new_low=Decimal("0.15"), new_high=Decimal("0.25"))
+            for side in ("inlet", "exhaust")
+        ),
+    )  # fmt: skip
+    found = results(valves)
+    assert len(found.moves) == 2
+    assert all("put in the" in one for one in found.moves)
+    assert set(found.moves) < set(found.advice)
