@@ -11,6 +11,7 @@ from bagtag.domain.new_part import NewPart
 from bagtag.services.send_outs import PackForm, Wanted
 from bagtag.ui.sheets.measure_dialog import open_measure_page
 from bagtag.ui.sheets.order_dialog import Of, open_order_list
+from bagtag.ui.sheets.pages_dialog import file_named
 from bagtag.ui.sheets.traveller_dialog import open_traveller
 from tests.ui.stages_job import dies
 
@@ -74,6 +75,19 @@ def test_what_is_ordered_already_is_shown_when_asked(qtbot, desk, store, job_id,
     assert dialog.more()[0].everything
     assert dialog.said.text() == "1 page."
     dialog.reject()
+
+
+@pytest.mark.parametrize(
+    ("of", "name"),
+    [
+        ("", "traveller.pdf"),
+        ("send-out 2, Mill Lane", "traveller, send-out 2, Mill Lane.pdf"),
+        ('send-out 3, Birch/Ash: "grinders"', "traveller, send-out 3, Birch Ash grinders.pdf"),
+        ("x" * 300, f"traveller, {'x' * 80}.pdf"),
+    ],
+)
+def test_a_file_is_named_after_what_it_is_of(of, name):
+    assert file_named("traveller", of) == name
 
 
 def test_a_batch_that_is_gone_is_said(qtbot, desk, job_id, settle):

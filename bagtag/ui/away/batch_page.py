@@ -150,7 +150,8 @@ class BatchPage(QWidget):
     def print_traveller(self) -> None:
         from bagtag.ui.sheets.traveller_dialog import open_traveller
 
-        self.dialog = open_traveller(self.desk, self, self.key)
+        whole = self.batch.send_out if self.batch is not None else None
+        self.dialog = open_traveller(self.desk, self, self.key, whole.called if whole else "")
 
     def _change(self) -> None:
         if self.batch is not None and self.batch.send_out is not None:

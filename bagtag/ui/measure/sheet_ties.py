@@ -107,7 +107,10 @@ class SheetTies(QObject):
     def _print(self) -> None:
         from bagtag.ui.sheets.measure_dialog import open_measure_page
 
-        open_measure_page(self.desk, self.page, self.work.sheet_id)
+        view = self.work.view
+        part = view.removal if view is not None else None
+        called = f"{part.number} {part.name}" if part is not None else ""
+        open_measure_page(self.desk, self.page, self.work.sheet_id, called)
 
     # Instruments
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from enum import Enum, auto
 from itertools import pairwise
@@ -18,11 +17,10 @@ from bagtag.ui.forms.basics import Field
 from bagtag.ui.forms.choices import Choices, Option
 from bagtag.ui.order.pick_line import PickLine
 from bagtag.ui.order.pick_model import PickRow
-from bagtag.ui.sheets.pages_dialog import PagesDialog
+from bagtag.ui.sheets.pages_dialog import PagesDialog, file_named
 
 WORDS = "Every step of the build in its order, which way round, with a box to tick."
 FILE = "build checklist"
-_NO_FILE = re.compile(r'[\\/:*?"<>|\x00-\x1f]+')
 """What no file name may have, on one system or another."""
 
 
@@ -55,7 +53,7 @@ class ChecklistDialog(PagesDialog):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(
             desk, "Print the checklist", WORDS,
-            service=services.checklists, file=f"{FILE}.pdf", parent=parent,
+            service=services.checklists, file=file_named(FILE), parent=parent,
         )  # fmt: skip
         self.of = Choices("What goes on the paper", OPTIONS, self, columns=3)
         self.of.set_value(Of.WHOLE)
@@ -114,5 +112,4 @@ class ChecklistDialog(PagesDialog):
         """`build checklist, gearbox.pdf` of one area."""
         row = self.area.row if self._of is Of.AREA else None
         last = row.text.split(" > ")[-1] if row is not None else ""
-        name = " ".join(_NO_FILE.sub(" ", last).split())
-        return f"{FILE}, {name}.pdf" if name else f"{FILE}.pdf"
+        return file_named(FILE, last)

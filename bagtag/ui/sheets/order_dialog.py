@@ -12,7 +12,7 @@ from bagtag import services
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import Field
 from bagtag.ui.forms.choices import Choices, Option
-from bagtag.ui.sheets.pages_dialog import PagesDialog
+from bagtag.ui.sheets.pages_dialog import PagesDialog, file_named
 
 WORDS = "What to order, each supplier on pages of its own, with boxes for ordered and here."
 
@@ -45,7 +45,7 @@ class OrderDialog(PagesDialog):
         self._job_ids, self._supplier = tuple(job_ids), supplier
         super().__init__(
             desk, "Print the order list", WORDS,
-            service=services.order_sheets, file="order list.pdf", parent=parent,
+            service=services.order_sheets, file=file_named("order list", supplier), parent=parent,
         )  # fmt: skip
         self.of = Choices("What goes on the paper", OPTIONS, self, columns=2)
         self.of.set_value(Of.OPEN)

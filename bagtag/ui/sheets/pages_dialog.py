@@ -1,5 +1,6 @@
 """Pages as they will be printed: the build checklist, the strip audit, a traveller."""
 
+import re
 from collections.abc import Sequence
 from pathlib import Path
 from types import ModuleType
@@ -14,6 +15,13 @@ from bagtag.ui.sheets.sheet_dialog import Call, PaperDialog
 DPI = 300
 PAGES = 20
 """How many pages the preview shows; all of them are saved and printed."""
+_NO_FILE = re.compile(r'[\\/:*?"<>|\x00-\x1f]+')
+
+
+def file_named(paper: str, of: str = "") -> str:
+    """`build checklist, gearbox.pdf`, whatever signs a name has that no file may have."""
+    name = " ".join(_NO_FILE.sub(" ", of).split())
+    return f"{paper}, {name[:80].rstrip()}.pdf" if name else f"{paper}.pdf"
 
 
 class PagesDialog(PaperDialog):

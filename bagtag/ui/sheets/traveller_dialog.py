@@ -4,7 +4,7 @@ from PySide6.QtWidgets import QWidget
 
 from bagtag import services
 from bagtag.ui.desk import Desk
-from bagtag.ui.sheets.pages_dialog import PagesDialog
+from bagtag.ui.sheets.pages_dialog import PagesDialog, file_named
 
 WORDS = (
     "It goes with the parts and comes back with them: what is wanted, what the shop takes off, "
@@ -12,19 +12,23 @@ WORDS = (
 )
 
 
-def open_traveller(desk: Desk, parent: QWidget | None, send_out_id: int) -> "TravellerDialog":
-    """Open the traveller of a send-out."""
-    dialog = TravellerDialog(desk, parent, send_out_id)
+def open_traveller(
+    desk: Desk, parent: QWidget | None, send_out_id: int, called: str = ""
+) -> "TravellerDialog":
+    """Open the traveller of a send-out, which is `called` so in the name of its file."""
+    dialog = TravellerDialog(desk, parent, send_out_id, called)
     dialog.open()
     return dialog
 
 
 class TravellerDialog(PagesDialog):
-    def __init__(self, desk: Desk, parent: QWidget | None, send_out_id: int) -> None:
+    def __init__(
+        self, desk: Desk, parent: QWidget | None, send_out_id: int, called: str = ""
+    ) -> None:
         self._send_out_id = send_out_id
         super().__init__(
             desk, "Print the traveller", WORDS,
-            service=services.travellers, file="traveller.pdf", parent=parent,
+            service=services.travellers, file=file_named("traveller", called), parent=parent,
         )  # fmt: skip
 
     def subject(self) -> int:
