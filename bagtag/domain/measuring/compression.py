@@ -12,6 +12,7 @@ from bagtag.domain.measuring.result import Result, Results
 from bagtag.domain.measuring.sheet import MeasureSheet, SheetKind
 from bagtag.domain.measuring.verdict import result
 from bagtag.domain.measuring.volumes import Cylinder, disc, displacement
+from bagtag.domain.phrases import listed
 
 MOST_CYLINDERS = 16
 LEAST_RATIO, MOST_RATIO = 3, 30
@@ -23,6 +24,7 @@ _PLACES = (
     Place("crown", "dish or dome of the piston", unit=_CC, number=3, needed=False),
 )
 _RATIO = FigureSlot("ratio", "compression ratio", low=True, is_number=True)
+_OVER = {"gasket": "a gasket", "deck": "a deck height", "crown": "a dish or dome"}
 _GIVEN = (
     GivenSlot("bore", "bore", needed=True),
     GivenSlot("stroke", "stroke", needed=True),
@@ -116,27 +118,41 @@ class _State:
     counts: bool
 
     def figures(self) -> Iterator[Result]:
-        yield self._figure("displacement", self.displacement, _volume_unit(self.sheet), None)
-        if self.ratio is not None:
-            yield self._figure("ratio", self.ratio, "", self._ratio_step())
+        swept, unit = self.swept, _volume_unit(self.sheet)
+        yield self._figure("displacement", swept, self.displacement, unit, None)
+        if self.squeezed is not None and self.ratio is not None:
+            yield self._figure("ratio", self.squeezed, self.ratio, "", self._ratio_step())
 
-    def _figure(self, key: str, value: Decimal, unit: str, step: Decimal | None) -> Result:
+    def _figure(
+        self, key: str, exact: Decimal, told: Decimal, unit: str, step: Decimal | None
+    ) -> Result:
+        """The figure as it is told; with all its digits where rounding would pass what is out."""
         slot = next(one for one in form(self.sheet).figures if one.key == key)
         named = FigureSlot(f"{key}{self.when}", f"{slot.name}{self.when}", unit, slot.low)
         held = limits(self.sheet, key) if self.counts else None
-        return result(named, value, unit, step, held)
+        rounded, true = (result(named, value, unit, step, held) for value in (told, exact))
+        return rounded if rounded.verdict is true.verdict else true
 
     @property
-    def displacement(self) -> Decimal:
+    def swept(self) -> Decimal:
+        """The displacement of all cylinders, in the sheet's unit of volume."""
         cylinder = self.read.cylinder
         number = count(self.sheet, "cylinders", 1, MOST_CYLINDERS)
         exact = displacement(cylinder.bore, cylinder.stroke, number)
-        return round(converted(exact, _CC, _volume_unit(self.sheet)), 2)
+        return converted(exact, _CC, _volume_unit(self.sheet))
+
+    @property
+    def displacement(self) -> Decimal:
+        return round(self.swept, 2)
+
+    @property
+    def squeezed(self) -> Decimal | None:
+        """The compression ratio with all its digits; None while the chamber is not read."""
+        return self.read.cylinder.ratio if self.read.has_chamber else None
 
     @property
     def ratio(self) -> Decimal | None:
-        exact = self.read.cylinder.ratio if self.read.has_chamber else None
-        return None if exact is None else round(exact, 3)
+        return None if self.squeezed is None else round(self.squeezed, 3)
 
     def _ratio_step(self) -> Decimal | None:
         """How much higher the ratio is where what is left is smaller by all the steps."""
@@ -147,26 +163,56 @@ class _State:
 
 
 def _advice(sheet: MeasureSheet, states: list[_State]) -> Iterator[str]:
-    last = states[-1].read.cylinder
-    if states[-1].read.has_chamber and last.left <= 0:
+    yield from _unlikely(states[-1])
+    if len(states) == 2:
+        yield from _rebored(sheet, states)
+    if states[-1].ratio is not None:
+        yield from _left_out(sheet)
+    yield from _narrow(sheet, states[-1].read.cylinder)
+
+
+def _unlikely(state: _State) -> Iterator[str]:
+    """What no engine has."""
+    if state.read.has_chamber and state.read.cylinder.left <= 0:
         yield (
             "Nothing would be left over the piston: look at the signs of the deck and of the "
             "dish. Below zero is proud of the face, or a dome."
         )
-    if len(states) == 2:
-        yield _both(sheet, states)
+    if state.ratio is not None and not LEAST_RATIO <= state.ratio <= MOST_RATIO:
+        yield f"No engine runs at {show(state.ratio)} to 1: look at the points and the units."
+
+
+def _rebored(sheet: MeasureSheet, states: list[_State]) -> Iterator[str]:
+    before, after = states
+    yield _both(sheet, states)
+    if after.read.cylinder.bore <= before.read.cylinder.bore:
+        yield "A rebore makes the bore larger, and this one does not: look at both figures."
+    if after.ratio is not None:
         yield "Crown and deck are taken as they are now: read them again with the new piston."
-        if last.bore <= states[0].read.cylinder.bore:
-            yield "A rebore makes the bore larger, and this one does not: look at both figures."
-    if (made := states[-1].ratio) is not None and not LEAST_RATIO <= made <= MOST_RATIO:
-        yield f"No engine runs at {show(made)} to 1: look at the points and the units."
-    if last.gasket_bore is not None and last.gasket_bore < last.bore:
-        narrow = converted(last.gasket_bore, "mm", sheet.unit)
-        bore = converted(last.bore, "mm", sheet.unit)
+
+
+def _left_out(sheet: MeasureSheet) -> Iterator[str]:
+    """What is over the piston and was neither read nor given, so that the ratio is not that of the
+    engine."""
+    known = {*(one.key for one in sheet.readings), *(one.key for one in sheet.given)}
+    names = [name for key, name in _OVER.items() if key not in known]
+    if names:
         yield (
-            f"The gasket's bore, {show(narrow)} {sheet.unit}, is smaller than the cylinder's, "
-            f"{show(bore)}: it would stand in the flame. Take a gasket for this bore."
+            f"Reckoned without {listed(names)}: the ratio is only right where there is none. Give "
+            "0 then."
         )
+
+
+def _narrow(sheet: MeasureSheet, cylinder: Cylinder) -> Iterator[str]:
+    if cylinder.gasket_bore is None or cylinder.gasket_bore >= cylinder.bore:
+        return
+    narrow, bore = (
+        show(converted(one, "mm", sheet.unit)) for one in (cylinder.gasket_bore, cylinder.bore)
+    )
+    yield (
+        f"The gasket's bore, {narrow} {sheet.unit}, is smaller than the cylinder's, {bore}: it "
+        "would stand in the flame. Take a gasket for this bore."
+    )
 
 
 def _both(sheet: MeasureSheet, states: list[_State]) -> str:

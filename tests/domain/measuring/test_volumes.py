@@ -110,8 +110,17 @@ def test_a_gasket_for_the_old_bore_is_noticed_and_a_piston_that_would_strike():
 def test_what_no_engine_has_is_asked_about(read, given_, said):
     found = results(sheet(SheetKind.COMPRESSION, read, None, ENGINE | given_))
     assert any(said in one for one in found.advice)
-    fine = results(sheet(SheetKind.COMPRESSION, {"chamber": "48 cm³"}, None, ENGINE))
-    assert fine.advice == ()
+    whole = {"chamber": "48 cm³", "deck": "0", "crown": "0 cm³"}
+    assert results(sheet(SheetKind.COMPRESSION, whole, None, ENGINE)).advice == ()
+
+
+def test_what_was_left_out_of_a_ratio_is_said():
+    given_ = {"bore": "76", "stroke": "80"}
+    (said,) = results(sheet(SheetKind.COMPRESSION, {"chamber": "48 cm³"}, None, given_)).advice
+    assert said.startswith("Reckoned without a gasket, a deck height and a dish or dome: ")
+    (said,) = results(sheet(SheetKind.COMPRESSION, {"chamber": "48 cm³"}, None, ENGINE)).advice
+    assert said.startswith("Reckoned without a deck height and a dish or dome: ")
+    assert results(sheet(SheetKind.COMPRESSION, None, None, given_)).advice == ()
 
 
 def test_what_is_not_given_is_missing_and_displacement_needs_no_chamber():
@@ -132,6 +141,19 @@ def test_how_far_off_the_ratio_may_be_is_what_the_burette_makes_of_it():
     assert one.resolution == pytest.approx(smaller.ratio - cylinder.ratio, abs=Decimal("0.0005"))
     assert one.verdict is Verdict.CLOSE
     assert results(sheet(SheetKind.COMPRESSION, read, None, ENGINE)).figures[-1].resolution is None
+
+
+def test_rounding_passes_nothing_that_is_over():
+    """pi/4 x 54² x 54.58 mm is 125.00026 cm³: over 125, where 125.00 would stand at its limit."""
+
+    def told(most):
+        held = {"displacement": (None, most)}
+        given_ = {"bore": "54", "stroke": "54.58"}
+        (found,) = results(sheet(SheetKind.COMPRESSION, None, held, given_)).figures
+        return found.said
+
+    assert told("125") == "displacement 125.00026 cm³, at most 125: out of limits by 0.00026 cm³"
+    assert told("125.01") == "displacement 125.00 cm³, at most 125.01: as new, 0.01 to spare"
 
 
 def test_an_engine_in_inches_is_told_in_cubic_inches():
