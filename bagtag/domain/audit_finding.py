@@ -8,7 +8,7 @@ from functools import cached_property
 from bagtag.domain.datum import Datum
 from bagtag.domain.holes import HoleMap
 from bagtag.domain.kinds import Kinds, PartKind
-from bagtag.domain.model import Area, Container, Fate, Removal
+from bagtag.domain.model import Area, Container, Fate, Origin, Removal
 from bagtag.domain.threads import Threads
 from bagtag.domain.which_way import Clocking, Faces, Fact, OtherPart, SameWay, Without
 
@@ -83,8 +83,8 @@ class Finding:
 @dataclass(frozen=True, slots=True)
 class Stripped:
     """A job as it lies on the bench. `photographed` and `tagged` are ids of removals that have a
-    photo of how they came off, and a tag that is printed or hung on; `maps` are hole maps by
-    removal id. Without `threads` no torque is held against one."""
+    photo of how they came off, and a tag that is printed or hung on; `away` of those at an outside
+    shop; `maps` are hole maps by removal id. Without `threads` no torque is held against one."""
 
     removals: Sequence[Removal] = ()
     areas: Sequence[Area] = ()
@@ -93,6 +93,7 @@ class Stripped:
     kinds: Kinds = field(default_factory=Kinds)
     photographed: frozenset[int] = frozenset()
     tagged: frozenset[int] = frozenset()
+    away: frozenset[int] = frozenset()
     threads: Threads = field(default_factory=lambda: Threads(()))
     maps: Mapping[int, HoleMap] = field(default_factory=dict)
 
@@ -109,12 +110,17 @@ def tally(missing: int, looked_at: int) -> str:
 
 class Look:
     """What every rule looks at, told once. `log` is in the order off; `live` leaves out what is
-    scrapped; `facts` are a removal's facts without "the same way as" a part that does not say."""
+    scrapped, `here` what is at an outside shop as well, `seen` of that only what was taken off
+    there, which nobody at the bench has seen; `facts` are a removal's facts without "the same way
+    as" a part that does not say."""
 
     def __init__(self, stripped: Stripped) -> None:
         self.stripped = stripped
         self.log = tuple(sorted(stripped.removals, key=lambda r: (r.position, r.uid)))
         self.live = tuple(r for r in self.log if r.fate is not Fate.SCRAP)
+        away = stripped.away
+        self.here = tuple(r for r in self.live if r.id not in away)
+        self.seen = tuple(r for r in self.live if r.origin is not Origin.SHOP or r.id not in away)
         self.by_uid: Mapping[str, Removal] = {r.uid: r for r in self.log}
 
     @cached_property

@@ -15,7 +15,7 @@ from bagtag.domain.which_way import OtherPart
 
 def way(look: Look) -> Iterator[Finding]:
     """Questions that a kind must have answered, all of a removal in one finding."""
-    for removal in look.live:
+    for removal in look.seen:
         kind = look.kinds[removal.id]
         left = [q for q in still_open(kind, look.facts[removal.id]) if q.must]
         if left:
@@ -78,7 +78,7 @@ def unknown(look: Look) -> Iterator[Finding]:
     said = (
         "Bagtag does not know this kind of part: say which way it sat, or that it goes either way."
     )
-    return _each(Lack.KIND, said, (r for r in look.live if _says_nothing(look, r)))
+    return _each(Lack.KIND, said, (r for r in look.seen if _says_nothing(look, r)))
 
 
 def _says_nothing(look: Look, removal: Removal) -> bool:
@@ -86,17 +86,17 @@ def _says_nothing(look: Look, removal: Removal) -> bool:
 
 
 def untagged(look: Look) -> Iterator[Finding]:
-    """Parts without a printed or hung tag."""
+    """Parts without a printed or hung tag; what is away gets it when it is back."""
     tagged = look.stripped.tagged
     said = "Print its label and put it on, or hang a blank tag on it."
-    return _each(Lack.TAG, said, (r for r in look.live if r.id not in tagged))
+    return _each(Lack.TAG, said, (r for r in look.here if r.id not in tagged))
 
 
 def unphotographed(look: Look) -> Iterator[Finding]:
-    """Parts without a photo of how they came off."""
+    """Parts without a photo of how they came off; of what is away none can be taken."""
     photographed = look.stripped.photographed
     said = "Add a photo of how it came off, or of how it lies now."
-    return _each(Lack.PHOTO, said, (r for r in look.live if r.id not in photographed))
+    return _each(Lack.PHOTO, said, (r for r in look.here if r.id not in photographed))
 
 
 def _each(lack: Lack, sentence: str, removals: Iterable[Removal]) -> Iterator[Finding]:

@@ -64,6 +64,7 @@ def _read(store: Store, job: Job) -> tuple[Stripped, Mapping[int, str]]:
             kinds=kinds.of(store),
             photographed=frozenset(belongings.photographed(connection, job.id)),
             tagged=frozenset(belongings.tagged(connection, job.id)),
+            away=frozenset(belongings.away_now(connection, job.id)),
             threads=torque.threads(),
             maps=joints.maps_of(connection, [removal.id for removal in log]),
         )

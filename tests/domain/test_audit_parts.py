@@ -7,7 +7,7 @@ from audit_cases import BAGS, KINDS, job, part
 
 from bagtag.domain.audit import Lack, audit
 from bagtag.domain.kinds import NO_KIND, Kinds, PartKind, Question
-from bagtag.domain.model import Area, Fate
+from bagtag.domain.model import Area, Fate, Origin
 from bagtag.domain.which_way import (
     Faces,
     Hand,
@@ -29,6 +29,32 @@ def lacks(*parts, **fields):
 
 def same(uid, opposite=False):
     return SameWay(OtherPart("the other bearing", uid), opposite)
+
+
+def test_what_a_shop_takes_off_is_asked_about_once_it_is_here():
+    """Nobody at the bench has seen it, and no tag can be hung on it there."""
+    kinds = Kinds([PartKind("needle jet", asks=(Question("faces", "Which end faces up?", "end"),))])
+    jet, gizmo = (
+        part(n, name, origin=Origin.SHOP) for n, name in ((1, "needle jet"), (2, "oddity"))
+    )
+    missing = {"kinds": kinds, "tagged": frozenset(), "photographed": frozenset()}
+    assert lacks(jet, gizmo, away=frozenset({1, 2}), **missing) == []
+    assert lacks(jet, gizmo, **missing) == [
+        (Lack.WAY, 1),
+        (Lack.KIND, 2),
+        (Lack.TAG, 1),
+        (Lack.TAG, 2),
+        (Lack.PHOTO, 1),
+        (Lack.PHOTO, 2),
+    ]
+
+
+def test_what_came_off_at_the_bench_and_is_away_is_still_asked_which_way():
+    kinds = Kinds([PartKind("needle jet", asks=(Question("faces", "Which end faces up?", "end"),))])
+    missing = {"kinds": kinds, "tagged": frozenset(), "photographed": frozenset()}
+    jet = part(1, "needle jet", fate=Fate.DECIDE)
+    found = lacks(jet, away=frozenset({1}), **missing)
+    assert found == [(Lack.WAY, 1), (Lack.DECISION, 1)]
 
 
 def test_all_open_questions_of_a_part_are_one_finding():
