@@ -7,8 +7,11 @@ from bagtag.domain import asked
 from bagtag.domain.clean import clean_text
 from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import Asked, Figure
+from bagtag.domain.measuring.units import INCH
 from bagtag.domain.send_out import BackCheck
 from bagtag.domain.sending import Back, Item
+
+_INCHES = {"mm": float(INCH), "in": 1 / float(INCH)}
 
 
 def against(back: Back, item: Item) -> tuple[str, ...]:
@@ -35,14 +38,36 @@ def _unchecked(back: Back, item: Item) -> Iterator[str]:
 
 
 def _figures(back: Back, item: Item) -> Iterator[str]:
-    outside = map(asked.outside, judged(back, item))
-    yield from (f"{item.called}: {said}." for said in outside if said)
+    for read in judged(back, item):
+        if said := asked.outside(read):
+            yield f"{item.called}: {said}.{_slip(read)}"
     given = {one.name for one in back.figures}
     for one in item.away.asks:
         if one.name not in given:
             allowed = asked.limits(one)
             wanted = f", wanted {allowed}" if allowed else ""
             yield f"{item.called}: {one.name} is still to be measured{wanted}."
+
+
+def _slip(one: Figure) -> str:
+    """What a figure far outside its limits most likely is: inches, or a point in another place."""
+    inches = _INCHES.get(one.unit)
+    if inches and _is_near(one, one.value * inches):
+        other = "in" if one.unit == "mm" else "mm"
+        meant = asked.shown(round(one.value * inches, 3))
+        return f" {asked.shown(one.value)} {other} is {meant} {one.unit}: look at the unit."
+    for factor in (0.01, 0.1, 10.0, 100.0):
+        if _is_near(one, one.value * factor):
+            meant = asked.shown(round(one.value * factor, 6))
+            return f" {meant} would do: look at the point."
+    return ""
+
+
+def _is_near(one: Figure, value: float) -> bool:
+    """Whether it is within the limits, or nearly: what was rounded in inches is a little off."""
+    if one.low is None or one.high is None or one.low <= 0:
+        return False
+    return one.low * 0.998 <= value <= one.high * 1.002
 
 
 def judged(back: Back, item: Item) -> tuple[Figure, ...]:

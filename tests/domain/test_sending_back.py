@@ -46,6 +46,21 @@ def test_a_figure_at_its_limit_is_within_it(value):
 
 
 @pytest.mark.parametrize(
+    ("value", "unit", "hint"),
+    [
+        (3.012, "mm", "bore 3.012 mm is below 76.5. 3.012 in is 76.505 mm: look at the unit."),
+        (1943.1, "in", "bore 1943.1 in is above 76.52. 1943.1 mm is 76.5 in: look at the unit."),
+        (7651, "mm", "bore 7651 mm is above 76.52. 76.51 would do: look at the point."),
+        (7.651, "mm", "bore 7.651 mm is below 76.5. 76.51 would do: look at the point."),
+        (76.9, "mm", "bore 76.9 mm is above 76.52."),
+    ],
+)
+def test_a_slip_of_unit_or_point_is_noticed(value, unit, hint):
+    (said, _) = against(back(Figure("bore", value)), item(Asked("bore", unit, 76.5, 76.52)))
+    assert said == f"12 cylinder barrel: {hint}"
+
+
+@pytest.mark.parametrize(
     ("said", "of", "sentences"),
     [
         (
