@@ -1,6 +1,6 @@
 """Readings that look like a slip: inches in a field of millimetres, a point in the wrong place."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from statistics import median_low
@@ -55,8 +55,15 @@ class Expected:
     def takes(self, value: Decimal) -> bool:
         return self.low / self.wide <= value <= self.high * self.wide
 
-    def fits(self, value: Decimal) -> bool:
-        return self.low / self.near <= value <= self.high * self.near
+    def mended(self, value: Decimal, factors: Sequence[Decimal]) -> Decimal | None:
+        """The first slip that brings a reading among those expected, else near them; the last of
+        them is tried after all."""
+        within = ((one, Decimal(1)) for one in factors[:-1])
+        tried = (*within, *((one, self.near) for one in factors))
+        return next((one for one, near in tried if self._is_near(value * one, near)), None)
+
+    def _is_near(self, value: Decimal, near: Decimal) -> bool:
+        return self.low / near <= value <= self.high * near
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,14 +94,13 @@ def _slip(sheet: MeasureSheet, place: Place, reading: Reading) -> _Slip | None:
     for expected in _expected(sheet, place, unit):
         if expected.takes(value):
             continue
-        factors = _factors(reading.unit, unit)
-        found = next((f for f in factors if expected.fits(value * f)), None)
+        found = expected.mended(value, _factors(reading.unit, unit))
         if found is not None or sheet.kind in ALIKE:
             return _Slip(place, reading, found, expected)
     return None
 
 
-def _factors(typed: str, unit: str) -> Iterable[Decimal]:
+def _factors(typed: str, unit: str) -> Sequence[Decimal]:
     """The other unit first, then the point, then the other unit for what it is held against."""
     if dimension(unit) != LENGTH:
         return _POINTS
@@ -141,8 +147,17 @@ def _by_limits(held: Limits, kind: SheetKind) -> Iterable[Expected]:
     if kind in ALIKE or kind is SheetKind.SPRING:
         yield Expected(min(known), max(known), words, what="the limits")
     else:
-        low = min(known) if len(known) > 1 else known[0] / 10
-        yield Expected(low, max(known), words, Decimal(5), Decimal(2), what="the limits")
+        low, high = _small(held)
+        yield Expected(low, high, words, Decimal(3), Decimal(2), what="the limits")
+
+
+def _small(held: Limits) -> tuple[Decimal, Decimal]:
+    """Where a gap or a float is expected: a tenth of what it may be at most where nothing is said
+    of the least, and ten times the least where nothing is said of the most."""
+    lows = [one for one in (held.new_low, held.wear_low) if one]
+    highs = [one for one in (held.new_high, held.wear_high) if one]
+    low = min(lows) if lows else min(highs) / 10
+    return low, max(highs) if highs else max(lows) * 10
 
 
 def _by_other_shims(sheet: MeasureSheet, place: Place, unit: str) -> Iterable[Expected]:

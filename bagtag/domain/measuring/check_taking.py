@@ -3,10 +3,10 @@
 from collections.abc import Sequence
 from decimal import Decimal
 
-from bagtag.domain.measuring import verdict
+from bagtag.domain.measuring import forms, verdict
 from bagtag.domain.measuring.figures import show
 from bagtag.domain.measuring.result import Result, Verdict
-from bagtag.domain.measuring.sheet import MeasureSheet, SheetKind
+from bagtag.domain.measuring.sheet import MeasureSheet, Reading, SheetKind
 from bagtag.domain.measuring.units import INCH
 from bagtag.domain.phrases import capital
 
@@ -14,11 +14,16 @@ APART = Decimal(5)
 """Kelvin between parts that are compared (common practice, no source)."""
 REFERENCE, OFF = Decimal(20), Decimal(10)
 """The temperature that sizes hold at (ISO 1), and how far from it is asked about, in kelvin."""
+GUESSED = 1
+"""How many decimals a person may guess between two steps (common practice, no source)."""
 _PAIRS = {SheetKind.PISTON: ("skirt", "bore"), SheetKind.BEARING: ("journal", "bearing")}
 
 
 def questions(sheet: MeasureSheet, figures: Sequence[Result]) -> tuple[str, ...]:
-    said = (_temperatures(sheet), _no_room(sheet, figures), _other_unit(sheet, figures))
+    pairs = (_no_room(sheet, figures), _other_unit(sheet, figures))
+    names = {place.key: place.name for place in forms.form(sheet).places}
+    fine = (_too_fine(one, names[one.key]) for one in sheet.readings if one.key in names)
+    said = (_temperatures(sheet), *pairs, *fine)
     return tuple(one for one in said if one)
 
 
@@ -70,3 +75,18 @@ def _fits(figure: Result, value: Decimal) -> bool:
     held = verdict.in_unit(figure.limits, figure.unit)
     low, high = verdict.low(held), verdict.high(held)
     return low is not None and high is not None and low <= value <= high
+
+
+def _too_fine(one: Reading, name: str) -> str:
+    """A reading that its instrument cannot show is one in another unit, or its point is wrong."""
+    if one.resolution is None or _decimals(one.value) <= _decimals(one.resolution) + GUESSED:
+        return ""
+    shows = one.instrument or "what it was read with"
+    return (
+        f"{capital(name)}: {show(one.value)} {one.unit} is finer than {shows} can show, "
+        f"{show(one.resolution)} {one.unit}. Look at the point and the unit."
+    )
+
+
+def _decimals(value: Decimal) -> int:
+    return -int(value.normalize().as_tuple().exponent)

@@ -175,6 +175,26 @@ def test_a_point_in_the_wrong_place_is_noticed_by_the_limits_of_a_gap():
     assert "was 0.35 meant?" in said
 
 
+@pytest.mark.parametrize(
+    ("kind", "key", "good"),
+    [
+        (K.PLASTIC_GAUGE, "clearance", "0.05"),
+        (K.RING_GAP, "gap", "0.05"),
+        (K.END_FLOAT, "end float", "0.05"),
+        (K.BACKLASH, "backlash", "0.05"),
+        (K.STACK, "end float", "0.05"),
+        (K.DECK, "deck", "0.05"),
+    ],
+)
+@pytest.mark.parametrize("factor", ["10", "0.1", "100", "0.01"])
+def test_a_tenfold_and_a_hundredfold_slip_of_a_small_figure_are_noticed(kind, key, good, factor):
+    told = [limits(key, ("0.04", "0.06"), (None, "0.08"))]
+    assert not any("meant" in one for one in asked(kind, [good] * 2, limits=told))
+    slip = Decimal(good) * Decimal(factor)
+    said = [one for one in asked(kind, [slip, good], limits=told) if "meant" in one]
+    assert [f"was {good} meant?" in one for one in said] == [True]
+
+
 def test_a_reading_far_off_without_a_reason_is_to_be_read_again():
     (said,) = asked(K.BORE, ("12.00", *GOOD[1:]))
     assert said.endswith("is far off. Read it again.")
@@ -186,6 +206,8 @@ def test_a_reading_far_off_without_a_reason_is_to_be_read_again():
         (K.BORE, GOOD, [limits("size", ("76.00", "76.02"), (None, "76.60"))]),
         (K.FLATNESS, ("0.00", "0.01", "0.10", "0.02"), [limits("flatness", wear=(None, "0.2"))]),
         (K.RING_GAP, ("0.30", "1.20", "0.90"), [limits("gap", ("0.25", "0.40"), (None, "0.80"))]),
+        (K.FLATNESS, ["0.005"] * 4, [limits("flatness", (None, "0.03"), (None, "0.10"))]),
+        (K.RUN_OUT, ["0.002"], [limits("run-out", (None, "0.03"), (None, "0.06"))]),
         (K.END_FLOAT, ["0.02"], [limits("end float", ("0.05", "0.20"))]),
         (K.PISTON, ("76.05", "76.05", "75.97", "75.97"), ()),
     ],
@@ -268,6 +290,25 @@ def test_a_deck_in_inches_is_noticed_by_its_limits_and_one_below_zero_asks_nothi
     (said,) = asked(K.DECK, ["0.012", "0.012"], limits=[limits("deck", ("0.20", "0.40"))])
     assert "0.012 in is 0.305 mm" in said
     assert asked(K.DECK, ["0.012", "0.012"], limits=[limits("deck", ("-0.20", "0.40"))]) == ()
+
+
+@pytest.mark.parametrize(
+    ("value", "step", "is_asked"),
+    [
+        ("0.0012", "0.01", True),
+        ("0.0003", "0.01", True),
+        ("0.03", "0.01", False),
+        ("0.035", "0.01", False),
+        ("0.0300", "0.01", False),
+        ("0.0304", "0.00254", False),
+        ("0", "10", False),
+    ],
+)
+def test_a_reading_finer_than_its_instrument_shows_is_asked_about(value, step, is_asked):
+    """A run-out in inches is smaller than its limit in millimetres, and nothing else tells."""
+    told = [limits("run-out", (None, "0.03"), (None, "0.06"))]
+    said = asked(K.RUN_OUT, [value], limits=told, step=step)
+    assert any("can show" in one for one in said) is is_asked
 
 
 def test_a_standard_size_in_the_wrong_unit_is_noticed():
