@@ -97,7 +97,7 @@ def holding(
     """`own` has what keeps each stuck step out by itself, `roots` for every step that is not in
     the stuck steps it waits for, in the order of the plan."""
     first = {ref: earliest(found, today) for ref, found in own.items()}
-    days = {ref: _last([first[root] for root in found], today) for ref, found in roots.items()}
+    days = {ref: last_of([first[root] for root in found], today) for ref, found in roots.items()}
     held = [_held(one, own[one.ref], first[one.ref], today) for one in frees]
     held.sort(key=lambda one: (one.chase is Chase.ON_ITS_WAY, -one.alone, -one.all))
     return Holding(tuple(held), days, _rungs(days))
@@ -120,7 +120,9 @@ def _to_chase(own: Sequence[Hindrance]) -> Sequence[Hindrance]:
 _AT_THE_BENCH = (Keeps.MEASURING, Keeps.DECISION)
 
 
-def _last(days: Sequence[date | None], today: date) -> date | None:
+def last_of(days: Sequence[date | None], today: date) -> date | None:
+    """The last of the days that are waited for, today where there are none; None where one of
+    them is not known."""
     known = [day for day in days if day is not None]
     return max(known, default=today) if len(known) == len(days) else None
 

@@ -86,6 +86,12 @@ def days(store: Store, job_id: int, today: date | None = None) -> dict[Ref, date
     return dict(_found(planned(store, job_id), today or date.today()).days or {})
 
 
+def first_day(known: Planned, ref: Ref, today: date) -> date | None:
+    """The earliest day of one step; None where nobody knows."""
+    roots = known.now.roots.get(ref, ())
+    return readiness.last_of([readiness.earliest(known.own(root), today) for root in roots], today)
+
+
 def _found(known: Planned, today: date) -> readiness.Holding:
     own = {one.ref: known.own(one.ref) for one in known.now.frees}
     return readiness.holding(own, known.now.roots, known.now.frees, today)

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from datetime import date
 
 from bagtag.domain import areas as tree
 from bagtag.domain import nesting
@@ -19,7 +20,7 @@ from bagtag.domain.resolve import told
 from bagtag.domain.sentence import sentence, short
 from bagtag.domain.standing import Hindrance, Standing
 from bagtag.domain.which_way import Fact
-from bagtag.services import board, kinds
+from bagtag.services import board, kinds, readiness
 from bagtag.services.planning import planned
 from bagtag.store import belongings, between, jobs, removals
 from bagtag.store.work import Store
@@ -54,7 +55,8 @@ class StripPage:
 class BenchCard:
     """The card of a removal, readable from a metre away. `before_in` has what is to be known before
     it goes in, a sentence each; `sheets` are its measuring sheets, `off` the part that it was taken
-    off."""
+    off. Where it is held up by what is not here, `from_day` is the earliest day it can go in, None
+    where nobody knows."""
 
     removal: Removal
     told: tuple[Fact, ...]
@@ -80,6 +82,8 @@ class BenchCard:
     sheets: tuple[SheetSaid, ...] = ()
     new_part: NewPart | None = None
     off: str = ""
+    is_held_up: bool = False
+    from_day: date | None = None
 
     @property
     def photos_off(self) -> tuple[Photo, ...]:
@@ -195,6 +199,8 @@ def card(store: Store, removal_id: int) -> BenchCard:
         sheets=sheets,
         new_part=new,
         off=known.called(part(removal.off_id)) if removal.off_id else "",
+        is_held_up=bool(step and step.roots and not step.sign_off),
+        from_day=readiness.first_day(known, part(removal_id), date.today()),
     )
 
 

@@ -58,3 +58,14 @@ def test_what_is_away_on_order_or_undecided_is_never_ready(store, job_id, case):
         assert step.standing is not Standing.NEXT
         assert step.reach is Reach.WAITS
     assert len(services.readiness.holding_up(store, job_id).rows) == 3
+
+
+def test_the_card_of_each_part_says_from_which_day_it_can_go_in(store, job_id, case):
+    due = TODAY + timedelta(days=4)
+    services.fates.send_away(store, [case["bearing"]], shop="Mill Lane", due=due)
+    cards = {name: services.views.card(store, id_) for name, id_ in case.items()}
+    assert not cards["shaft"].is_held_up
+    assert (cards["bearing"].is_held_up, cards["bearing"].from_day) == (True, due)
+    assert (cards["case"].is_held_up, cards["case"].from_day) == (True, due)
+    services.fates.set_fate(store, [case["shaft"]], Fate.RENEW)
+    assert services.views.card(store, case["case"]).from_day is None

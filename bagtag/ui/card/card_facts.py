@@ -84,7 +84,15 @@ def waits(card: "BenchCard") -> str:
     """What must happen first, a line each."""
     if not card.hindrances:
         return "nothing, it can go in now"
-    return "\n".join(hindrance.sentence for hindrance in card.hindrances)
+    said = [hindrance.sentence for hindrance in card.hindrances]
+    return "\n".join([*said, from_words(card)] if card.is_held_up else said)
+
+
+def from_words(card: "BenchCard") -> str:
+    """The earliest day it can go in."""
+    if card.from_day is None:
+        return "nobody knows a day for it yet"
+    return f"it can go in from {day_words(card.from_day, date.today())}"
 
 
 def fate(card: "BenchCard") -> str:
