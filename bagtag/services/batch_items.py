@@ -20,6 +20,7 @@ class Told:
     thumbs: Mapping[int, str]
     off: Mapping[int, Sequence[int]]
     named: Mapping[int, tuple[int, str, str]]
+    first: Mapping[int, int]
 
     def items(self, times: Sequence[Away]) -> tuple[Item, ...]:
         """One batch in the order packed, each part followed by what the shop took off it."""
@@ -31,10 +32,12 @@ class Told:
         return tuple(_followed(pieces, None))
 
     def _item(self, time: Away, beside: Collection[int]) -> Item:
-        """What went beside it was not taken off it first, but at the shop."""
+        """What went beside it was not taken off it first, but at the shop, unless it was away
+        before: then it was packed."""
         part = self.parts[time.removal_id]
         first = [id_ for id_ in self.off.get(part.id, ()) if id_ not in beside]
-        by_shop = part.origin is Origin.SHOP and part.off_id in beside
+        is_new = self.first[part.id] == time.id
+        by_shop = is_new and part.origin is Origin.SHOP and part.off_id in beside
         return Item(
             away=time,
             removal=part,
@@ -63,6 +66,7 @@ def told(store: Store, times: Iterable[Away]) -> Told:
             belongings.first_thumbs(connection, ids),
             off,
             removals.named(connection, [id_ for many in off.values() for id_ in many]),
+            sendings.first_times(connection, ids),
         )
 
 

@@ -122,10 +122,12 @@ def _check_ring(act: Act, removal: Removal, other: Removal) -> None:
 
 
 def pieces(act: Act, one: Away) -> list[tuple[Away, Removal]]:
-    """What the shop took off a part of a batch, with its own time away."""
+    """What the shop took off a part of a batch, with its own time away; what an earlier shop took
+    off it and was packed by itself is none."""
     went = between.went_with(act.connection, [one.send_out_id or 0]).get(one.send_out_id or 0, [])
-    found = removals.by_ids(act.connection, [time.removal_id for time in went])
-    both = [(time, found[time.removal_id]) for time in went]
+    ids = [time.removal_id for time in went]
+    found, first = removals.by_ids(act.connection, ids), sendings.first_times(act.connection, ids)
+    both = ((time, found[time.removal_id]) for time in went if first[time.removal_id] == time.id)
     return [pair for pair in both if _is_piece(pair[1], one.removal_id)]
 
 

@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from bagtag.domain.change import Change
 from bagtag.domain.entry import Entry
 from bagtag.domain.errors import BadInput, NotFound
+from bagtag.domain.model import Removal
 from bagtag.domain.sending import Batch, Item, ShopPart, Wanted
 from bagtag.domain.sending_check import check_wanted, checked_shop_part
 from bagtag.services import batch_items, packing
@@ -16,15 +17,19 @@ from bagtag.store.work import Store
 
 def wanted_of(whole: Batch, item: Item) -> Wanted:
     """What is wanted of a part of a batch, as its form shows it."""
-    taken = [one.removal for one in whole.items if one.by_shop_of == item.removal.id]
-    by_shop = tuple(ShopPart(one.name, one.quantity) for one in taken)
+    by_shop = tuple(ShopPart(one.removal.name, one.removal.quantity) for one in _taken(whole, item))
     return Wanted(item.removal.id, item.away.work, item.away.asks, item.off_ids, by_shop)
+
+
+def _taken(whole: Batch, item: Item) -> list[Item]:
+    """What the shop took off a part and still has."""
+    return [one for one in whole.items if one.by_shop_of == item.removal.id and one.is_out]
 
 
 def change_wanted(store: Store, away_id: int, wanted: Wanted, *, who: str = "") -> Change:
     """Write anew what is wanted of a part that is out, and what was or will be taken off it. What
-    the shop takes off is known by its name: one that is out and named no more was not taken off,
-    and leaves the log again."""
+    the shop takes off and still has is known by its name: one that is named no more was not taken
+    off, and leaves the log again."""
     item, (clean,) = _out(store, away_id), check_wanted([wanted])
     known = packing.entries_of(store, [clean])
 
@@ -42,12 +47,13 @@ def _change_pieces(act: Act, item: Item, wanted: Iterable[Entry]) -> None:
     """What the shop takes off a part becomes this, by name."""
     left = {one.name.casefold(): one for one in wanted}
     for time, removal in packing.pieces(act, item.away):
+        if time.back_at is not None:
+            continue
         entry = left.pop(removal.name.casefold(), None)
-        if entry is None and time.back_at is None:
+        if entry is None:
             packing.forget_piece(act, time, removal)
-        elif entry is not None and entry.quantity != removal.quantity:
-            count = {"quantity": entry.quantity, "version": removal.version + 1}
-            act.update(tables.removal, removal.id, **count)
+        elif entry.quantity != removal.quantity:
+            _count(act, removal, entry.quantity)
     whole = between.get_send_out(act.connection, item.away.send_out_id or 0)
     if left and whole is None:
         raise BadInput(
@@ -59,13 +65,20 @@ def _change_pieces(act: Act, item: Item, wanted: Iterable[Entry]) -> None:
         packing.take_off(act, whole, item.removal, entry)
 
 
+def _count(act: Act, removal: Removal, quantity: int) -> None:
+    act.update(tables.removal, removal.id, quantity=quantity, version=removal.version + 1)
+
+
 def drop_item(store: Store, away_id: int, *, who: str = "") -> Change:
     """A part did not go after all; what the shop was to take off is on it still. The last part of
-    a batch takes the batch with it."""
+    a batch takes the batch with it. BadInput where something that the shop took off it is back."""
     item = _out(store, away_id)
     send_out_id = item.away.send_out_id
 
     def do(act: Act) -> None:
+        for time, piece in packing.pieces(act, item.away):
+            if time.back_at is not None:
+                raise BadInput(_did_go(f"{piece.number} {piece.name}", item.called))
         packing.unpack(act, item.away)
         if send_out_id is not None and not between.went_with(act.connection, [send_out_id]):
             _forget(act, send_out_id)
@@ -80,7 +93,7 @@ def delete(store: Store, send_out_id: int, *, who: str = "") -> Change:
     whole = batch(store, send_out_id)
     assert whole.send_out is not None
     if whole.back:
-        raise BadInput(f"{whole.back[0].called} is back from there already, so the batch did go.")
+        raise BadInput(_did_go(whole.back[0].called, "the batch"))
 
     def do(act: Act) -> None:
         for item in whole.items:
@@ -90,6 +103,10 @@ def delete(store: Store, send_out_id: int, *, who: str = "") -> Change:
 
     title = f"{whole.send_out.called} did not go away"
     return store.act(title, do, who=who, job_id=whole.send_out.job_id)
+
+
+def _did_go(back: str, what: str) -> str:
+    return f"{back} is back from there already, so {what} did go."
 
 
 def _forget(act: Act, send_out_id: int) -> None:
@@ -111,19 +128,29 @@ def shop_took(
     who: str = "",
 ) -> Change:
     """The shop took something more off a part of a batch; `new_id` is its line of the log. It is
-    away with the batch and goes in after that part."""
+    away with the batch and goes in after that part; more of what is there already is counted to
+    that."""
     whole = batch(store, send_out_id)
     of = next((one for one in whole.items if one.removal.id == removal_id), None)
     if of is None or whole.send_out is None:
         raise NotFound("This part is not in this send-out. Choose one that is.")
     send_out, piece = whole.send_out, checked_shop_part(ShopPart(name, quantity))
-    entry = packing.entry_of(store, piece)
+    entry, more = packing.entry_of(store, piece), _named(_taken(whole, of), piece.name)
 
     def do(act: Act) -> None:
-        act.new_id = packing.take_off(act, send_out, of.removal, entry)
+        if more is None:
+            act.new_id = packing.take_off(act, send_out, of.removal, entry)
+        else:
+            act.new_id = more.id
+            _count(act, more, more.quantity + entry.quantity)
 
     title = f"the shop took {entry.name} off {of.called}"
     return store.act(title, do, who=who, job_id=send_out.job_id)
+
+
+def _named(taken: Iterable[Item], name: str) -> Removal | None:
+    found = (one.removal for one in taken if one.removal.name.casefold() == name.casefold())
+    return next(found, None)
 
 
 def _out(store: Store, away_id: int) -> Item:

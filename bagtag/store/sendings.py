@@ -3,7 +3,7 @@
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from sqlalchemy import Connection, select
+from sqlalchemy import Connection, func, select
 
 from bagtag.domain.model import Away, Removal, Tag
 from bagtag.domain.send_out import SendOut
@@ -19,6 +19,16 @@ def times(connection: Connection, away_ids: Sequence[int]) -> dict[int, Away]:
         wanted = select(away).where(away.c.id.in_(some))
         for row in connection.execute(wanted).mappings():
             found[row["id"]] = rows_between.away(row)
+    return found
+
+
+def first_times(connection: Connection, removal_ids: Sequence[int]) -> dict[int, int]:
+    """The id of the first time away of each of these removals that was ever away."""
+    found: dict[int, int] = {}
+    for some in in_batches(removal_ids):
+        wanted = select(away.c.removal_id, func.min(away.c.id)).where(away.c.removal_id.in_(some))
+        for id_, earliest in connection.execute(wanted.group_by(away.c.removal_id)):
+            found[id_] = earliest
     return found
 
 
