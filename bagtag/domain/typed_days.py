@@ -17,7 +17,7 @@ class Lies(Enum):
 
 
 _DAY = re.compile(r"(\d{1,2})\.? *(?:([a-z]{3})[a-z]*|\. *(\d{1,2}))\.? *(\d{4})?", re.IGNORECASE)
-_SPAN = re.compile(r"(?:in )?(\d{1,3}) *(days?|weeks?)?", re.IGNORECASE)
+_SPAN = re.compile(r"(in )?(\d{1,3}) *(days?|weeks?)?( ago)?", re.IGNORECASE)
 _MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _NAMED = {"today": 0, "yesterday": -1, "tomorrow": 1}
 _HALF = timedelta(days=182)
@@ -35,8 +35,7 @@ def typed_day(
     if text.casefold() in _NAMED:
         return today + timedelta(days=_NAMED[text.casefold()])
     if span := _SPAN.fullmatch(text):
-        weeks = (span[2] or "").lower().startswith("week")
-        return today + timedelta(days=int(span[1]) * (7 if weeks else 1))
+        return _spanned(span, today, lies)
     try:
         named = _DAY.fullmatch(text)
         return _named(named, today, lies) if named else date.fromisoformat(text)
@@ -44,6 +43,13 @@ def typed_day(
         raise BadInput(
             f"{text} is no day. Write it as {_LIKE.get(lies, _LIKE_ANY)}.", field=field
         ) from wrong
+
+
+def _spanned(said: re.Match[str], today: date, lies: Lies) -> date:
+    """`2 weeks` of what was done are 2 weeks ago."""
+    days = int(said[2]) * (7 if (said[3] or "").lower().startswith("week") else 1)
+    is_ago = bool(said[4]) or (lies is Lies.BEHIND and not said[1])
+    return today + timedelta(days=-days if is_ago else days)
 
 
 def _named(said: re.Match[str], today: date, lies: Lies) -> date:

@@ -61,6 +61,9 @@ def test_what_was_done_lies_behind() -> None:
     assert typed_day("3 May", may, Lies.BEHIND) == date(2026, 5, 3)
     assert typed_day("2026-12-03", may, Lies.BEHIND) == date(2026, 12, 3)
     assert typed_day("29 Feb", may, Lies.BEHIND) == date(2024, 2, 29)
+    assert typed_day("2 weeks", may, Lies.BEHIND) == date(2026, 4, 26)
+    assert typed_day("in 3 days", may, Lies.BEHIND) == date(2026, 5, 13)
+    assert {typed_day("3 days ago", may, lies) for lies in Lies} == {date(2026, 5, 7)}
 
 
 def test_no_day_is_said_at_its_own_field() -> None:
