@@ -112,6 +112,8 @@ def _standing_lines(card: BenchCard) -> Iterator[str]:
         yield "scrapped"
     else:
         yield f"can go in now, step {card.place} of the build"
+    if card.sign_off is None:
+        yield from (f"before it goes in: {said}" for said in card.before_in)
 
 
 def _container(store: Store, found: Found) -> tuple[dict[str, Any], list[str]]:
@@ -124,7 +126,15 @@ def _container(store: Store, found: Found) -> tuple[dict[str, Any], list[str]]:
     )
     holds = [services.strip.get_removal(store, id_) for id_ in row.removal_ids]
     lines = [box.label + (f", stands in {', '.join(row.where)}" if row.where else "")]
-    lines += [called(removal) for removal in holds] or ["empty"]
+    out = {removal.id for removal, _ in services.fates.away_list(store, box.job_id)}
+    away = {True: " (away)", False: ""}
+    lines += [called(one) + away[one.id in out] for one in holds] or ["empty"]
+    told = services.views.to_know_of(store, box.job_id, row.removal_ids)
+    lines += [
+        f"before {called(removal)} goes in: {said}"
+        for removal in holds
+        for said in told.get(removal.id, ())
+    ]
     return {"container": cli_data.container(box, found.tag, row.where, holds)}, lines
 
 

@@ -16,6 +16,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.codes import show
+from bagtag.domain.standing import Standing
 from bagtag.ui.card.card_parts import keyless
 from bagtag.ui.forms.basics import Press, label
 from bagtag.ui.stages.stage_list import ids_in
@@ -135,7 +136,13 @@ def contents(parts: "Sequence[StripRow]") -> str:
     """`5 shift fork L, 6 shift fork R`"""
     if not parts:
         return "empty"
-    return ", ".join(f"{row.removal.number} {row.removal.name}" for row in parts)
+    return ", ".join(map(_called, parts))
+
+
+def _called(row: "StripRow") -> str:
+    """What is away keeps its place here, and says that it is not in it."""
+    away = " (away)" if row.standing is Standing.AWAY else ""
+    return f"{row.removal.number} {row.removal.name}{away}"
 
 
 def cut(text: str, metrics: QFontMetrics, width: int) -> str:

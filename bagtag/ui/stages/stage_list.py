@@ -23,6 +23,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from bagtag.domain.standing import Standing
 from bagtag.ui.theme import current
 
 if TYPE_CHECKING:
@@ -78,7 +79,8 @@ class Parts(QAbstractListModel):
 
 def words(row: "StripRow") -> str:
     pieces = f"{row.removal.quantity} × " if row.removal.quantity > 1 else ""
-    return f"{row.removal.number}   {pieces}{row.removal.name}"
+    away = " (away)" if row.standing is Standing.AWAY else ""
+    return f"{row.removal.number}   {pieces}{row.removal.name}{away}"
 
 
 class Ticks(QStyledItemDelegate):
