@@ -35,6 +35,8 @@ def clean_text(
 
 def tidied(text: str, *, lines: bool = False) -> str:
     """Text made clean as `clean_text` does, of any length."""
+    if text.isascii() and text.isprintable() and "  " not in text:
+        return text.strip()  # most text is: nothing in it can be unclean
     broken = _NEWLINES.sub("\n", text) if lines else " ".join(text.split())
     kept = "".join(c for c in _SPACES.sub(" ", broken) if _is_kept(c))
     rows = [_SPACES.sub(" ", row).strip() for row in kept.split("\n")]

@@ -39,9 +39,21 @@ def save(store: Store, new_part: NewPart, *, arrived: int | None = None, who: st
     return store.act(f"{word} {called(clean)}", do, who=who, job_id=clean.job_id)
 
 
-def saved(act: Act, clean: NewPart) -> None:
-    """The same inside an open act, of a line that was checked."""
-    now = written(act, clean)
+def saved_all(act: Act, clean: Sequence[NewPart]) -> None:
+    """The same inside an open act of many lines of one job that were checked."""
+    fresh = [one for one in clean if not one.id and one.removal_id is None]
+    rows_ = [rows_between.new_part_columns(one) | {"uid": str(uuid4())} for one in fresh]
+    act.insert_all(tables.renewal, rows_)
+    others = [one for one in clean if one.id or one.removal_id is not None]
+    job_id = others[0].job_id if others else None
+    known = {one.id: one for one in between.new_parts(act.connection, job_id)} if others else {}
+    for one in others:
+        saved(act, one, known.get(one.id))
+
+
+def saved(act: Act, clean: NewPart, known: NewPart | None = None) -> None:
+    """The same of one line; `known` is how it is kept, where that was read already."""
+    now = known or _known(act, clean) or _written_down(act, clean)
     new = replace(
         now,
         what=clean.what,
@@ -238,15 +250,16 @@ def _change(
 
 def written(act: Act, part: NewPart) -> NewPart:
     """The line as it is kept, written down now where nothing was yet."""
-    known = _known(act, part)
-    if known is not None:
-        return known
+    return _known(act, part) or _written_down(act, checked(part))
+
+
+def _written_down(act: Act, part: NewPart) -> NewPart:
     if part.id:
         raise NotFound(GONE)
     removal = _removal(act, part)
     if removal is not None and removal.job_id != part.job_id:
         raise BadInput("This part is not in this job. Choose it again.", field="removal_id")
-    new = replace(checked(part), uid=part.uid or str(uuid4()))
+    new = replace(part, uid=part.uid or str(uuid4()))
     return replace(new, id=act.insert(tables.renewal, **rows_between.new_part_columns(new)))
 
 

@@ -28,7 +28,7 @@ from bagtag.services.renewal_acts import (
     order,
     remove,
     save,
-    saved,
+    saved_all,
     set_state,
     wrong,
 )
@@ -177,8 +177,7 @@ def apply_import(store: Store, plan: ImportPlan, *, who: str = "") -> Change:
     clean = [checked(part) for part in parts]
 
     def do(act: Act) -> None:
-        for one in clean:
-            saved(act, one)
+        saved_all(act, clean)
 
     said = f"read {len(parts)} line{'s' * (len(parts) > 1)} from a file"
     return store.act(said, do, who=who, job_id=plan.job_id)

@@ -6,10 +6,11 @@ it was and as it became. From these notes undo and redo work, after a restart to
 
 import json
 from collections import defaultdict
+from collections.abc import Mapping, Sequence
 from functools import cache
 from typing import Any
 
-from sqlalchemy import JSON, Connection, Insert, Select, Table, bindparam, select, text
+from sqlalchemy import JSON, Connection, Insert, Select, Table, Update, bindparam, select, text
 
 from bagtag.domain.change import Change
 from bagtag.store import rows, tables
@@ -38,11 +39,25 @@ class Act:
             self.new_id = image["id"]
         return int(image["id"])
 
+    def insert_all(self, table: Table, rows_: Sequence[Mapping[str, Any]]) -> None:
+        """Add many rows that have no id yet, in a few statements, in this order."""
+        if not rows_:
+            return
+        images = [{**empty_row(table), **values} for values in rows_]
+        plain = [{key: value for key, value in one.items() if key != "id"} for one in images]
+        wanted = table.insert().returning(table.c.id, sort_by_parameter_order=True)
+        ids = self.connection.execute(wanted, plain).scalars().all()
+        for image, row_id in zip(images, ids, strict=True):
+            image["id"] = row_id
+            self._note(table, row_id, None, image)
+        if self.new_id is None:
+            self.new_id = ids[0]
+
     def update(self, table: Table, row_id: int, **values: Any) -> None:
         before = self.image(table, row_id)
         if before is None or all(before[key] == value for key, value in values.items()):
             return
-        self.connection.execute(table.update().where(table.c.id == row_id), values)
+        self.connection.execute(_update_by_id(table), {"row_id": row_id, **values})
         self._note(table, row_id, before, before | values)
 
     def delete(self, table: Table, row_id: int) -> None:
@@ -84,6 +99,11 @@ def inserted(connection: Connection, table: Table, image: Image) -> int:
 @cache
 def _insert_into(table: Table) -> Insert:
     return table.insert()
+
+
+@cache
+def _update_by_id(table: Table) -> Update:
+    return table.update().where(table.c.id == bindparam("row_id"))
 
 
 @cache

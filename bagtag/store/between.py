@@ -3,7 +3,7 @@
 from collections import defaultdict
 from collections.abc import Sequence
 
-from sqlalchemy import Connection, func, or_, select
+from sqlalchemy import Connection, bindparam, func, or_, select
 
 from bagtag.domain.measuring.instrument import Instrument
 from bagtag.domain.measuring.sheet import MeasureSheet
@@ -104,8 +104,12 @@ def new_parts_of(connection: Connection, removal_id: int) -> list[NewPart]:
 
 
 def get_new_part(connection: Connection, renewal_id: int) -> NewPart | None:
-    row = connection.execute(select(renewal).where(renewal.c.id == renewal_id)).mappings().first()
+    row = connection.execute(_NEW_PART, {"renewal_id": renewal_id}).mappings().first()
     return rows_between.new_part(row) if row else None
+
+
+_NEW_PART = select(renewal).where(renewal.c.id == bindparam("renewal_id"))
+"""Built once: a list that is taken in asks for many thousands, one by one."""
 
 
 def sheets(connection: Connection, job_id: int) -> list[MeasureSheet]:

@@ -1,6 +1,6 @@
 """Between rows of the tables and the domain's frozen rows: what lies between strip and build."""
 
-from dataclasses import asdict
+from dataclasses import asdict, fields
 from datetime import date, datetime
 from decimal import Decimal
 from typing import Any
@@ -111,9 +111,12 @@ def new_part(row: Columns) -> NewPart:
     )
 
 
+_NEW_PART = tuple(one.name for one in fields(NewPart) if one.name != "id")
+
+
 def new_part_columns(one: NewPart) -> dict[str, Any]:
     """Every column but the id."""
-    return {name: plain(value) for name, value in asdict(one).items() if name != "id"}
+    return {name: plain(getattr(one, name)) for name in _NEW_PART}
 
 
 def measure_sheet(row: Columns) -> MeasureSheet:

@@ -320,8 +320,12 @@ def test_files_that_cannot_be_read_or_written_are_said(store, job_id, tmp_path) 
 def test_a_thousand_lines_are_one_act(store, job_id) -> None:
     body = "".join(f"jet {n},,J-{n},1,Mill Lane,1.5\n" for n in range(1000))
     plan = renewals.plan_import(store, job_id, renewals.read_csv(body.encode()))
-    renewals.apply_import(store, plan)
-    assert len(renewals.lines(store, job_id)) == 1000
+    change = renewals.apply_import(store, plan)
+    lines = renewals.lines(store, job_id)
+    assert [one.new_part.what for one in lines] == [f"jet {n}" for n in range(1000)]
+    ids = [one.new_part.id for one in lines]
+    assert (len(set(ids)), change.new_id, change.touched["renewal"]) == (1000, ids[0], set(ids))
+    assert len({one.new_part.uid for one in lines}) == 1000
     services.history.undo(store, job_id)
     assert renewals.lines(store, job_id) == ()
 

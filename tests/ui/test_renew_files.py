@@ -148,6 +148,19 @@ def test_a_long_list_is_shown_and_taken_in(dialog, desk, settle, store, job) -> 
     assert len(services.renewals.lines(store, job.id)) > 3000
 
 
+def test_while_it_is_taken_in_it_says_so_and_stays(dialog, desk, settle, store, job) -> None:
+    dialog.read(GOOD.encode())
+    settle(desk)
+    press(ENTER)
+    assert "taken in" in dialog.head.text()
+    assert "Ctrl+Z" in dialog.said.text()
+    press(ESC)
+    press(ENTER)
+    assert dialog.isVisible()
+    settle(desk)
+    assert line_of(store, job, "grease").new_part.supplier == "farm store"
+
+
 def test_a_file_on_the_page_opens_what_it_would_do(files, desk, settle, qtbot, tmp_path) -> None:
     mime = QMimeData()
     (tmp_path / "order.csv").write_text(GOOD, encoding="utf-8")

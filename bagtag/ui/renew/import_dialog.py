@@ -35,7 +35,7 @@ class ImportDialog(QDialog):
         super().__init__(parent)
         self.desk = desk
         self.plan: ImportPlan | None = None
-        self._name = ""
+        self._name = self._about = ""
         self._asked = 0
         self._is_busy = False
         self.setWindowTitle("Import a list")
@@ -132,16 +132,32 @@ class ImportDialog(QDialog):
     def take_in(self) -> None:
         if self.plan is None or not self.plan.does_something or self._is_busy:
             return
-        self._is_busy = True
+        self._say_busy(is_busy=True)
         take = services.renewals.apply_import
         self.desk.act(take, self.plan, then=self._taken, failed=self._failed)
 
+    def _say_busy(self, *, is_busy: bool) -> None:
+        """A long list takes a while: it says so, and cannot be left half way."""
+        self._is_busy = is_busy
+        for press in (self.take, self.file, self.leave):
+            press.setEnabled(not is_busy)
+        if is_busy:
+            self.head.setText("It is taken in…")
+            self.said.setText("A long list takes some seconds. Ctrl+Z takes all of it back.")
+        elif self.plan is not None:
+            self.head.setText(sum_words(self.plan))
+            self.said.setText(self._about)
+
+    def reject(self) -> None:
+        if not self._is_busy:
+            super().reject()
+
     def _taken(self, _: Any) -> None:
-        self._is_busy = False
+        self._say_busy(is_busy=False)
         self.accept()
 
     def _failed(self, error: Exception) -> None:
-        self._is_busy = False
+        self._say_busy(is_busy=False)
         if not isinstance(error, Trouble):
             self.desk.tell_error(error)
             return
