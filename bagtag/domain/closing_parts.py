@@ -77,6 +77,8 @@ def _lies(bench: Bench, removal: Removal) -> tuple[Likely, str]:
         return Likely.NOT_FITTED, f"a new part that never went in, {where}"
     if removal.container_id in bench.containers:
         return Likely.IN_CONTAINER, where
+    if removal.origin is Origin.SHOP and removal.id in bench.closing.came_back:
+        return Likely.ON_BENCH, "taken off by the shop and sent back, most likely with its part"
     if removal.origin is Origin.SHOP:
         shop = "taken off by the shop, most likely still there or with what it sent back"
         return Likely.AT_SHOP, shop

@@ -1,6 +1,6 @@
 """What the closing count is asked about, and the lines of its answer."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field
 from enum import StrEnum
 
@@ -11,7 +11,8 @@ from bagtag.domain.model import Area, Away, Container, Removal, SignOff
 @dataclass(frozen=True, slots=True)
 class Closing:
     """A job as it stands before it is closed. `removals` is the whole log, what a shop took off
-    and new parts too; `away` has what is away now, by removal id."""
+    and new parts too; `away` has what is away now, by removal id, `came_back` the ids of what was
+    away and is back."""
 
     removals: Sequence[Removal] = ()
     sign_offs: Mapping[Ref, SignOff] = field(default_factory=dict)
@@ -19,6 +20,7 @@ class Closing:
     areas: Sequence[Area] = ()
     containers: Sequence[Container] = ()
     away: Mapping[int, Away] = field(default_factory=dict)
+    came_back: Collection[int] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)

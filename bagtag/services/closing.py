@@ -2,7 +2,7 @@
 
 from bagtag.domain import closing
 from bagtag.domain.closing import Closing, ClosingCount
-from bagtag.store import belongings, fittings, jobs, removals
+from bagtag.store import belongings, fittings, jobs, removals, sendings
 from bagtag.store.work import Store
 
 
@@ -17,5 +17,6 @@ def closing_count(store: Store, job_id: int) -> ClosingCount:
             areas=jobs.areas(connection, job_id),
             containers=belongings.containers(connection, job_id),
             away=belongings.away_now(connection, job_id),
+            came_back=sendings.came_back(connection, job_id),
         )
     return closing.closing_count(rows)

@@ -9,7 +9,7 @@ from bagtag.domain.model import Away, Removal, Tag
 from bagtag.domain.send_out import SendOut
 from bagtag.store import belongings, between, removals, rows, rows_between
 from bagtag.store.removals import in_batches
-from bagtag.store.tables import away, document, tag
+from bagtag.store.tables import away, document, removal, tag
 
 
 def times(connection: Connection, away_ids: Sequence[int]) -> dict[int, Away]:
@@ -30,6 +30,13 @@ def first_times(connection: Connection, removal_ids: Sequence[int]) -> dict[int,
         for id_, earliest in connection.execute(wanted.group_by(away.c.removal_id)):
             found[id_] = earliest
     return found
+
+
+def came_back(connection: Connection, job_id: int) -> frozenset[int]:
+    """The removals of a job that were away and are back."""
+    wanted = select(away.c.removal_id, func.max(away.c.back_at.is_(None))).join(removal)
+    whole = wanted.where(removal.c.job_id == job_id).group_by(away.c.removal_id)
+    return frozenset(id_ for id_, is_out in connection.execute(whole) if not is_out)
 
 
 def out_of(connection: Connection, removal_ids: Sequence[int]) -> dict[int, Away]:

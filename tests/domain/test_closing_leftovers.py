@@ -41,6 +41,8 @@ def one_part(*, is_away=False, **fields):
         (one_part(container_id=77), Likely.ON_BENCH, "most likely still on the bench."),
         (one_part(origin=Origin.SHOP), Likely.AT_SHOP,
          "taken off by the shop, most likely still there or with what it sent back."),
+        (replace(one_part(origin=Origin.SHOP), came_back={3}), Likely.ON_BENCH,
+         "taken off by the shop and sent back, most likely with its part."),
         (one_part(is_away=True), Likely.AWAY,
          "away at the cylinder grinder since 3 Nov, due 17 Nov."),
         (one_part(is_away=True, fate=Fate.RENEW), Likely.AWAY,

@@ -63,6 +63,18 @@ def test_a_part_of_which_something_is_back_did_go(store, sent):
     assert told(store, sent) == before
 
 
+def test_the_count_at_the_end_knows_whether_it_came_back(store, job_id, sent):
+    def said():
+        return [one.sentence for one in services.closing.closing_count(store, job_id).leftovers]
+
+    assert any(" jet (2 pieces): away at The carburettor bench since" in one for one in said())
+    back(store, sent, "jet")
+    assert any(
+        " jet (2 pieces): taken off by the shop and sent back, most likely with its part." in one
+        for one in said()
+    )
+
+
 def test_what_one_shop_took_off_and_goes_to_the_next_was_packed(store, job_id, carburettor, sent):
     """It is no piece of the second batch, and stays in the log when its part does not go."""
     jet = services.send_outs.batch(store, sent).items[1].removal
