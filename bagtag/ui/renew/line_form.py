@@ -18,10 +18,11 @@ from bagtag.ui.forms.days import read_day, written
 from bagtag.ui.forms.figures import count
 from bagtag.ui.forms.words import WordField
 
+COLUMNS = 12
 _PLACES = {
-    "what": (0, 0, 4), "count": (0, 4, 2), "size": (1, 0, 3), "part_number": (1, 3, 3),
-    "supplier": (2, 0, 6), "price": (3, 0, 3), "currency": (3, 3, 3), "ordered_on": (4, 0, 3),
-    "due": (4, 3, 3), "arrived": (5, 0, 3), "note": (6, 0, 6),
+    "what": (0, 0, 8), "count": (0, 8, 4), "size": (1, 0, 6), "part_number": (1, 6, 6),
+    "supplier": (2, 0, 5), "price": (2, 5, 4), "currency": (2, 9, 3), "ordered_on": (3, 0, 4),
+    "due": (3, 4, 4), "arrived": (3, 8, 4), "note": (4, 0, 12),
 }  # fmt: skip
 
 
@@ -62,7 +63,7 @@ class LineForm(QWidget):
             if before is not None:
                 self.setTabOrder(before, self.fields[name].editor)
             before = self.fields[name].editor
-        for at in range(6):
+        for at in range(COLUMNS):
             grid.setColumnStretch(at, 1)
         column = QVBoxLayout(self)
         tight(column, 0)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
@@ -60,9 +61,13 @@ class RenewStage(Stage):
     def _lay(self) -> None:
         top = QHBoxLayout()
         tight(top, 8)
-        top.addWidget(self.head, 1)
+        words = QVBoxLayout()
+        tight(words, 2)
+        words.addWidget(self.head)
+        words.addWidget(self.empty)
+        top.addLayout(words, 1)
         for press in (self.new, self.print, self.take_in, self.give_out):
-            top.addWidget(press)
+            top.addWidget(press, 0, Qt.AlignmentFlag.AlignTop)
         self.body = QWidget(self)
         across = QHBoxLayout(self.body)
         tight(across, 16)
@@ -71,8 +76,8 @@ class RenewStage(Stage):
         column = QVBoxLayout(self)
         tight(column, 10)
         column.addLayout(top)
-        column.addWidget(self.empty)
         column.addWidget(self.body, 1)
+        column.addStretch(0)
 
     def _connect(self) -> None:
         self.list.moved.connect(self._moved)
@@ -120,6 +125,7 @@ class RenewStage(Stage):
     def _arrange(self) -> None:
         is_shown = bool(self.lines) or self.side.is_open
         self.body.setVisible(is_shown)
+        self.head.setVisible(is_shown)
         self.empty.setVisible(not is_shown)
         self.give_out.setVisible(bool(self.lines))
         self.print.offer(bool(self.lines))
