@@ -181,6 +181,18 @@ def test_words_that_are_no_table_are_left_alone() -> None:
     mime.setText("grease")
     assert table_in(mime) is None
     assert table_in(None) is None
+    for words in ("sealant, flange", "See the manual, page 4; torque\nis given there."):
+        mime.setText(words)
+        assert table_in(mime) is None
+        assert table_in(mime, wanted=True) == words.encode()
+
+
+@pytest.mark.parametrize("mark", ["\t", ";", ","])
+def test_copied_rows_are_a_table(mark) -> None:
+    mime = QMimeData()
+    rows = f"grease{mark}400 g\nrags{mark}\n"
+    mime.setText(rows)
+    assert table_in(mime) == rows.encode()
 
 
 @pytest.mark.parametrize("form", list(FORMS))

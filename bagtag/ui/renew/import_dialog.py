@@ -175,7 +175,7 @@ class ImportDialog(QDialog):
             super().keyPressEvent(event)
 
     def paste(self) -> None:
-        found = table_in(QGuiApplication.clipboard().mimeData())
+        found = table_in(QGuiApplication.clipboard().mimeData(), wanted=True)
         if found is not None:
             self.read(found)
             return
@@ -183,11 +183,11 @@ class ImportDialog(QDialog):
         self.wrong.show()
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
-        if table_in(event.mimeData()) is not None:
+        if table_in(event.mimeData(), wanted=True) is not None:
             event.acceptProposedAction()
 
     def dropEvent(self, event: QDropEvent) -> None:
-        found = table_in(event.mimeData())
+        found = table_in(event.mimeData(), wanted=True)
         if found is not None:
             event.acceptProposedAction()
             self.read(found)
