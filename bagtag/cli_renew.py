@@ -12,6 +12,7 @@ from bagtag.cli_answers import answer, warn
 from bagtag.domain import codes
 from bagtag.domain.errors import BadInput
 from bagtag.domain.kinds import fold
+from bagtag.domain.money import money
 from bagtag.domain.new_part import NewPart
 from bagtag.domain.renewal_csv_form import DELIMITERS
 from bagtag.domain.renewal_import import ImportPlan
@@ -175,7 +176,7 @@ def _list_data(one: SupplierList) -> dict[str, Any]:
     return {
         "supplier": one.supplier,
         "lines": [_merged_data(line) for line in one.lines],
-        "total": {money: str(total) for money, total in one.total},
+        "total": {currency: str(total) for currency, total in one.total},
         "unpriced": one.unpriced,
     }
 
@@ -198,13 +199,13 @@ def _list_lines(lists: Sequence[SupplierList]) -> Iterator[str]:
     for one in lists:
         yield one.supplier or NO_SUPPLIER
         yield from map(_merged_line, one.lines)
-        yield from (f"  together {total} {money}".rstrip() for money, total in one.total)
+        yield from (f"  together {money(total, currency)}" for currency, total in one.total)
         if one.total and one.unpriced:
             yield f"  {one.unpriced} more without a price"
 
 
 def _merged_line(line: Merged) -> str:
     number = f", part number {line.part_number}" if line.part_number else ""
-    price = f", {line.price} {line.currency} each".replace("  ", " ") if line.price else ""
+    price = f", {money(line.price, line.currency)} each" if line.price is not None else ""
     for_ = f": {', '.join(line.for_)}" if line.for_ else ""
     return f"  {line.count} × {f'{line.what} {line.size}'.strip()}{number}{price}{for_}"

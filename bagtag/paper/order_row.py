@@ -1,7 +1,6 @@
 """The rows of an order list: what, how many, for what, its price, and boxes to tick."""
 
-from decimal import Decimal
-
+from bagtag.domain.money import money
 from bagtag.domain.phrases import capital
 from bagtag.domain.renewal_merge import Merged, SupplierList
 from bagtag.paper.block_marks import Frame, Rule
@@ -73,12 +72,3 @@ def totals(found: SupplierList) -> Block:
     made.y += 4 * MM
     made.sign(("ordered by", 3.0), ("on", 1.3), ("promised for", 1.6), ("order number", 2.4))
     return made.block()
-
-
-def money(value: Decimal | None, currency: str) -> str:
-    """`12.50 EUR` with two decimals at least, as money is written; nothing for no price."""
-    if value is None:
-        return ""
-    exponent = value.as_tuple().exponent
-    places = -exponent if isinstance(exponent, int) and exponent < -2 else 2
-    return f"{value:.{places}f} {currency}".strip()

@@ -3,6 +3,7 @@
 from bagtag.domain.cautions import MANUAL
 from bagtag.domain.codes import show
 from bagtag.domain.phrases import capital
+from bagtag.domain.send_out import SendOut
 from bagtag.paper import block_set
 from bagtag.paper.block_marks import Frame, Rule, Symbol
 from bagtag.paper.block_pages import Block, print_blocks
@@ -28,11 +29,17 @@ def traveller_pdf(target: Target, sheet: Traveller) -> int:
     BadInput when the file cannot be written.
     """
     out = sheet.send_out
-    header = ChecklistHeader(f"{sheet.job} · {out.called}", sheet.printed, sheet.owner)
+    header = ChecklistHeader(f"{_on_each_page(out)} · {sheet.job}", sheet.printed, sheet.owner)
     parts = [block for part in sheet.parts for block in blocks(part, out)]
     pages = list(block_set.pages([_opening(sheet)], [*parts, _handing(sheet)]))
     title = f"Traveller: {out.called}"
     return print_blocks(target, title, header, pages, has_torque=False, foot=MANUAL)
+
+
+def _on_each_page(out: SendOut) -> str:
+    """What a page says that came apart from the others: `Send-out 2, THH-VP8`."""
+    code = f", {show(out.code)}" if out.code else ""
+    return f"Send-out {out.number}{code}"
 
 
 def _opening(sheet: Traveller) -> Block:
@@ -77,7 +84,7 @@ def _facts(made: Setting, sheet: Traveller) -> None:
     for name, value, share in cells:
         made.y = top + 2 * MM
         made.say(x, each * share - 4 * MM, Said(name, size=SMALL, colour=SOFT))
-        made.say(x, each * share - 4 * MM, Said(value, MEDIUM, 11, most=3))
+        made.say(x, each * share - 4 * MM, Said(value, MEDIUM, 11, most=6))
         x, foot = x + each * share, max(foot, made.y)
     made.marks += [Rule(0, top, WIDTH, INK, 0.9), Rule(0, foot + 2.5 * MM, WIDTH)]
     made.y = foot + 2.5 * MM

@@ -19,15 +19,17 @@ from bagtag.paper.traveller_text import TravellerPart, called, off_words, state_
 
 SIDE = 32 * MM
 """The picture's side."""
-CHUNK = 10
+CHUNK = 8
 """Rows of a table that are never parted."""
-_MOST = 110 * MM
+_MOST = 55 * MM
 """From here down no further table begins in the same block."""
 SIGNED = (("work done by", 3.0), ("date", 1.3), ("signature", 3.0))
 _X = SIDE + 5 * MM
 _ROOM = WIDTH - _X
 _PAD = 3 * MM
 _ROW, _TICK = 7.4 * MM, 3.6 * MM
+_BASE = _ROW / 2 + 3.6
+"""Where the words of a row stand, below its top."""
 _LIMITS, _MEASURED = 100 * MM, 148 * MM
 _BOXES = ((118 * MM, "off"), (138 * MM, "back in"), (158 * MM, "handed back"))
 
@@ -40,7 +42,7 @@ def blocks(part: TravellerPart, send_out: SendOut) -> Iterator[Block]:
         if made.y > _MOST:
             yield _ended(made, is_first).block(rule=is_first)
             made, is_first = Setting(), False
-        table(made)
+        table(made, of="" if is_first else part.item.called)
     _ended(made, is_first).sign(*SIGNED)
     made.y += _PAD
     yield made.block(rule=is_first)
@@ -52,8 +54,9 @@ def _ended(made: Setting, is_first: bool) -> Setting:
     return made
 
 
-def _tables(part: TravellerPart) -> Iterator[Callable[[Setting], None]]:
-    """What is set below the head, in pieces that are never parted."""
+def _tables(part: TravellerPart) -> Iterator[Callable[..., None]]:
+    """What is set below the head, in pieces that are never parted; in another block than the head
+    they name their part again."""
     time = part.item.away
     for start in range(0, len(time.asks), CHUNK):
         yield partial(_figures, asks=time.asks[start : start + CHUNK], figures=time.figures)
@@ -92,21 +95,36 @@ def _picture(made: Setting, part: TravellerPart) -> None:
         made.marks.append(Middle(*room, part.item.removal.number))
 
 
-def _figures(made: Setting, asks: Sequence[Asked], figures: Sequence[Figure]) -> None:
+def _heads(made: Setting, first: str, *others: tuple[float, str]) -> None:
+    """The columns' names, the first as wide as there is room."""
+    room = others[0][0] - _X - 3 * MM
+    made.put(_X, made.y + 7, Said(first, size=SMALL, colour=SOFT), room)
+    for x, name in others:
+        made.put(x, made.y + 7, Said(name, size=SMALL, colour=SOFT))
+    made.y += 10
+
+
+def _figures(made: Setting, asks: Sequence[Asked], figures: Sequence[Figure], of: str) -> None:
     """The figures wanted with their limits, and a cell for each to write what was measured in."""
     made.y += 3 * MM
-    heads = ((_X, "figures wanted"), (_LIMITS, "from, to"), (_MEASURED, "measured"))
-    for x, head in heads:
-        made.put(x, made.y + 7, Said(head, size=SMALL, colour=SOFT))
-    made.y += 10
+    head = f"figures wanted of {of}" if of else "figures wanted"
+    _heads(made, head, (_LIMITS, "from, to"), (_MEASURED, "measured"))
     known = {one.name: one for one in figures}
     for ask in asks:
         made.marks.append(Rule(_X, made.y, _ROOM, HAIR, 0.5))
-        base = made.y + _ROW / 2 + 3.6
-        made.put(_X, base, Said(ask.name, MEDIUM), _LIMITS - _X - 3 * MM)
+        base = made.y + _BASE
         made.put(_LIMITS, base, Said(_wanted(ask)), _MEASURED - _LIMITS - 3 * MM)
         _cell(made, base, known.get(ask.name))
-        made.y += _ROW
+        _named(made, ask.name, _LIMITS)
+
+
+def _named(made: Setting, name: str, right: float) -> None:
+    """What a row is about, whole, in as many lines as it takes; the row ends below it."""
+    said = Said(name, MEDIUM, most=4)
+    foot, above = made.y + _ROW, _BASE - said.size
+    made.y += above
+    made.say(_X, right - _X - 3 * MM, said)
+    made.y = max(foot, made.y + above)
 
 
 def _wanted(ask: Asked) -> str:
@@ -123,18 +141,12 @@ def _cell(made: Setting, base: float, read: Figure | None) -> None:
         made.put(_MEASURED + 2 * MM, base, Said(said, MEDIUM), wide - 4 * MM)
 
 
-def _pieces(made: Setting, pieces: Sequence[Item]) -> None:
+def _pieces(made: Setting, pieces: Sequence[Item], of: str) -> None:
     """What the shop takes off, each with its boxes."""
     made.y += 3 * MM
-    made.put(_X, made.y + 7, Said("the shop takes off", size=SMALL, colour=SOFT))
-    for x, head in _BOXES:
-        made.put(x, made.y + 7, Said(head, size=SMALL, colour=SOFT))
-    made.y += 10
+    _heads(made, f"the shop takes off {of}".strip(), *_BOXES)
     for piece in pieces:
         made.marks.append(Rule(_X, made.y, _ROOM, HAIR, 0.5))
-        base = made.y + _ROW / 2 + 3.6
-        said = f"{piece.removal.number}  {called(piece)}"
-        made.put(_X, base, Said(said, MEDIUM), _BOXES[0][0] - _X - 3 * MM)
         for x, _ in _BOXES:
             made.marks.append(Frame(x, made.y + (_ROW - _TICK) / 2, _TICK, _TICK, INK, 1.0))
-        made.y += _ROW
+        _named(made, f"{piece.removal.number}  {called(piece)}", _BOXES[0][0])

@@ -5,6 +5,7 @@ from datetime import date
 from pathlib import Path
 
 from bagtag.domain.cautions import MANUAL
+from bagtag.domain.money import money
 from bagtag.domain.phrases import capital, listed
 from bagtag.domain.send_out import SendOut
 from bagtag.domain.sending import Item
@@ -84,7 +85,7 @@ def price_words(send_out: SendOut) -> str:
     """`Price as named: 120.00 EUR`, or nothing."""
     if send_out.price is None:
         return ""
-    return f"Price as named: {send_out.price:f} {send_out.currency}".strip()
+    return f"Price as named: {money(send_out.price, send_out.currency)}"
 
 
 def packed_by(send_out: SendOut) -> str:

@@ -177,6 +177,25 @@ def test_no_page_overflows_and_no_part_is_torn_from_its_picture(sizes):
     assert all(sum(one.height for one in page) <= TOP - FOOT + 1e-6 for page in pages)
 
 
+def test_nothing_that_the_shop_goes_by_is_cut_and_each_page_says_which_batch(words, draw_codes):
+    whole, code = draw_codes(2)
+    long = "oilway plug, taper thread 1/8, behind the cover at the back of the water jacket"
+    asks = tuple(Asked(f"bore {n}, measured across and along", "mm", 1, 2) for n in range(12))
+    barrel = item(12, "cylinder barrel", work="bore " * 60, asks=asks, code=code)
+    pieces = tuple(item(30 + n, f"{long} {n}", 2, by=12) for n in range(12))
+    title, parts = "Walking tractor " * 9, (TravellerPart(barrel, pieces=pieces),)
+    pdf = printed(Traveller(batch(whole), title, date(2026, 11, 25), parts=parts))[1]
+    pages = [joined(page) for page in words(pdf)]
+    said = " ".join(pages)
+    assert len(pages) > 1
+    assert all(f"Send-out 2, {show(whole)}" in page for page in pages)
+    assert all(f"{long} {n}, 2 pieces" in said for n in range(12))
+    assert all(one.name in said for one in asks)
+    assert "the shop takes off 12 cylinder barrel" in said
+    assert "180.50 EUR" in said
+    assert title.strip() in said
+
+
 def test_wild_text_is_text_and_keeps_to_the_page(sheet, render):
     wild = "<b>& Zylinder " * 40
     part = replace(sheet.parts[0].item, removal=Removal(1, "u", 1, "1", 1, wild), off=(wild,))

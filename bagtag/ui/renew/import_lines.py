@@ -10,11 +10,12 @@ from PySide6.QtCore import QRectF
 from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QAbstractItemView, QTableView, QWidget
 
+from bagtag.domain.money import money
 from bagtag.domain.new_part import NewPart
 from bagtag.domain.phrases import day
 from bagtag.ui.forms.spoken_rows import SpokenRows
 from bagtag.ui.forms.tape_table import RowPainter, dress
-from bagtag.ui.renew.renew_lines import money, pieces
+from bagtag.ui.renew.renew_lines import pieces
 from bagtag.ui.strip.tape import Tape
 
 if TYPE_CHECKING:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from bagtag.domain.kinds import fold
 from bagtag.domain.model import Replacement
+from bagtag.domain.money import money
 from bagtag.domain.new_part import NewPart
 from bagtag.domain.renewal_words import called
 
@@ -87,11 +88,6 @@ def totals(parts: Sequence[NewPart]) -> list[str]:
         if part.price is not None:
             sums[part.currency] = sums.get(part.currency, Decimal(0)) + part.price * part.count
     return [money(value, currency) for currency, value in sums.items()]
-
-
-def money(value: Decimal, currency: str) -> str:
-    """`31.40 EUR`"""
-    return f"{value:.2f} {currency}".strip()
 
 
 def pieces(part: NewPart) -> str:

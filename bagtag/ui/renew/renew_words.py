@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from bagtag.domain.money import money
 from bagtag.domain.phrases import capital
-from bagtag.ui.renew.renew_lines import money
 from bagtag.ui.renew.renew_signs import Stand, stand_of
 
 if TYPE_CHECKING:
