@@ -63,7 +63,7 @@ def test_everything_that_was_said_of_it_is_in_sight(stage) -> None:
         "promised for",
         "4 days late",
         "the foreman",
-        "180 EUR",
+        "180.00 EUR",
         "1  cover, clutch side",
         "skim the joint face",
         "flatness: at most 0.05 mm",
@@ -214,7 +214,7 @@ def test_papers_are_chosen_dropped_and_taken_off(
     settle(desk)
     assert papers.slips.slip(0).text() == "quote & drawing.pdf"
     second = tmp_path / "invoice.txt"
-    second.write_text("180 EUR", encoding="utf-8")
+    second.write_text("180.00 EUR", encoding="utf-8")
     drop(papers, second)
     settle(desk)
     assert [one.name for one in batch(store, sent).documents] == [

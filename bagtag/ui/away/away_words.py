@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from bagtag.domain.asked import limits, outside, told
 from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import Asked, Figure
+from bagtag.domain.money import money
 from bagtag.domain.phrases import capital, day
 from bagtag.domain.send_out import SendOut
 from bagtag.domain.sending import Batch, Item, ShopPart
@@ -116,9 +117,7 @@ def back_said(away: Away, today: date) -> str:
 
 
 def price_words(send_out: SendOut) -> str:
-    if send_out.price is None:
-        return ""
-    return f"{send_out.price} {send_out.currency}".strip()
+    return money(send_out.price, send_out.currency)
 
 
 def shop_part(typed: str) -> ShopPart:
