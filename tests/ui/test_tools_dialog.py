@@ -171,7 +171,7 @@ def test_another_tool_is_laid_out_by_its_name(qtbot, dialog, desk, store, job_id
     write(qtbot, dialog.other, "Lamp")
     press(qtbot, dialog.other, ENTER)
     settle(desk)
-    assert dialog.list.tools.tool_at(dialog.list.tools.place_of("lamp")).title == "2 × lamp"
+    assert dialog.list.tools.line_at(dialog.list.tools.place_of("lamp")).title == "2 × lamp"
     assert dialog.out.names.text() == "2 × lamp"
 
 

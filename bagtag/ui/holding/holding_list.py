@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QItemSelectionModel, Qt, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QAbstractItemView, QTableView, QWidget
+from PySide6.QtWidgets import QWidget
 
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import ENTER
-from bagtag.ui.forms.spoken_rows import Index, SpokenRows
-from bagtag.ui.forms.tape_table import dress
+from bagtag.ui.forms.walked_list import WalkedList, WalkedRows
 from bagtag.ui.holding import holding_words as words
 from bagtag.ui.holding.holding_delegate import ROW, HoldingDelegate
 from bagtag.ui.strip.thumbs import Thumbs
@@ -20,12 +19,12 @@ if TYPE_CHECKING:
     from bagtag.services.readiness import HeldRow
 
 
-class HoldingModel(SpokenRows):
+class HoldingModel(WalkedRows):
     def spoken(self, line: Any) -> str:
         return words.spoken(line)
 
 
-class HoldingList(QTableView):
+class HoldingList(WalkedList):
     """Arrows walk it; Enter goes to where the chosen one is settled."""
 
     entered = Signal()
@@ -34,15 +33,11 @@ class HoldingList(QTableView):
     typed = Signal(str)
 
     def __init__(self, desk: Desk, parent: QWidget) -> None:
-        super().__init__(parent)
-        self.rows = HoldingModel(self)
+        rows = HoldingModel(parent)
+        super().__init__("What holds the job up, what to chase first at the top", rows, ROW, parent)
+        self.rows = rows
         self.thumbs = Thumbs(desk, self)
-        self.setAccessibleName("What holds the job up, what to chase first at the top")
-        self.setProperty("bare", "true")
-        self.setModel(self.rows)
         self.setItemDelegate(HoldingDelegate(self.rows, self.thumbs, self))
-        dress(self, ROW, ROW // 2)
-        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.thumbs.arrived.connect(self.viewport().update)
         self.selectionModel().currentChanged.connect(self.moved)
         self.activated.connect(self.entered)
@@ -52,15 +47,12 @@ class HoldingList(QTableView):
         was, at = self.here, max(self.currentIndex().row(), 0)
         self.rows.put(rows)
         same = [n for n, row in enumerate(rows) if was is not None and row.ref == was.ref]
-        if rows:
-            flag = QItemSelectionModel.SelectionFlag.ClearAndSelect
-            place = same[0] if same else min(at, len(rows) - 1)
-            self.selectionModel().setCurrentIndex(self.rows.index(place), flag)
+        self.go_to(same[0] if same else at)
 
     @property
     def here(self) -> HeldRow | None:
-        place = self.currentIndex().row()
-        return self.rows.lines[place] if 0 <= place < len(self.rows.lines) else None
+        found: HeldRow | None = self.rows.line_at(self.currentIndex().row())
+        return found
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         text, plain = event.text(), not event.modifiers() & Qt.KeyboardModifier.ControlModifier
@@ -70,12 +62,8 @@ class HoldingList(QTableView):
             self.left.emit()
         elif plain and text.isprintable() and text.strip():
             self.typed.emit(text)
-        else:
+        elif not self.walk(Qt.Key(event.key())):
             super().keyPressEvent(event)
 
     def keyboardSearch(self, _: str) -> None:
         """Letters go into the one field."""
-
-    def currentChanged(self, current: Index, previous: Index) -> None:
-        super().currentChanged(current, previous)
-        self.viewport().update()

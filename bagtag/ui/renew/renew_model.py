@@ -4,35 +4,23 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import Qt
-
-from bagtag.ui.forms.spoken_rows import Index, SpokenRows
+from bagtag.ui.forms.walked_list import WalkedRows
 from bagtag.ui.renew.renew_lines import Heading, Key, key_of, pieces
 from bagtag.ui.renew.renew_signs import Stand, stand_of
 from bagtag.ui.renew.renew_words import under
 
 if TYPE_CHECKING:
-    from bagtag.domain.renewals import RenewLine
+    pass
 
 
-class RenewModel(SpokenRows):
+class RenewModel(WalkedRows):
     def spoken(self, line: Any) -> str:
         if isinstance(line, Heading):
             return ", ".join(filter(None, (line.title, line.said)))
         return ", ".join(filter(None, (pieces(line.new_part), stand_of(line).value, under(line))))
 
-    def flags(self, index: Index) -> Qt.ItemFlag:
-        """A heading cannot be chosen."""
-        is_line = self.line_at(index.row()) is not None
-        return super().flags(index) if is_line else Qt.ItemFlag.ItemIsEnabled
-
-    def line_at(self, place: int) -> RenewLine | None:
-        line = self.lines[place] if 0 <= place < len(self.lines) else None
-        return None if isinstance(line, Heading) else line
-
-    def places(self) -> list[int]:
-        """Where the lines stand, without the headings."""
-        return [n for n, line in enumerate(self.lines) if not isinstance(line, Heading)]
+    def is_heading(self, line: Any) -> bool:
+        return isinstance(line, Heading)
 
     def place_of(self, key: Key) -> int | None:
         lines = self.lines
