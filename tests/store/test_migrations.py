@@ -21,7 +21,7 @@ from sqlalchemy.exc import IntegrityError
 from bagtag import services
 from bagtag.domain.entry import Entry
 from bagtag.domain.errors import BadInput, StoreTrouble
-from bagtag.store import migrate, versions
+from bagtag.store import belongings, migrate, versions
 from bagtag.store.engine import Location, open_engine
 from bagtag.store.tables import SEARCH, metadata
 from bagtag.store.work import Store
@@ -223,4 +223,51 @@ def test_a_store_of_the_first_version_is_brought_up_with_all_it_holds(tmp_path):
     said = services.check.check(store).findings  # the store was written by hand: no tag, no job act
     assert said == ("Job 1 is not in the journal.", "1 flywheel has no tag of its own.")
     assert (again.removal.name, again.removal.hazards) == ("flywheel", ())
+    store.close()
+
+
+OLD_AWAY = {
+    "removal_id": 1, "shop": "Mill Lane", "work": "grind", "due": "2026-11-30", "back_at": None,
+    "sent_at": "2026-11-20T10:00:00.000+00:00",
+}  # fmt: skip
+
+
+def test_what_was_away_before_there_were_batches_comes_back_and_all_of_it_is_undone(tmp_path):
+    """The time away has no batch, and the journal's row of it lacks the new columns."""
+    engine = create_engine(f"sqlite:///{tmp_path / 'bagtag.db'}")
+    with engine.begin() as connection:
+        command.upgrade(migrate.config(connection), "0004")
+        connection.exec_driver_sql(
+            "INSERT INTO job (id, uid, number, machine, side_names, opened_at) "
+            "VALUES (1, 'u', 1, 'Walking tractor', '{}', '2026-11-20T08:00:00.000+00:00')"
+        )
+        for table, row in (("removal", OLD_ROW), ("away", OLD_AWAY)):
+            marks = ", ".join("?" * len(row))
+            values = tuple(json.dumps(v) if isinstance(v, list) else v for v in row.values())
+            into = f"INSERT INTO {table} ({', '.join(row)}) VALUES ({marks})"
+            connection.exec_driver_sql(into, values)
+        entry = json.dumps([["away", 1, None, {"id": 1, **OLD_AWAY}]])
+        connection.exec_driver_sql(
+            "INSERT INTO journal (at, scope, act, kind, rows) "
+            "VALUES ('2026-11-20T10:00:00.000+00:00', 1, 'send away', 'do', ?)", (entry,)
+        )  # fmt: skip
+    engine.dispose()
+    store = Store.in_folder(tmp_path)
+
+    def out() -> list[str]:
+        return [item.called for one in services.send_outs.batches(store, 1) for item in one.out]
+
+    (loose,) = services.send_outs.batches(store, 1)
+    assert (loose.send_out, loose.shop, out()) == (None, "Mill Lane", ["1 flywheel"])
+    services.fates.came_back(store, [1], who="Ada")
+    assert out() == []
+    services.history.undo(store, 1)
+    assert out() == ["1 flywheel"]
+    services.history.undo(store, 1)
+    assert out() == []
+    services.history.redo(store, 1)
+    services.history.redo(store, 1)
+    with store.read() as connection:
+        (time,) = belongings.times_away(connection, 1)
+    assert (time.back_by, time.work, time.asks, time.send_out_id) == ("Ada", "grind", (), None)
     store.close()
