@@ -13,6 +13,11 @@ def day_words(when: date, today: date) -> str:
     return f"{day(when)} {when.year}" if when.year != today.year else day(when)
 
 
+def months_since(when: date, today: date) -> int:
+    """How many whole months ago a day was."""
+    return 12 * (today.year - when.year) + today.month - when.month - (today.day < when.day)
+
+
 def late_words(due: date, today: date) -> str:
     """`2 days late`; nothing where it is not."""
     days = (today - due).days

@@ -13,6 +13,7 @@ from bagtag.domain.adapter_reach import (
     gain,
     setting,
 )
+from bagtag.domain.days import months_since
 from bagtag.domain.errors import BadInput
 from bagtag.domain.hardware import Adapter
 from bagtag.domain.torque import Torque
@@ -213,8 +214,7 @@ def calibration(wrench: Wrench, today: date) -> str:
         )
     if on > today:
         return f"The calibration of this wrench is dated {on.isoformat()}, a day still to come."
-    months = 12 * (today.year - on.year) + today.month - on.month - (today.day < on.day)
-    if months < MONTHS:
+    if months_since(on, today) < MONTHS:
         return ""
     return (
         f"This wrench was last calibrated on {on.isoformat()}, {MONTHS} months ago or more: "

@@ -4,6 +4,7 @@ from dataclasses import replace
 from datetime import date
 
 from bagtag.domain.clean import NAME_LIMIT, NOTE_LIMIT, clean_text
+from bagtag.domain.days import months_since
 from bagtag.domain.errors import BadInput
 from bagtag.domain.measuring import units
 from bagtag.domain.measuring.instrument import Instrument
@@ -46,8 +47,7 @@ def calibration(one: Instrument, today: date) -> str:
         )
     if on > today:
         return f"{capital(one.name)}: calibrated on {on.isoformat()}, a day still to come."
-    months = 12 * (today.year - on.year) + today.month - on.month - (today.day < on.day)
-    if months < MONTHS:
+    if months_since(on, today) < MONTHS:
         return ""
     return (
         f"{capital(one.name)}: last calibrated on {on.isoformat()}, {MONTHS} months ago or more. "
