@@ -72,13 +72,13 @@ def send(
     price: Annotated[str, typer.Option(metavar="FIGURE", help="The price named.")] = "",
     currency: Annotated[str, typer.Option(metavar="NAME", help="Of the price: EUR.")] = "",
     takes: Annotated[
-        list[str],
+        list[str] | None,
         typer.Option(metavar="PART:WHAT", help='The shop takes this off it: "12: 3 oil jets".'),
-    ] = [],  # noqa: B006  (read by the command line alone)
+    ] = None,
     wants: Annotated[
-        list[str],
+        list[str] | None,
         typer.Option(metavar="PART:FIGURE", help='A figure wanted: "12: bore 76.50 to 76.52 mm".'),
-    ] = [],  # noqa: B006
+    ] = None,
     as_json: AS_JSON = False,
 ) -> None:
     """Send parts away as one batch; say its code, and the codes of what the shop takes off."""
@@ -86,7 +86,7 @@ def send(
     form = PackForm(shop, *days, contact=contact, price=price, currency=currency)
     with context.obj.store() as store:
         job_id = services.jobs.find_job(store, job).id
-        wanted = _wanted(store, job_id, parts, work, (takes, wants))
+        wanted = _wanted(store, job_id, parts, work, (takes or [], wants or []))
         done = services.send_outs.send(store, job_id, form, wanted, who=context.obj.who)
         assert done.new_id is not None
         whole = services.send_outs.batch(store, done.new_id)
@@ -120,13 +120,13 @@ def back(
     parts: PARTS,
     *,
     looked: Annotated[
-        list[BackCheck],
+        list[BackCheck] | None,
         typer.Option("--looked", help="What was looked at and found right, once for each."),
-    ] = [],  # noqa: B006  (read by the command line alone)
+    ] = None,
     measured: Annotated[
-        list[str],
+        list[str] | None,
         typer.Option(metavar="PART:FIGURE", help='A figure measured: "12: bore 76.51".'),
-    ] = [],  # noqa: B006
+    ] = None,
     note: Annotated[str, typer.Option(metavar="TEXT", help="What else is to be said.")] = "",
     decide: Annotated[
         bool, typer.Option("--decide", help="It is not as wanted: leave it to be decided.")
@@ -137,11 +137,11 @@ def back(
     with context.obj.store() as store:
         job_id = services.jobs.find_job(store, job).id
         items = [_out(store, part_of(store, job_id, text)) for text in parts]
-        figures = of_parts(store, job_id, measured, [one.removal.id for one in items])
+        figures = of_parts(store, job_id, measured or [], [one.removal.id for one in items])
         said = [
             Back(
                 item.away.id,
-                tuple(check for check in item.to_check if check in looked),
+                tuple(check for check in item.to_check if check in (looked or [])),
                 tuple(measured_figure(item, text) for of, text in figures if of == item.removal.id),
                 note,
                 decide,
