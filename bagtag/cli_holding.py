@@ -51,9 +51,15 @@ def _lines(found: HoldingUp) -> Iterator[str]:
         yield f"  {row.called}: {row.why}. {row.act} {_frees(row)}"
     for rung in found.rungs:
         day = f"From {day_words(rung.day, found.today)}" if rung.day else "No day known"
-        yield f"{day}: {len(rung.steps)} step{'s' * (len(rung.steps) != 1)}"
+        yield f"{day}: {_steps(len(rung.steps))}"
+        yield f"  {'; '.join(rung.steps)}"
 
 
 def _frees(row: HeldRow) -> str:
-    alone, all_ = row.held.alone, row.held.all
-    return f"Frees {alone} of {all_} that wait for it." if alone else f"{all_} wait for it."
+    """How many steps are free with it, itself among them, or wait for others as well."""
+    alone, every = row.held.alone, row.held.all
+    return f"Frees {_steps(alone)}." if alone else f"One of several for {_steps(every)}."
+
+
+def _steps(count: int) -> str:
+    return f"{count} step{'s' * (count != 1)}"

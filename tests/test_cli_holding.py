@@ -16,7 +16,10 @@ def test_what_to_chase_first_and_from_which_day(bagtag, answer):
     assert any("Ask Mill Lane Engineering: 2 days late." in line for line in lines)
     assert sum(len(rung["steps"]) for rung in data["days"]) == data["left"]
     assert data["last_day"] == (date.today() + timedelta(days=6)).isoformat()
-    assert lines[-1] == f"No day known: {data['unknown']} steps"
+    assert lines[-2] == f"No day known: {data['unknown']} steps"
+    assert [line[2:].split("; ") for line in lines[-2 * len(data["days"]) + 1 :: 2]] == [
+        rung["steps"] for rung in data["days"]
+    ]
 
 
 def test_a_job_that_nothing_holds_up(bagtag, answer):
