@@ -94,19 +94,30 @@ def miscounted(counts: Iterable[Counted], held_by: Sequence[HeldBy]) -> str:
 
 
 def checked_asks(asks: Iterable[Asked]) -> tuple[Asked, ...]:
-    """Figures to ask for, as a person defined them; BadInput for limits that none can keep."""
+    """Figures to ask for, as a person defined them; BadInput for limits that none can keep, and
+    for a unit that is a figure."""
     found: dict[str, Asked] = {}
     for one in asks:
-        name = " ".join(one.name.split())
-        if not name:
-            raise BadInput("Say what is measured, for example: end float.", field="asks")
-        if name.casefold() in found:
-            raise BadInput(f"{name} is asked for twice. Take one out.", field="asks")
-        if one.low is not None and one.high is not None and one.low > one.high:
-            raise BadInput(
-                f"The limits of {name} are the wrong way round: {shown(one.low, one.places)} is "
-                f"above {shown(one.high, one.places)}.",
-                field="asks",
-            )
-        found[name.casefold()] = replace(one, name=name[:60], unit=one.unit.strip()[:20])
+        checked = _checked_ask(one)
+        name = checked.name.casefold()
+        if name in found:
+            raise BadInput(f"{checked.name} is asked for twice. Take one out.", field="asks")
+        found[name] = checked
     return tuple(found.values())
+
+
+def _checked_ask(one: Asked) -> Asked:
+    name, unit = " ".join(one.name.split()), " ".join(one.unit.split())
+    if not name:
+        raise BadInput("Say what is measured, for example: end float.", field="asks")
+    if any(map(str.isdigit, unit)) and not any(map(str.isalpha, unit)):
+        raise BadInput(
+            f"The unit of {name} is given as {unit}. Write a unit, for example: mm.", field="asks"
+        )
+    if one.low is not None and one.high is not None and one.low > one.high:
+        raise BadInput(
+            f"The limits of {name} are the wrong way round: {shown(one.low, one.places)} is "
+            f"above {shown(one.high, one.places)}. Turn them round.",
+            field="asks",
+        )
+    return replace(one, name=name[:60], unit=unit[:20])

@@ -116,3 +116,14 @@ def test_what_is_asked_for_is_tidied():
     assert checked_asks([Asked("  end   float ", " mm ")]) == (Asked("end float", "mm"),)
     with pytest.raises(BadInput, match="wrong way round"):
         checked_asks([Asked("gap", "mm", 2, 1)])
+
+
+@pytest.mark.parametrize("unit", ["0", "0,05", "76.50 "])
+def test_a_figure_in_the_place_of_its_unit_is_noticed(unit):
+    with pytest.raises(BadInput, match=f"unit of bore is given as {unit.strip()}"):
+        checked_asks([Asked("bore", unit, 76.50)])
+
+
+@pytest.mark.parametrize("unit", ["", "mm", "°", "1/min", "N·m", "m3"])
+def test_what_may_be_a_unit_is_kept(unit):
+    assert checked_asks([Asked("bore", unit)]) == (Asked("bore", unit),)

@@ -213,11 +213,37 @@ def test_slips_are_opened_again_and_taken_out(qtbot, pack, job) -> None:
     assert "at least 1" in takes.field.wrong.text()
 
 
-def test_leaving_keeps_nothing(pack, stage, store, job) -> None:
-    choose(pack, job.parts["shift drum"])
+def test_leaving_sends_nothing_and_keeps_what_was_typed_until_it_is_sent(
+    pack, stage, desk, settle, store, job
+) -> None:
+    write("plater")
+    choose(pack, job.parts["shift drum"]).form.work.setText("hard chrome")
     press(ESC)
     assert stage.pages.currentWidget() is stage.all
     assert services.send_outs.batches(store, job.id) == ()
+    stage.all.send.click()
+    settle(desk)
+    assert pack.shop.shop.text == "plater"
+    assert pack.panels[job.parts["shift drum"]].form.work.text() == "hard chrome"
+    pack.send.click()
+    settle(desk)
+    assert [one.shop for one in services.send_outs.batches(store, job.id)] == ["plater"]
+    stage.begin()
+    settle(desk)
+    assert (pack.shop.shop.text, pack.pick.values, pack.panels) == ("", [], {})
+
+
+def test_what_was_begun_for_one_batch_is_not_offered_to_another(
+    pack, stage, desk, settle, store, job
+) -> None:
+    choose(pack, job.parts["shift drum"])
+    sent = send_cover(store, job)
+    stage.enter()
+    settle(desk)
+    stage.show_batch(sent)
+    stage.one.more.click()
+    settle(desk)
+    assert pack.pick.values == []
 
 
 def test_shops_gone_to_before_are_offered(stage, desk, settle, store, job) -> None:

@@ -21,6 +21,7 @@ from bagtag.ui.card.sign_rows import Verdict
 from bagtag.ui.card.task_signs import CROSS, TICK
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import button, label, tight
+from bagtag.ui.forms.turn import come_last
 
 if TYPE_CHECKING:
     from bagtag.domain.change import Change
@@ -85,6 +86,7 @@ class BackPage(QWidget):
         self.batch = batch
         self.head.setText(f"{called(batch)}: what is back?")
         self.view.show_batch(batch)
+        come_last(self.finish, self.leave)
         self._count()
 
     @property

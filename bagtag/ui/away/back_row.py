@@ -85,7 +85,10 @@ class BackRow(QFrame):
         column.addWidget(self.checks)
         for row in self.figures:
             row.setMaximumWidth(ROWS)
-            column.addWidget(row)
+            beside = QHBoxLayout()  # it asks the height of what it says at that width
+            beside.addWidget(row, ROWS)
+            beside.addStretch(1)
+            column.addLayout(beside)
         for widget in (self.against, self.decide, self.note_field):
             column.addWidget(widget)
 
@@ -132,11 +135,12 @@ class BackRow(QFrame):
         return Back(self.item.away.id, checks, given, self.note.text().strip(), wanted)
 
     def speaks_against(self) -> tuple[str, ...]:
-        """What speaks against it as it is filled in now; nothing while it is not ticked."""
+        """What speaks against it as it is filled in now; nothing while it is not ticked, nor while
+        what is no figure is said at its field."""
         try:
             return against(self.back(), self.item) if self.is_here else ()
-        except BadInput as wrong:
-            return (wrong.sentence,)
+        except BadInput:
+            return ()
 
     @property
     def needs_why(self) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QTimer, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import QWidget
 
 from bagtag.domain.errors import BadInput
@@ -22,6 +22,7 @@ class BackRows(Scroll):
 
     def __init__(self, looks: Looks, parent: QWidget) -> None:
         super().__init__(parent, "What is back")
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)  # Tab goes from field to field in it
         self._looks = looks
         self.rows: dict[int, BackRow] = {}
         self._near: BackRow | None = None

@@ -43,6 +43,7 @@ class BatchItem(QFrame):
         self.item, self._taken, self._desk = item, tuple(taken), desk
         self.look = LookBox(looks, item.removal, item.thumb, self)
         self.photos: PhotoStrip | None = None
+        self.presses: list[Press] = []
         self.setProperty("surface", "tape" if item.is_out else "card")
         self.acts = FlowBox(self, 4, lines=0)
         self._column = QVBoxLayout(self)
@@ -119,6 +120,7 @@ class BatchItem(QFrame):
         press = button(word, self.acts, role="quiet", name=f"{word}: {self.item.called}")
         press.clicked.connect(slot)
         self.acts.flow.addWidget(press)
+        self.presses.append(press)
         return press
 
     def _show(self) -> None:

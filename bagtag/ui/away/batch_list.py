@@ -132,6 +132,7 @@ class BatchList(QWidget):
         self.send = Act("Send parts away", "Ctrl+N", self, role="primary")
         self.empty = Emptiness(self)
         self.view = Scroll(self, "Send-outs")
+        self.view.setFocusPolicy(Qt.FocusPolicy.NoFocus)  # Tab goes from card to card in it
         top = QHBoxLayout()
         top.addWidget(self.head, 1)
         top.addWidget(self.send)

@@ -24,6 +24,7 @@ from bagtag.ui.card.card_parts import Act, Scroll, Values
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import button, label, tight
 from bagtag.ui.forms.flow import FlowBox
+from bagtag.ui.forms.turn import come_last
 
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QDialog
@@ -49,6 +50,7 @@ class BatchPage(QWidget):
         self.gone = button("It did not go", self.acts)
         self.leave = button("All send-outs\u2002Esc", self, role="quiet", name="All send-outs")
         self.view = Scroll(self, "The send-out")
+        self.view.setFocusPolicy(Qt.FocusPolicy.NoFocus)  # Tab goes from act to act in it
         self.values = Values(self.view.body)
         self.parts = BatchParts(desk, looks, self.view.body)
         self.papers_head = label("Papers", self.view.body)
@@ -107,6 +109,7 @@ class BatchPage(QWidget):
             widget.setVisible(whole is not None)
         if whole is not None:
             self.papers.show_papers(whole.id, batch.documents)
+        come_last(*(press for item in self.items for press in item.presses), *self.papers.in_turn())
 
     def _offer(self, batch: Batch) -> None:
         """What makes sense now: what is all back is only looked at."""

@@ -56,6 +56,10 @@ class BatchPapers(QWidget):
         self.slips.set_rows([one.name for one in papers])
         self.hint.setVisible(not papers)
 
+    def in_turn(self) -> list[QWidget]:
+        """What Tab comes to here."""
+        return [*(self.slips.slip(place) for place in range(len(self.slips))), self.add]
+
     def take_in(self, sources: Sequence[Path]) -> None:
         """Keep these files with the send-out; each that cannot be kept is named."""
         self._say([])

@@ -35,6 +35,7 @@ class BatchParts(QWidget):
     def show_batch(self, batch: Batch) -> None:
         """A piece of tape for each part; what the shop took off it is said on the same piece. One
         that says the same stays, with what is open in it."""
+        had = self._with_keys()
         self.batch, items = batch, batch.items
         before = {one.item.away.id: one for one in self.items}
         for one in self.items:
@@ -51,6 +52,21 @@ class BatchParts(QWidget):
             if one not in self.items:
                 one.hide()
                 one.deleteLater()
+        if had is not None and self.items:
+            place, press = had
+            presses = self.items[min(place, len(self.items) - 1)].presses
+            presses[min(press, len(presses) - 1)].setFocus()
+
+    def _with_keys(self) -> tuple[int, int] | None:
+        """Which part and which of its acts have the keys, so that they are not lost when the part
+        is shown anew."""
+        keys = self.window().focusWidget()
+        found = (
+            (place, item.presses.index(keys))
+            for place, item in enumerate(self.items)
+            if keys in item.presses
+        )
+        return next(found, None)
 
     def _item(self, item: Item, taken: Sequence[Item]) -> BatchItem:
         made = BatchItem(item, taken, self._looks, self.desk, self)

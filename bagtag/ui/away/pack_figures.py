@@ -8,10 +8,11 @@ NAMES = ("bore", "hone", "grind", "skim", "flatness", "plating thickness", "tape
 
 
 class FiguresWanted(AskRows):
-    """Figures wanted of a part, in the same rows as those asked for at sign-off."""
+    """Figures wanted of a part, in the same rows as those asked for at sign-off; `after` is the
+    control that Tab comes from."""
 
-    def __init__(self, parent: QWidget) -> None:
-        super().__init__(parent)
+    def __init__(self, parent: QWidget, after: QWidget) -> None:
+        super().__init__(parent, after)
         self.setAccessibleName("Figures wanted")
         self.more.setAccessibleName("Add a figure wanted")
 

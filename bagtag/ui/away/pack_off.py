@@ -28,8 +28,8 @@ class TakenOff(Around):
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self.ids: list[int] = []
-        self.slips = Rows("Taken off first", self)
         self.pick = PickLine("Taken off it first", "part", self, hint="number or word")
+        self.slips = Rows("Taken off first", self)
         column = QVBoxLayout(self)
         tight(column, 4)
         column.addWidget(self.pick)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import date
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
@@ -24,6 +24,7 @@ from bagtag.ui.card.card_parts import Scroll
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import button, label, tight
 from bagtag.ui.forms.sight import InSight
+from bagtag.ui.forms.turn import come_last
 from bagtag.ui.order.pick_model import PickRow
 from bagtag.ui.order.pick_several import PickSeveral
 
@@ -34,7 +35,8 @@ if TYPE_CHECKING:
 
 
 class PackPage(QWidget):
-    """What was typed for a part is kept while it is chosen off and on again."""
+    """What was typed is kept while one looks elsewhere, until it is sent; so is what was typed for
+    a part while it is chosen off and on again."""
 
     packed = Signal(int)
     """The batch that is sent, or that has more in it now."""
@@ -46,6 +48,7 @@ class PackPage(QWidget):
         self.send_out_id = 0
         self._rows: dict[int, StripRow] = {}
         self._is_busy = False
+        self._begun: tuple[int, int] | None = None
         self.head = label("", self, scale="head")
         self.left_side, self.right_side = Scroll(self, "The send-out"), PackPanels(looks, self)
         self.shop = ShopForm(self.left_side.body)
@@ -64,6 +67,7 @@ class PackPage(QWidget):
         self.left_side.column.addWidget(self.pick)
         self.left_side.column.addStretch(1)
         self.left_side.column.setContentsMargins(2, 2, 12, 2)
+        self.left_side.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         InSight(self.left_side, ())
         sides, acts = QHBoxLayout(), QHBoxLayout()
         tight(sides, 16)
@@ -82,30 +86,36 @@ class PackPage(QWidget):
     # What is shown
 
     def begin(self, batches: Sequence[Batch]) -> None:
-        """A new batch; shops that were gone to before are offered."""
-        self.send_out_id = 0
-        self.head.setText("Send parts away")
-        self.shop.begin(list(dict.fromkeys(batch.shop for batch in reversed(batches))))
+        """A new batch, or the one that was begun and left; shops gone to before are offered."""
+        shops = list(dict.fromkeys(batch.shop for batch in reversed(batches)))
+        is_new = self._start(0, "Send it")
+        self.head.setText("Send parts away" if is_new else "Send parts away, as it was left")
+        if is_new:
+            self.shop.clear()
+        self.shop.shop.suggest(shops)
         self.shop.show()
-        self._start("Send it")
         self.shop.shop.line.setFocus()
 
     def begin_more(self, batch: Batch) -> None:
         """More parts for a batch that is packed."""
         assert batch.send_out is not None
-        self.send_out_id = batch.send_out.id
         self.head.setText(f"More parts for {called(batch)}")
         self.shop.hide()
-        self._start("Add them")
+        self._start(batch.send_out.id, "Add them")
         self.pick.line.setFocus()
 
-    def _start(self, word: str) -> None:
+    def _start(self, send_out_id: int, word: str) -> bool:
+        """Whether it is begun afresh: not where the same was begun and left."""
+        self.send_out_id = send_out_id
         self.send.say(word)
-        self.pick.line.clear()
-        self.pick.set_values([])
-        self.right_side.clear()
         self.say_nothing()
+        was, self._begun = self._begun, (self.desk.job_id, send_out_id)
+        if was != self._begun:
+            self.pick.line.clear()
+            self.pick.set_values([])
+            self.right_side.clear()
         self.refresh()
+        return was != self._begun
 
     def refresh(self) -> None:
         """Ask again which parts could go."""
@@ -116,7 +126,7 @@ class PackPage(QWidget):
         here = [row for row in rows if row.standing is Standing.OFF]
         self.pick.set_rows([pick_row(row) for row in reversed(here)])
         self.right_side.set_rows(self._rows, [pick_row(row) for row in rows])
-        self.right_side.show_chosen(self.pick.values)
+        self._show_chosen()
 
     # Which parts
 
@@ -127,11 +137,15 @@ class PackPage(QWidget):
     def _chosen(self) -> None:
         new = [one for one in self.pick.values if one not in self.panels]
         self.say_nothing()
-        self.right_side.show_chosen(self.pick.values, new[-1] if new else 0)
+        self._show_chosen(new[-1] if new else 0)
+
+    def _show_chosen(self, opened: int = 0) -> None:
+        self.right_side.show_chosen(self.pick.values, opened)
+        come_last(self.send, self.leave)
 
     def _let_go(self, removal_id: int) -> None:
         self.pick.set_values([one for one in self.pick.values if one != removal_id])
-        self.right_side.show_chosen(self.pick.values)
+        self._show_chosen()
         self.pick.line.setFocus()
 
     def take_scan(self, code: str) -> None:
@@ -148,7 +162,7 @@ class PackPage(QWidget):
         else:
             self.say_nothing()
             self.pick.set_values(list(dict.fromkeys([*self.pick.values, removal_id])))
-            self.right_side.show_chosen(self.pick.values)
+            self._show_chosen()
             self.right_side.go_to(removal_id)
 
     def _refused(self, why: dict[int, str]) -> None:
@@ -179,7 +193,7 @@ class PackPage(QWidget):
             )
 
     def _kept(self, change: Change) -> None:
-        self._is_busy = False
+        self._is_busy, self._begun = False, None
         self.packed.emit(self.send_out_id or change.new_id or 0)
 
     def _failed(self, error: BaseException) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QWidget
 
 from bagtag.domain.errors import BadInput, Trouble
@@ -30,6 +30,7 @@ class PackPanels(Scroll):
 
     def __init__(self, looks: Looks, parent: QWidget) -> None:
         super().__init__(parent, "Its parts")
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)  # Tab goes from field to field in it
         self._looks = looks
         self._rows: Mapping[int, StripRow] = {}
         self._parts: Sequence[PickRow] = ()

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from datetime import date
 
 from PySide6.QtCore import Qt
@@ -83,13 +82,12 @@ class ShopForm(Around):
     def first(self) -> QWidget:
         return self.shop.line
 
-    def begin(self, shops: Sequence[str]) -> None:
-        """An empty form; the shops of this job are offered."""
+    def clear(self) -> None:
+        """An empty form."""
         for line in self._lines():
             line.clear()
         self.more.note.clear()
         self.more.open(False)
-        self.shop.suggest(shops)
         self.say_nothing()
 
     def fill(self, batch: SendOut) -> None:

@@ -25,7 +25,7 @@ class WantedForm(Around):
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self.work = Line(self, "Work wanted", hint="for example: rebore and hone to the new piston")
-        self.figures = FiguresWanted(self)
+        self.figures = FiguresWanted(self, self.work)
         self.off = TakenOff(self)
         self.takes = ShopTakes(self)
         self.fields = {
