@@ -49,6 +49,7 @@ def test_what_is_to_be_decided_is_listed(stage, rows, job) -> None:
         job.parts["shift fork R"],
     ]
     assert stage.list.head.text() == "2 to inspect or measure, and decide"
+    assert rows()[0].first.hasFocus()
     assert "pads worn on one side" in sentence_of(stage)
     assert "The maker's manual overrides every limit" in sentence_of(stage)
 

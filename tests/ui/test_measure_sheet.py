@@ -4,13 +4,14 @@ from dataclasses import replace
 from decimal import Decimal
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt
 
 from bagtag import services
 from bagtag.domain.measuring.result import Verdict
 from bagtag.domain.measuring.sheet import Given, Limits, SheetKind
 from bagtag.domain.phrases import NBSP
 from bagtag.ui.measure.measure_stage import MeasureStage
+from bagtag.ui.measure.sheet_page import LEAST
 from tests.ui.forms_kit import ENTER, TAB, press, write
 from tests.ui.measure_kit import (
     GAUGE,
@@ -100,6 +101,28 @@ def test_each_reading_is_an_act_of_its_own_and_undone_alone(stage, sheet, store,
     settle(desk)
     assert list(readings(store, made)) == ["top, across"]
     assert [cell.text for cell in stage.page.table.cells][:3] == ["76.31", "", ""]
+
+
+def test_who_comes_back_to_a_sheet_goes_on_at_the_next_place(stage, sheet, desk, settle):
+    sheet()
+    caliper(*SIX[:2])
+    settle(desk)
+    stage.setFocus()
+    stage.enter()
+    settle(desk)
+    assert stage.page.table.cells[2].line.hasFocus()
+
+
+def test_the_drawing_stands_beside_the_fields_where_the_page_is_low(stage, sheet, desk, settle):
+    sheet()
+    page = stage.page
+    for high, side in ((660, page.work_side), (400, page.said_side)):
+        stage.resize(940, high)
+        settle(desk)
+        here, beside = (one.mapTo(page, QPoint(0, 0)) for one in (page.drawing, side))
+        assert here.x() == beside.x()
+        assert here.y() + page.drawing.height() <= beside.y()
+        assert page.drawing.height() >= LEAST
 
 
 def test_a_comma_and_inches_are_read(sheet, store, desk, settle):

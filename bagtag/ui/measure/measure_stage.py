@@ -28,6 +28,7 @@ class MeasureStage(Stage):
         super().__init__(desk, parent)
         self._job_id = 0
         self._to_sheet = self._to_part = 0
+        self._is_first = True
         self.list = MeasureList(self)
         self.page = SheetPage(desk.who, self)
         self.ties = SheetTies(desk, self.page)
@@ -46,11 +47,13 @@ class MeasureStage(Stage):
     # What is shown
 
     def enter(self) -> None:
-        """A sheet that is open stays so, unless another job was chosen."""
+        """A sheet that is open stays so, unless another job was chosen; the keys are where the next
+        figure is wanted, and in a job's list at first on its first part."""
         if self.desk.job_id != self._job_id:
-            self._job_id = self.desk.job_id
+            self._job_id, self._is_first = self.desk.job_id, True
             self._close()
         if self.ties.is_open:
+            self.page.begin()
             self.ties.open(self.ties.work.sheet_id)
         elif self.desk.job_id:
             self.desk.ask(services.measuring.for_stage, self.desk.job_id, then=self._show)
@@ -67,7 +70,10 @@ class MeasureStage(Stage):
             self.list.begin(self._to_sheet)
         elif self._to_part:
             self.list.show_part(self._to_part)
+        elif self._is_first and found:
+            self.list.begin()
         self._to_sheet = self._to_part = 0
+        self._is_first = self._is_first and not found
 
     def show_sheet(self, sheet_id: int) -> None:
         """Show a sheet of the chosen job as a page."""

@@ -72,7 +72,6 @@ class SheetPage(QWidget):
         self.drawing.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.with_ = MeasureWith(body)
         self.table = ReadingTable(body)
-        self.questions = Signed("?", body, name="What looks like a slip")
         self.how = label("", body, scale="small", tone="muted")
         self.given_head = label("Known beforehand", body, tone="muted")
         self.given = GivenForm(body)
@@ -80,6 +79,7 @@ class SheetPage(QWidget):
         self.limits = LimitsForm(body)
         self.more = SheetMore(body)
         self.verdict = VerdictCard(self.said_side.body)
+        self.questions = Signed("?", self.said_side.body, name="What looks like a slip")
         self.shims = ShimView(self.said_side.body)
         self.decision = DecisionPanel(bench, self.said_side.body)
         self.caution = label(MANUAL, self.said_side.body, scale="small", tone="muted")
@@ -95,10 +95,13 @@ class SheetPage(QWidget):
         for act in (self.print, self.again, self.back):
             top.addWidget(act, 0, Qt.AlignmentFlag.AlignTop)
         self._column(self.work_side, (
-            self.with_, self.table, self.questions, self.how,
+            self.with_, self.table, self.how,
             self.given_head, self.given, self.limits_head, self.limits, self.more,
         ))  # fmt: skip
-        self._column(self.said_side, (self.verdict, self.shims, self.decision, self.caution))
+        self._column(
+            self.said_side,
+            (self.verdict, self.questions, self.shims, self.decision, self.caution),
+        )
         across = QHBoxLayout()
         tight(across, 18)
         self._sides = tuple(self._side(side) for side in (self.work_side, self.said_side))

@@ -91,6 +91,7 @@ def _to_read(results: Results) -> str:
 def _named(missing: Sequence[str]) -> tuple[str, ...]:
     if not missing:
         return ()
-    if len(missing) > NAMED + 1:
-        return (f"Still to read: {', '.join(missing[:NAMED])} and {len(missing) - NAMED} more.",)
-    return (f"Still to read: {listed(missing)}.",)
+    names = [one.replace(", ", " ") for one in missing]
+    if len(names) > NAMED + 1:
+        return (f"Still to read: {', '.join(names[:NAMED])} and {len(names) - NAMED} more.",)
+    return (f"Still to read: {listed(names)}.",)
