@@ -71,6 +71,10 @@ def send(
     contact: Annotated[str, typer.Option(metavar="TEXT", help="Whom to ask there.")] = "",
     price: Annotated[str, typer.Option(metavar="FIGURE", help="The price named.")] = "",
     currency: Annotated[str, typer.Option(metavar="NAME", help="Of the price: EUR.")] = "",
+    off: Annotated[
+        list[str] | None,
+        typer.Option(metavar="PART:PART", help='Taken off it first, and stays here: "12: 9".'),
+    ] = None,
     takes: Annotated[
         list[str] | None,
         typer.Option(metavar="PART:WHAT", help='The shop takes this off it: "12: 3 oil jets".'),
@@ -86,7 +90,7 @@ def send(
     form = PackForm(shop, *days, contact=contact, price=price, currency=currency)
     with context.obj.store() as store:
         job_id = services.jobs.find_job(store, job).id
-        wanted = _wanted(store, job_id, parts, work, (takes or [], wants or []))
+        wanted = _wanted(store, job_id, parts, work, (off or [], takes or [], wants or []))
         done = services.send_outs.send(store, job_id, form, wanted, who=context.obj.who)
         assert done.new_id is not None
         whole = services.send_outs.batch(store, done.new_id)
@@ -98,15 +102,16 @@ def _wanted(
     job_id: int,
     parts: Sequence[str],
     work: str,
-    said: tuple[Sequence[str], Sequence[str]],
+    said: tuple[Sequence[str], Sequence[str], Sequence[str]],
 ) -> list[Wanted]:
     ids = [part_of(store, job_id, text).id for text in parts]
-    takes, wants = (of_parts(store, job_id, some, ids) for some in said)
+    first, takes, wants = (of_parts(store, job_id, some, ids) for some in said)
     return [
         Wanted(
             id_,
             work,
             asks=tuple(wanted_figure(text) for of, text in wants if of == id_),
+            off=tuple(part_of(store, job_id, text).id for of, text in first if of == id_),
             by_shop=tuple(shop_part(text) for of, text in takes if of == id_),
         )
         for id_ in ids
@@ -153,6 +158,27 @@ def back(
     against = [one for pair in pairs for one in services.send_outs.against(*pair)]
     data = {"back": [item.called for item in items], "against": against}
     answer(data, [*(f"{item.called} is back." for item in items), *against], as_json)
+
+
+@app.command()
+def took(
+    context: typer.Context,
+    job: JOB,
+    part: Annotated[str, typer.Argument(metavar="PART", help="What is at the shop.")],
+    what: Annotated[str, typer.Argument(metavar="WHAT", help='As "3 oil jets".')],
+    as_json: AS_JSON = False,
+) -> None:
+    """Say what else the shop took off a part that is there, so that it comes back too."""
+    with context.obj.store() as store:
+        item = _out(store, part_of(store, services.jobs.find_job(store, job).id, part))
+        piece, send_out_id = shop_part(what), item.away.send_out_id
+        if send_out_id is None:
+            raise BadInput(f"{item.called} went without a send-out. Log {piece.name} by itself.")
+        services.send_outs.shop_took(
+            store, send_out_id, item.removal.id, piece.name, piece.quantity, who=context.obj.who
+        )
+        whole = services.send_outs.batch(store, send_out_id)
+    answer(batch_data(whole), batch_lines(whole), as_json)
 
 
 @app.command()

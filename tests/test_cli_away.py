@@ -72,6 +72,15 @@ def test_a_figure_wanted_is_read_with_its_side_and_said_as_written(
     assert f"      wanted: {said}" in bagtag("away", "list", "1")[1].splitlines()
 
 
+def test_what_came_off_first_and_what_the_shop_takes_off_later_is_on_it(sent, bagtag, answer):
+    answer("away", "send", "1", "3", "--shop", "The grinder", "--off", "3: 1")
+    whole = answer("away", "took", "1", "3", "2 x oilway plugs")
+    shaft, plugs = whole["parts"]
+    assert shaft["taken_off_first"] == ["1 cover"]
+    assert (plugs["name"], plugs["quantity"], plugs["off_at_the_shop"]) == ("oilway plugs", 2, True)
+    assert bagtag("away", "took", "1", "3", "oilway plugs")[1].count("oilway plugs (3)") == 1
+
+
 def test_what_is_away_lies_at_its_shop(sent, bagtag):
     barrel = sent["parts"][0]["code"]
     lines = bagtag("where", barrel)[1].splitlines()
@@ -139,6 +148,9 @@ def test_what_is_late_is_told_over_all_jobs(sent, bagtag, answer):
         (("back", "1", "2", "--measured", "2: bore 3.012 in"), 2, "was wanted in mm"),
         (("send", "1", "1", "--shop", "A", "--wants", "1: bore at most 1 to 2"), 2, "no figure"),
         (("send", "1", "1", "--shop", "A", "--wants", "1: bore 2.10 to 2.0"), 2, "2.10 is above"),
+        (("send", "1", "1", "--shop", "A", "--off", "1: 1"), 2, "cannot be taken off itself"),
+        (("took", "1", "1", "jet"), 2, "1 cover is not away"),
+        (("took", "1", "2", " "), 2, "Say what the shop takes off"),
         (("list", "9"), 1, "9"),
     ],
 )
