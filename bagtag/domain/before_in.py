@@ -1,11 +1,13 @@
-"""What is said of a part before it goes in: worn, too close to call, not compared yet."""
+"""What is said of a part before it goes in: worn, too close to call, not as a shop was to make it,
+not compared yet."""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from bagtag.domain.asked import outside
 from bagtag.domain.measuring.result import Verdict
 from bagtag.domain.measuring.sheet import Decision
-from bagtag.domain.model import Fate, Replacement
+from bagtag.domain.model import Away, Fate, Replacement
 from bagtag.domain.new_part import NewPart
 from bagtag.domain.phrases import capital
 
@@ -29,10 +31,25 @@ def before_in(
     replacement: Replacement,
     sheets: Sequence[SheetSaid] = (),
     new_part: NewPart | None = None,
+    last_away: Away | None = None,
 ) -> tuple[str, ...]:
-    """One sentence for each thing that speaks against a part before it goes in, or wants a look."""
+    """One sentence for each thing that speaks against a part before it goes in, or wants a look.
+    `last_away` is the last time it was at a shop."""
     measured = tuple(said for sheet in sheets for said in _by_sheet(fate, sheet))
-    return (*measured, *_by_fate(fate, replacement, new_part, is_doubted=bool(measured)))
+    shop = tuple(_by_shop(fate, last_away)) if last_away is not None else ()
+    is_doubted = bool(measured or shop)
+    return (*measured, *shop, *_by_fate(fate, replacement, new_part, is_doubted=is_doubted))
+
+
+def _by_shop(fate: Fate, time: Away) -> Iterator[str]:
+    """A figure that was outside its limits when the part came back, and what was said to it."""
+    said = "; ".join(filter(None, map(outside, time.figures)))
+    if time.back_at is None or not said or fate not in (Fate.REFIT, Fate.DECIDE):
+        return
+    whence = f"from {time.shop}" if time.shop else "from the shop"
+    note = f" {capital(' '.join(time.back_note.split()).rstrip('.'))}." if time.back_note else ""
+    what = " Decide it before it goes in." if fate is Fate.DECIDE else ""
+    yield f"As it came back {whence}: {said}.{note}{what}"
 
 
 def _by_fate(

@@ -167,7 +167,7 @@ def card(store: Store, removal_id: int) -> BenchCard:
         tags = tuple(belongings.tags_of(connection, [removal_id]).get(removal_id, ()))
         photos = tuple(belongings.photos_of(connection, [removal_id]).get(removal_id, ()))
         code = belongings.main_codes(connection, [removal_id]).get(removal_id, "")
-        out = belongings.away_now(connection, removal.job_id).get(removal_id)
+        last = belongings.last_away(connection, [removal_id]).get(removal_id)
         facts = told(removal, removals.tied_to(connection, [removal]))
         sheets = tuple(map(_said, between.sheets_of(connection, removal_id)))
         bought = between.new_parts_of(connection, removal_id)
@@ -187,7 +187,7 @@ def card(store: Store, removal_id: int) -> BenchCard:
         where=nesting.chain(containers, removal.container_id),
         photos=photos,
         opens=board.areas_opened(areas, removal_id),
-        away=out,
+        away=last if last is not None and last.back_at is None else None,
         place=step.place if step else None,
         standing=step.standing if step else Standing.SCRAPPED,
         hindrances=step.hindrances if step else (),
@@ -195,7 +195,7 @@ def card(store: Store, removal_id: int) -> BenchCard:
         along=tuple(known.called(other) for other in step.along) if step else (),
         torque_later=step.torque_later if step else "",
         within=known.called(task(step.build_id)) if step and step.build_id else "",
-        before_in=before_in(removal.fate, removal.replacement, sheets, new),
+        before_in=before_in(removal.fate, removal.replacement, sheets, new, last),
         sheets=sheets,
         new_part=new,
         off=known.called(part(removal.off_id)) if removal.off_id else "",
@@ -216,9 +216,11 @@ def to_know_of(store: Store, job_id: int, removal_ids: Sequence[int]) -> dict[in
         parts = removals.by_ids(connection, removal_ids)
         sheets = between.sheets(connection, job_id)
         bought = between.new_parts(connection, job_id)
+        away = belongings.last_away(connection, removal_ids)
     new = {one.removal_id: one for one in bought if not one.line}
     told: dict[int, tuple[str, ...]] = {}
     for id_, removal in parts.items():
         of_it = tuple(_said(sheet) for sheet in sheets if sheet.removal_id == id_)
-        told[id_] = before_in(removal.fate, removal.replacement, of_it, new.get(id_))
+        last = away.get(id_)
+        told[id_] = before_in(removal.fate, removal.replacement, of_it, new.get(id_), last)
     return {id_: said for id_, said in told.items() if said}

@@ -147,6 +147,12 @@ def times_away(connection: Connection, removal_id: int) -> list[Away]:
     return _by_removal(connection, away, [removal_id], rows_between.away).get(removal_id, [])
 
 
+def last_away(connection: Connection, removal_ids: Sequence[int]) -> dict[int, Away]:
+    """The last time that each of these was at a shop, whether or not it is back."""
+    found = _by_removal(connection, away, removal_ids, rows_between.away)
+    return {removal_id: times[-1] for removal_id, times in found.items()}
+
+
 def _one(
     connection: Connection, wanted: Select[Any], read: Callable[[rows.Columns], T]
 ) -> T | None:

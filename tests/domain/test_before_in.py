@@ -6,9 +6,10 @@ from datetime import datetime
 import pytest
 
 from bagtag.domain.before_in import SheetSaid, before_in
+from bagtag.domain.fitting import Figure
 from bagtag.domain.measuring.result import Verdict
 from bagtag.domain.measuring.sheet import Decision
-from bagtag.domain.model import Fate, Replacement
+from bagtag.domain.model import Away, Fate, Replacement
 from bagtag.domain.new_part import NewPart
 
 AT = datetime(2026, 3, 10, 9, 0)
@@ -58,3 +59,24 @@ def test_the_old_part_does_not_go_back_and_the_new_one_is_compared():
     compared = NewPart(1, "", 1, 1, arrived=1, compared_at=AT)
     assert said(Fate.RENEW, Replacement.HERE, new=compared) == ()
     assert said(Fate.SCRAP) == ("It is scrapped: it does not go back in.",)
+
+
+def back(*values: float, note: str = "", at: datetime | None = AT) -> Away:
+    figures = tuple(Figure("bore", value, "mm", 68.25, 68.27, places=2) for value in values)
+    return Away(1, 1, "Mill Lane", "rebore", AT, back_at=at, figures=figures, back_note=note)
+
+
+def test_a_part_that_came_back_outside_its_limits_says_so():
+    def told(fate: Fate, time: Away) -> tuple[str, ...]:
+        return before_in(fate, Replacement.WANTED, last_away=time)
+
+    assert told(Fate.REFIT, back(68.30, note="bored too far")) == (
+        "As it came back from Mill Lane: bore 68.30 mm is above 68.27. Bored too far.",
+    )
+    assert told(Fate.DECIDE, back(68.24)) == (
+        "As it came back from Mill Lane: bore 68.24 mm is below 68.25. "
+        "Decide it before it goes in.",
+    )
+    assert told(Fate.REFIT, back(68.25, 68.27)) == ()
+    assert told(Fate.REFIT, back(68.30, at=None)) == ()
+    assert told(Fate.SCRAP, back(68.30)) == ("It is scrapped: it does not go back in.",)
