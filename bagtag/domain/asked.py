@@ -4,6 +4,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from math import isfinite
 
+from bagtag.domain.clean import clean_text
 from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import Asked, Counted, Figure
 from bagtag.domain.hardware import HeldBy
@@ -107,7 +108,8 @@ def checked_asks(asks: Iterable[Asked]) -> tuple[Asked, ...]:
 
 
 def _checked_ask(one: Asked) -> Asked:
-    name, unit = " ".join(one.name.split()), " ".join(one.unit.split())
+    name = clean_text(one.name, limit=60, field="asks", what="The name of a figure")
+    unit = clean_text(one.unit, limit=20, field="asks", what=f"The unit of {name}")
     if not name:
         raise BadInput("Say what is measured, for example: end float.", field="asks")
     if any(map(str.isdigit, unit)) and not any(map(str.isalpha, unit)):
@@ -120,4 +122,4 @@ def _checked_ask(one: Asked) -> Asked:
             f"above {shown(one.high, one.places)}. Turn them round.",
             field="asks",
         )
-    return replace(one, name=name[:60], unit=unit[:20])
+    return replace(one, name=name, unit=unit)

@@ -127,3 +127,10 @@ def test_a_figure_in_the_place_of_its_unit_is_noticed(unit):
 @pytest.mark.parametrize("unit", ["", "mm", "°", "1/min", "N·m", "m3"])
 def test_what_may_be_a_unit_is_kept(unit):
     assert checked_asks([Asked("bore", unit)]) == (Asked("bore", unit),)
+
+
+@pytest.mark.parametrize("one", [Asked("b" * 61), Asked("bore", "m" * 21)])
+def test_what_is_too_long_is_said_and_never_cut(one):
+    with pytest.raises(BadInput, match="Shorten it") as wrong:
+        checked_asks([one])
+    assert wrong.value.field == "asks"
