@@ -134,7 +134,7 @@ def decision(page: MeasurePage) -> Block:
         _to_decide(made) if page.removal else made.sign(("measured by", 3.0), *_SIGNED)
         return made.block(rule=True, apart=True)
     who = f" by {decided.who}" if decided.who else ""
-    fate = f"Decided: {decided.fate.value}"
+    fate = f"Decided: {decided.called}"
     made.say(0, WIDTH, Said(fate, BOLD, 14), Said(f"{decided.at:%Y-%m-%d %H:%M}{who}", size=10))
     for before, words in (
         ("Why: ", decided.why),

@@ -154,6 +154,14 @@ def test_a_decision_has_its_name_and_date(words):
     assert "signature" not in text
 
 
+def test_what_is_worked_on_first_is_not_decided_yet(words):
+    at = datetime(2026, 11, 25, 14, 3)
+    text = said(words, bore(decision=Decision(Fate.DECIDE, "Ada", at, work="Rebore to 76.50 mm")))
+    assert "Decided: to be worked, and measured again" in text
+    text = said(words, bore(decision=Decision(Fate.DECIDE, "Ada", at)))
+    assert "Decided: to be measured again" in text
+
+
 def test_the_largest_sheets_and_wild_text_keep_to_the_page(render):
     wild = "<i>& Zylinder " * 30
     for kind, key in ((SheetKind.VALVES, "cylinders"), (SheetKind.SIZE, "places")):

@@ -100,6 +100,13 @@ class Decision:
     work: str = ""
     said: str = ""
 
+    @property
+    def called(self) -> str:
+        """`renew`; of what is worked on first, that it is decided once it is measured again."""
+        if self.fate is Fate.DECIDE:
+            return "to be worked, and measured again" if self.work else "to be measured again"
+        return self.fate.value
+
 
 @dataclass(frozen=True, slots=True)
 class MeasureSheet:

@@ -20,7 +20,6 @@ if TYPE_CHECKING:
 
 WORDS = ((Fate.REFIT, "Refit"), (Fate.RENEW, "Renew"), (Fate.SCRAP, "Scrap"))
 WORK = "To be worked"
-_SENT = "to be worked, and measured again"
 _UNDER = {
     Fate.DECIDE: "It waits here until the work is done. Pack it in Away.",
     Fate.RENEW: "It is on the list of what to renew.",
@@ -85,7 +84,7 @@ class DecisionPanel(QFrame):
             self._begin()
         self._show_advice(view)
         made = view.sheet.decision
-        self.head.setText(capital(_fate_words(made)) if made else "What becomes of it")
+        self.head.setText(capital(made.called) if made else "What becomes of it")
         self.about.setText(_about(made) if made else "")
         self.about.setVisible(made is not None)
         self.back.setVisible(made is not None)
@@ -137,10 +136,6 @@ class DecisionPanel(QFrame):
             self.focusNextChild()
         else:
             super().keyPressEvent(event)
-
-
-def _fate_words(made: Decision) -> str:
-    return _SENT if made.fate is Fate.DECIDE else made.fate.value
 
 
 def _about(made: Decision) -> str:
