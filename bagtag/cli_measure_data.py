@@ -41,7 +41,7 @@ def _title(sheet: MeasureSheet) -> str:
 
 
 def _decided(made: Decision) -> str:
-    said = f"decided {made.at.date().isoformat()} by {made.who}: {made.fate.value}"
+    said = f"decided {made.at.date().isoformat()} by {made.who}: {made.called}"
     return said + (f", {made.work}" if made.work else "") + (f" ({made.why})" if made.why else "")
 
 
