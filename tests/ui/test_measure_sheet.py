@@ -5,6 +5,7 @@ from decimal import Decimal
 
 import pytest
 from PySide6.QtCore import QPoint, Qt
+from PySide6.QtWidgets import QApplication
 
 from bagtag import services
 from bagtag.domain.measuring.result import Verdict
@@ -123,6 +124,38 @@ def test_the_drawing_stands_beside_the_fields_where_the_page_is_low(stage, sheet
         assert here.x() == beside.x()
         assert here.y() + page.drawing.height() <= beside.y()
         assert page.drawing.height() >= LEAST
+
+
+def tabbed(times: int) -> list[str]:
+    """What Tab comes to, one after the other."""
+    found = []
+    for _ in range(times):
+        press(TAB)
+        found.append(QApplication.focusWidget().accessibleName())
+    return found
+
+
+def test_tab_goes_down_the_page_after_other_fields_came_up_too(stage, sheet, desk, settle):
+    sheet(SheetKind.VALVES)
+    page = stage.page
+    cylinders = page.given.given[0]
+    cylinders.line.setFocus()
+    write("2")
+    press(ENTER)
+    settle(desk)
+    assert len(page.table.cells) == 8
+    page.with_.box.setFocus()
+    fields = [
+        *(cell.line for cell in page.table.cells),
+        *(one.line for one in page.given.given),
+        *(line for row in page.limits.rows for line in row.lines.values()),
+    ]
+    before = tabbed(2)
+    assert before == ["Add an instrument", "Unit: mm"]
+    assert tabbed(len(fields)) == [one.accessibleName() for one in fields]
+    below = (page.more.press, page.verdict, page.decision.work, page.decision.why)
+    assert tabbed(4) == [one.accessibleName() for one in below]
+    assert tabbed(1) == ["Decide: refit"]
 
 
 def test_a_comma_and_inches_are_read(sheet, store, desk, settle):

@@ -1,7 +1,33 @@
 """In which turn Tab comes to what was made late."""
 
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QWidget
+
+from bagtag.ui.forms.basics import is_inside
+
+
+def in_turn(page: QWidget, sections: Sequence[QWidget]) -> None:
+    """Tab goes through the sections of a page one after the other, in each as it went before, and
+    then through what else there is on it."""
+    stops = sorted(_stops(page), key=lambda stop: _place(stop, sections))
+    for one, other in pairwise(stops):
+        QWidget.setTabOrder(one, other)
+
+
+def _stops(page: QWidget) -> Iterator[QWidget]:
+    now = page.nextInFocusChain()
+    while now is not None and now is not page:
+        if now.focusPolicy() & Qt.FocusPolicy.TabFocus and is_inside(now, page):
+            yield now
+        now = now.nextInFocusChain()
+
+
+def _place(stop: QWidget, sections: Sequence[QWidget]) -> int:
+    mine = (at for at, section in enumerate(sections) if is_inside(stop, section))
+    return next(mine, len(sections))
 
 
 def come_last(*widgets: QWidget) -> None:

@@ -17,6 +17,7 @@ from bagtag.domain.phrases import whole
 from bagtag.ui.card.card_parts import Act, Scroll, inks_of
 from bagtag.ui.forms.basics import button, label, tight
 from bagtag.ui.forms.sight import InSight
+from bagtag.ui.forms.turn import in_turn
 from bagtag.ui.measure.decision_panel import DecisionPanel
 from bagtag.ui.measure.given_form import GivenForm
 from bagtag.ui.measure.limits_form import LimitsForm
@@ -52,6 +53,7 @@ class SheetPage(QWidget):
         super().__init__(parent)
         self._view: SheetView | None = None
         self._at = ""
+        self._in_turn: tuple[object, ...] = (None, None, None)
         self._make(bench)
         self._lay()
         self.back.clicked.connect(self.left)
@@ -169,7 +171,18 @@ class SheetPage(QWidget):
             (self.limits, form.figures),
         ):
             part.setVisible(bool(slots))
+        self._put_in_turn()
         self._draw()
+
+    def _put_in_turn(self) -> None:
+        """Tab goes down the page, whenever its fields came up."""
+        made = (self.table.cells, self.given.given, self.limits.rows)
+        if all(one is other for one, other in zip(made, self._in_turn, strict=True)):
+            return
+        self._in_turn = made
+        said = (self.verdict, self.decision.work, self.decision.why, self.decision.who)
+        read = (self.with_, self.table, self.given, self.limits, self.more)
+        in_turn(self, (*read, *said, self.decision, self.print, self.again, self.back))
 
     def _show_said(self) -> None:
         """What the picture of the shims shows is not said a second time in words."""
