@@ -13,6 +13,7 @@ from bagtag.domain.model import Fate, Removal
 from bagtag.domain.phrases import capital
 from bagtag.ui.card.card_parts import keyless
 from bagtag.ui.forms.basics import Press, button, label, tight
+from bagtag.ui.forms.turn import in_turn
 from bagtag.ui.measure.sheet_slip import SheetSlip
 from bagtag.ui.measure.word_press import Word, WordPress
 from bagtag.ui.stages.stage_keys import LoneKeys
@@ -47,6 +48,7 @@ class MeasureTape(QFrame):
         self.name = f"{row.removal.number} {row.removal.name}" if row.removal else OF_NONE
         self._alone = LoneKeys(self)
         self._alone.pressed.connect(self._letter)
+        self.shows: list[Press] = []
         self.presses: list[Press] = []
         self.slips = [SheetSlip(sheet, self) for sheet in row.sheets]
         self.new = button("New sheet", self, name=f"{self.name}: new sheet")
@@ -58,6 +60,7 @@ class MeasureTape(QFrame):
             slip.clicked.connect(self._open)
             column.addWidget(slip)
         self.new.clicked.connect(self._new)
+        in_turn(self, (*self.shows, *self.presses, self.new, *self.slips))
 
     def _top(self, row: MeasureRow) -> QHBoxLayout:
         line = QHBoxLayout()
@@ -82,6 +85,7 @@ class MeasureTape(QFrame):
         name = button(keyless(_called(row.removal)), self, role="quiet", name=f"Show {self.name}")
         name.setStyleSheet(f"text-align: left; font-weight: bold; padding-left: {_INDENT - 2}px;")
         name.clicked.connect(self._show)
+        self.shows.append(name)
         column.addWidget(name)
         said = label(_said(row), self, tone="muted")
         said.setContentsMargins(_INDENT, 0, 0, 0)
