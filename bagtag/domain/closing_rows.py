@@ -12,7 +12,7 @@ from bagtag.domain.model import Area, Away, Container, Removal, SignOff
 class Closing:
     """A job as it stands before it is closed. `removals` is the whole log, what a shop took off
     and new parts too; `away` has what is away now, by removal id, `came_back` the ids of what was
-    away and is back."""
+    ever away and came back."""
 
     removals: Sequence[Removal] = ()
     sign_offs: Mapping[Ref, SignOff] = field(default_factory=dict)

@@ -21,6 +21,7 @@ class Chase(StrEnum):
     LATE = "late"
     NO_DAY = "no day known"
     TO_ORDER = "to order"
+    TO_WORK = "to be worked"
     TO_MEASURE = "to measure"
     TO_DECIDE = "to decide"
     ON_ITS_WAY = "on its way"
@@ -64,14 +65,19 @@ class Holding:
 
 def chase_of(one: Hindrance, today: date) -> Chase:
     """What is to be done about one hindrance of a part's own."""
-    if one.keeps is Keeps.MEASURING:
-        return Chase.TO_MEASURE
-    if one.keeps is Keeps.DECISION:
-        return Chase.TO_DECIDE
+    if one.keeps in _OURS:
+        return _OURS[one.keeps]
     if one.due is not None:
         return Chase.LATE if one.due < today else Chase.ON_ITS_WAY
     is_wanted = one.keeps is Keeps.NEW_PART and not one.is_ordered
     return Chase.TO_ORDER if is_wanted else Chase.NO_DAY
+
+
+_OURS = {
+    Keeps.WORK: Chase.TO_WORK,
+    Keeps.MEASURING: Chase.TO_MEASURE,
+    Keeps.DECISION: Chase.TO_DECIDE,
+}
 
 
 def earliest(own: Iterable[Hindrance], today: date) -> date | None:

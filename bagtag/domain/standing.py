@@ -55,6 +55,7 @@ class Keeps(StrEnum):
 
     AWAY = "away"
     NEW_PART = "new part"
+    WORK = "work"
     MEASURING = "measuring"
     DECISION = "decision"
     STEP = "step"
@@ -83,12 +84,14 @@ class Hindrance:
 class OpenSheet:
     """A measuring sheet of a part that is still to be decided: what it says in a line; whether it
     is read to its end, and whether it holds the part at all. `work` is what was wanted of a shop
-    first: such a sheet holds the part no longer than the part is to be decided."""
+    first, `is_worked` whether the part has been away since and is back: such a sheet holds the part
+    no longer than the part is to be decided."""
 
     said: str
     is_measured: bool
     holds: bool = True
     work: str = ""
+    is_worked: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,7 +118,7 @@ def of_its_own(removal: Outline, known: Between = NOTHING) -> tuple[Hindrance, .
     if removal.fate is Fate.RENEW and removal.replacement is not Replacement.HERE:
         found.append(_not_here(removal, known.new_part))
     found += [_to_come(one) for one in known.fasteners if one.state is not Replacement.HERE]
-    return (*found, *_undecided(removal, known.sheets))
+    return (*found, *_undecided(removal, known.sheets, known.away is not None))
 
 
 def _not_here(removal: Outline, new: NewPart | None) -> Hindrance:
@@ -135,7 +138,7 @@ def _to_come(one: NewPart) -> Hindrance:
     )
 
 
-def _undecided(removal: Outline, sheets: Sequence[OpenSheet]) -> Iterator[Hindrance]:
+def _undecided(removal: Outline, sheets: Sequence[OpenSheet], is_away: bool) -> Iterator[Hindrance]:
     """A part whose new one is bought is decided, whatever its sheets say."""
     if removal.fate in (Fate.RENEW, Fate.SCRAP):
         return
@@ -143,8 +146,7 @@ def _undecided(removal: Outline, sheets: Sequence[OpenSheet]) -> Iterator[Hindra
     held = [sheet for sheet in sheets if sheet.holds and (is_open or not sheet.work)]
     for sheet in held:
         if sheet.work:
-            said = f"it is to be worked on and measured again ({sheet.work})"
-            yield Hindrance(said, keeps=Keeps.MEASURING)
+            yield _worked(sheet, is_away)
         elif sheet.is_measured:
             yield Hindrance(f"it is still to be decided ({sheet.said})", keeps=Keeps.DECISION)
         else:
@@ -152,6 +154,16 @@ def _undecided(removal: Outline, sheets: Sequence[OpenSheet]) -> Iterator[Hindra
     if is_open and not held:
         said = "it is still to be inspected or measured and decided"
         yield Hindrance(said, keeps=Keeps.DECISION)
+
+
+def _worked(sheet: OpenSheet, is_away: bool) -> Hindrance:
+    """What is worked on first is measured again when it is back; while nobody has sent it, it is
+    forgotten easily."""
+    if is_away or sheet.is_worked:
+        said = f"it is to be measured again after its work ({sheet.work})"
+        return Hindrance(said, keeps=Keeps.MEASURING)
+    said = f"it is still to be worked on and measured again ({sheet.work})"
+    return Hindrance(said, keeps=Keeps.WORK)
 
 
 def standing(

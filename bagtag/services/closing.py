@@ -17,6 +17,6 @@ def closing_count(store: Store, job_id: int) -> ClosingCount:
             areas=jobs.areas(connection, job_id),
             containers=belongings.containers(connection, job_id),
             away=belongings.away_now(connection, job_id),
-            came_back=sendings.came_back(connection, job_id),
+            came_back=sendings.last_back(connection, job_id).keys(),
         )
     return closing.closing_count(rows)

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from datetime import datetime
 from functools import cached_property, lru_cache
 
 from bagtag.domain import areas as tree
@@ -20,7 +21,7 @@ from bagtag.domain.order_why import needs
 from bagtag.domain.sign_off import looked_at, must_not_sign
 from bagtag.domain.standing import Between, Hindrance, OpenSheet, Outline, of_its_own
 from bagtag.domain.tie_words import Words
-from bagtag.store import belongings, between, fittings, jobs, journal, removals
+from bagtag.store import belongings, between, fittings, jobs, journal, removals, sendings
 from bagtag.store.work import Store
 
 
@@ -182,7 +183,8 @@ def planned_afresh(store: Store, job_id: int) -> Planned:
         )
         out = belongings.away_now(connection, job_id)
         bought = between.new_parts(connection, job_id)
-        sheets = _by_part(between.open_sheets(connection, job_id))
+        back = sendings.last_back(connection, job_id)
+        sheets = _by_part(between.open_sheets(connection, job_id), back)
     new: dict[int, list[NewPart]] = {}
     for one in bought:
         if one.removal_id is not None:
@@ -190,17 +192,23 @@ def planned_afresh(store: Store, job_id: int) -> Planned:
     return Planned(job_id, rows, signed, out, in_force(problem(rows)), new, sheets)
 
 
-def _by_part(sheets: Sequence[MeasureSheet]) -> dict[int, tuple[OpenSheet, ...]]:
+def _by_part(
+    sheets: Sequence[MeasureSheet], back: Mapping[int, datetime]
+) -> dict[int, tuple[OpenSheet, ...]]:
+    """`back` has when parts were last back from a shop."""
     found: dict[int, tuple[OpenSheet, ...]] = {}
     for sheet in sheets:
-        if sheet.removal_id is not None:
-            found[sheet.removal_id] = (*found.get(sheet.removal_id, ()), _open(sheet))
+        if (of := sheet.removal_id) is not None:
+            found[of] = (*found.get(of, ()), _open(sheet, back.get(of)))
     return found
 
 
-def _open(sheet: MeasureSheet) -> OpenSheet:
+def _open(sheet: MeasureSheet, back_at: datetime | None) -> OpenSheet:
     """What is measured when parts are in already holds one back only where it is out of limits."""
     found = results(sheet)
     holds = not sheet.kind.is_at_build or found.verdict is Verdict.OUT
-    work = sheet.decision.work.rstrip(".") if sheet.decision is not None else ""
-    return OpenSheet(summary(sheet), found.is_measured, holds, work)
+    made = sheet.decision
+    if made is None:
+        return OpenSheet(summary(sheet), found.is_measured, holds)
+    is_worked = back_at is not None and back_at > made.at
+    return OpenSheet(summary(sheet), found.is_measured, holds, made.work.rstrip("."), is_worked)

@@ -147,9 +147,15 @@ def act_words(held: Held, today: date) -> str:
             return f"Ask {whom} for a day." if whom else "Ask for a day."
         case Chase.TO_ORDER:
             return f"Order it from {whom}." if whom else "Order it."
-        case Chase.TO_MEASURE:
-            return "Measure it."
-        case Chase.TO_DECIDE:
-            return "Decide it."
         case Chase.ON_ITS_WAY:
             return f"Due {day_words(pressing.due, today)}." if pressing.due else ""
+        case _:
+            return _OURS[held.chase]
+
+
+_OURS = {
+    Chase.TO_WORK: "Send it away to be worked.",
+    Chase.TO_MEASURE: "Measure it.",
+    Chase.TO_DECIDE: "Decide it.",
+}
+"""What waits for nobody but ourselves."""

@@ -2,6 +2,7 @@
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from datetime import datetime
 
 from sqlalchemy import Connection, func, select
 
@@ -32,11 +33,11 @@ def first_times(connection: Connection, removal_ids: Sequence[int]) -> dict[int,
     return found
 
 
-def came_back(connection: Connection, job_id: int) -> frozenset[int]:
-    """The removals of a job that were away and are back."""
-    wanted = select(away.c.removal_id, func.max(away.c.back_at.is_(None))).join(removal)
-    whole = wanted.where(removal.c.job_id == job_id).group_by(away.c.removal_id)
-    return frozenset(id_ for id_, is_out in connection.execute(whole) if not is_out)
+def last_back(connection: Connection, job_id: int) -> dict[int, datetime]:
+    """When parts of a job that were ever back from a shop were so last, by removal."""
+    wanted = select(away.c.removal_id, away.c.back_at).join(removal).order_by(away.c.id)
+    back = wanted.where(removal.c.job_id == job_id, away.c.back_at.is_not(None))
+    return {id_: datetime.fromisoformat(at) for id_, at in connection.execute(back)}
 
 
 def out_of(connection: Connection, removal_ids: Sequence[int]) -> dict[int, Away]:

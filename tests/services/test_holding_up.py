@@ -7,9 +7,11 @@ import pytest
 from bagtag import services
 from bagtag.domain.entry import Entry
 from bagtag.domain.fitting import part
+from bagtag.domain.measuring.sheet import SheetKind
 from bagtag.domain.model import Fate
 from bagtag.domain.readiness import Chase
 from bagtag.domain.standing import Reach, Standing
+from bagtag.services.send_outs import Back, PackForm, Wanted
 
 TODAY = date.today()
 
@@ -69,3 +71,33 @@ def test_the_card_of_each_part_says_from_which_day_it_can_go_in(store, job_id, c
     assert (cards["case"].is_held_up, cards["case"].from_day) == (True, due)
     services.fates.set_fate(store, [case["shaft"]], Fate.RENEW)
     assert services.views.card(store, case["case"]).from_day is None
+
+
+def test_what_is_to_be_worked_is_sent_then_waited_for_then_measured_again(store, job_id, case):
+    """Nobody waits for a part that nobody has sent; back from the shop it is no longer to go."""
+    made = services.measuring.add_sheet(store, job_id, SheetKind.BORE, case["shaft"]).new_id
+    services.send_outs.back(store, [Back(_sent(store, job_id, case["shaft"]))])  # of another day
+    work, why = "Rebore to 68.25 mm.", "worn"
+    services.measuring.decide(store, made, Fate.DECIDE, why=why, work=work, who="Ada")
+
+    def told():
+        (row,) = services.readiness.holding_up(store, job_id).rows
+        return row.held.chase, row.act, row.held.day, row.why
+
+    (chase, act, day, why) = told()
+    assert (chase, act, day) == (Chase.TO_WORK, "Send it away to be worked.", None)
+    assert why == "it is still to be worked on and measured again (Rebore to 68.25 mm)"
+    away_id = _sent(store, job_id, case["shaft"])
+    assert told()[0] is Chase.NO_DAY
+    services.send_outs.back(store, [Back(away_id)])
+    again = "it is to be measured again after its work (Rebore to 68.25 mm)"
+    assert told() == (Chase.TO_MEASURE, "Measure it.", TODAY, again)
+    services.history.undo(store, job_id)
+    services.history.undo(store, job_id)
+    assert told()[0] is Chase.TO_WORK
+
+
+def _sent(store, job_id, removal_id):
+    form = PackForm("Mill Lane", TODAY)
+    made = services.send_outs.send(store, job_id, form, [Wanted(removal_id)]).new_id
+    return services.send_outs.batch(store, made).items[0].away.id

@@ -19,6 +19,7 @@ SIGNS = {
     Chase.LATE: "!",
     Chase.NO_DAY: "?",
     Chase.TO_ORDER: "+",
+    Chase.TO_WORK: "»",
     Chase.TO_MEASURE: "↔",
     Chase.TO_DECIDE: "…",
     Chase.ON_ITS_WAY: "→",
@@ -26,6 +27,7 @@ SIGNS = {
 """One sign for each, so that a row is told from another without its colour."""
 SETTLED_IN = {
     Keeps.AWAY: "Away",
+    Keeps.WORK: "Away",
     Keeps.NEW_PART: "Renew",
     Keeps.MEASURING: "Measure",
     Keeps.DECISION: "Measure",

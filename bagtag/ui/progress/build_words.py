@@ -29,9 +29,17 @@ def waiting_words(board: "Board") -> str:
     return f"{said} {len(reasons)} {verb}: {', '.join(kinds)}.".strip()
 
 
-REASONS = ("away", "for a new part", "to be measured", "to be decided", "for earlier steps")
+REASONS = (
+    "away",
+    "for a new part",
+    "to be worked",
+    "to be measured",
+    "to be decided",
+    "for earlier steps",
+)
 OF_ITS_OWN = {
     Keeps.NEW_PART: "for a new part",
+    Keeps.WORK: "to be worked",
     Keeps.MEASURING: "to be measured",
     Keeps.DECISION: "to be decided",
 }
