@@ -217,6 +217,28 @@ def test_a_scanned_one_is_shown(stage, desk, settle, job) -> None:
     assert stage.panel.head.text() == "Bag 12, 2"
 
 
+@pytest.mark.parametrize("size", [(900, 300), (900, 420), (1240, 620)])
+def test_what_is_to_be_known_takes_nothing_from_the_parts_and_the_form(
+    qtbot, stage, desk, settle, job, size
+) -> None:
+    stage.resize(*size)
+    stage.press(job.bags["tote 2"])
+    settle(desk)
+    panel = stage.panel
+    panel.tell((job.bags["tote 2"], ("1 cover: worn, the joint face is out of true by far.",) * 3))
+    qtbot.wait(20)
+    for widget in (panel.before, panel.hint, *panel.fields.values()):
+        assert widget.height() >= widget.heightForWidth(widget.width())
+    for press in (panel.save, panel.print, panel.delete, panel.back):
+        assert press.height() >= press.minimumSizeHint().height()
+    lowest = panel.form.mapTo(panel.view.body, panel.form.rect().bottomLeft()).y()
+    assert lowest <= panel.view.body.height()
+    rows = panel.parts.model().rowCount()
+    seen = panel.parts.viewport().height() / panel.parts.sizeHintForRow(0)
+    assert rows
+    assert seen >= min(rows, 3)
+
+
 def test_a_scanned_bag_says_what_is_worn_before_it_goes_in(stage, desk, settle, store, job) -> None:
     worn = next(row for row in stage.where.inside(job.bags["bag 12"])).removal
     made = services.measuring.add_sheet(store, job.id, SheetKind.SIZE, worn.id)

@@ -17,6 +17,8 @@ if TYPE_CHECKING:
     from bagtag.domain.model import Container
     from bagtag.services.containers import ContainerRow
 
+AIR = 8
+
 
 class Block(ContainerCard):
     """A container with others in it: as wide as the page, its bags side by side."""
@@ -107,4 +109,5 @@ class ContainersMap(Scroll):
         for id_, card in self.cards.items():
             card.choose(id_ == container_id)
         if container_id in self.cards:
-            self.ensureWidgetVisible(self.cards[container_id])
+            for widget in (self.cards[container_id], self.cards[container_id].head):
+                self.ensureWidgetVisible(widget, AIR, AIR)  # its name above all

@@ -1,23 +1,41 @@
 """The left side of the containers page: the bench, or the container that is chosen."""
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.errors import Trouble
 from bagtag.domain.phrases import capital
 from bagtag.ui.card.card_block import Block
+from bagtag.ui.card.card_parts import Scroll
 from bagtag.ui.containers.containers_where import Whereabouts
 from bagtag.ui.forms.basics import TOUCH, Field, Line, button, label
 from bagtag.ui.stages.stage_list import PartList
 
 if TYPE_CHECKING:
     from bagtag.services.containers import ContainerRow
+    from bagtag.services.views import StripRow
 
 NOWHERE = "nothing"
 SAID = 3
 """So much is said of what lies in a container before it goes in; the rest is counted."""
+LEAST = 3
+"""So many parts are in sight, however little room there is."""
+
+
+class PartsHere(PartList):
+    """As many as there is room for, and no fewer than three in sight, or all."""
+
+    def show_rows(self, rows: "Sequence[StripRow]") -> None:
+        super().show_rows(rows)
+        self.setVisible(bool(rows))
+        high = max(self.sizeHintForRow(0), 0) * min(len(rows), LEAST)
+        self.setMinimumHeight(high + 2 * self.frameWidth() + 2)
+
+    def sizeHint(self) -> QSize:
+        return QSize(super().sizeHint().width(), self.minimumHeight())
 
 
 class ContainersPanel(QFrame):
@@ -34,11 +52,13 @@ class ContainersPanel(QFrame):
         self._parents: list[int | None] = [None]
         self.setProperty("surface", "card")
         self.head = label("", self, scale="head")
-        self.parts = PartList("Parts that lie here", self)
-        self.before = Block(self)
-        self.hint = label("", self, scale="small", tone="muted")
-        self.bench = button("Put on the bench", self)
-        self.form = QWidget(self)
+        self.view = Scroll(self, "The container")
+        inside = self.view.body
+        self.parts = PartsHere("Parts that lie here", inside)
+        self.before = Block(inside)
+        self.hint = label("", inside, scale="small", tone="muted")
+        self.bench = button("Put on the bench", inside)
+        self.form = QWidget(inside)
         self.name = Line(self.form, "Number or name")
         self.parent_box = QComboBox(self.form)
         self.parent_box.setMinimumHeight(TOUCH)
@@ -55,14 +75,18 @@ class ContainersPanel(QFrame):
 
     def _lay(self) -> None:
         column = QVBoxLayout(self)
-        column.setContentsMargins(14, 12, 14, 12)
+        column.setContentsMargins(14, 12, 2, 12)
         column.setSpacing(8)
         column.addWidget(self.head)
-        column.addWidget(self.before)
-        column.addWidget(self.parts, 1)
-        column.addWidget(self.hint)
-        column.addWidget(self.bench)
-        column.addWidget(self.form)
+        column.addWidget(self.view, 1)
+        self.view.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        inside = self.view.column
+        inside.setContentsMargins(0, 0, 12, 0)
+        inside.setSpacing(8)
+        inside.addWidget(self.before)
+        inside.addWidget(self.parts, 1)
+        for widget in (self.hint, self.bench, self.form):
+            inside.addWidget(widget)
         form = QVBoxLayout(self.form)
         form.setContentsMargins(0, 0, 0, 0)
         form.setSpacing(8)
@@ -92,7 +116,6 @@ class ContainersPanel(QFrame):
         self.form.hide()
         self.head.setText(f"On the bench, {len(loose)}" if loose else "Nothing lies loose")
         self.parts.show_rows(loose)
-        self.parts.setVisible(bool(loose))
         self._count()
 
     def show_container(self, row: "ContainerRow", where: Whereabouts) -> None:
@@ -102,7 +125,6 @@ class ContainersPanel(QFrame):
         count = f", {len(inside)}" if inside else ", empty"
         self.head.setText(capital(row.container.label) + count)
         self.parts.show_rows(inside)
-        self.parts.setVisible(bool(inside))
         self.delete.setEnabled(not inside and not where.standing_in(row.container.id))
         self.form.show()
         if not same:

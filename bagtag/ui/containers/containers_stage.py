@@ -1,6 +1,6 @@
 """Containers: what stands in what, what lies where, and the labels for them."""
 
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag import services
@@ -25,7 +25,8 @@ KEYS = {
     ContainerKind.TOTE: "O",
     ContainerKind.SHELF: "S",
 }
-PANEL = 300
+PANEL, WIDE_PANEL, WIDE = 300, 340, 1100
+"""How wide the panel is, and from which width of the page on it is wider, in pixels."""
 
 
 class ContainersStage(Stage):
@@ -57,7 +58,6 @@ class ContainersStage(Stage):
         flow = Flow(self.top, 8)
         for act in (*self.add.values(), self.labels, self.part_tags, self.blank):
             flow.addWidget(act)
-        self.panel.setFixedWidth(PANEL)
         row = QHBoxLayout()
         row.setSpacing(16)
         row.addWidget(self.panel)
@@ -68,6 +68,10 @@ class ContainersStage(Stage):
         column.addWidget(self.top)
         column.addWidget(self.ask)
         column.addLayout(row, 1)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.panel.setFixedWidth(WIDE_PANEL if self.width() >= WIDE else PANEL)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if not self._alone.hear(event):
