@@ -56,6 +56,11 @@ def test_enter_on_a_word_decides_with_name_and_date(opened, store, desk, settle)
     assert stage.page.decision.head.text() == "Renew"
     assert f"Decided by Ada, {made.at.day} " in sentence_of(stage)
     assert not any(one.isVisible() for one in stage.page.decision.presses)
+    assert stage.page.back.hasFocus()
+    press(ENTER)
+    settle(desk)
+    assert services.measuring.get_sheet(store, sheet).decision == made
+    assert stage.list.isVisible()
 
 
 def test_refitted_out_of_limits_wants_a_reason(opened, store, desk, settle):

@@ -15,7 +15,7 @@ from bagtag.domain.measuring.picture import draw
 from bagtag.domain.measuring.sheet import SheetKind
 from bagtag.domain.phrases import whole
 from bagtag.ui.card.card_parts import Act, Scroll, inks_of
-from bagtag.ui.forms.basics import button, label, tight
+from bagtag.ui.forms.basics import button, is_inside, label, tight
 from bagtag.ui.forms.sight import InSight
 from bagtag.ui.forms.turn import in_turn
 from bagtag.ui.measure.decision_panel import DecisionPanel
@@ -142,10 +142,17 @@ class SheetPage(QWidget):
         self._show_said()
         self.decision.setVisible(view.removal is not None)
         if view.removal is not None:
-            self.decision.show_sheet(view)
+            self._show_decision(view)
         self.caution.setVisible(bool(view.form.figures))
         if is_other:
             self.begin()
+
+    def _show_decision(self, view: SheetView) -> None:
+        """A second Enter after deciding takes nothing back: it goes back to the parts."""
+        was_deciding = is_inside(self.window().focusWidget(), self.decision.fates)
+        self.decision.show_sheet(view)
+        if was_deciding and view.sheet.decision is not None:
+            self.back.setFocus()
 
     def _name(self) -> None:
         assert self._view is not None
