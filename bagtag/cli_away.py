@@ -21,6 +21,7 @@ from bagtag.cli_away_typed import (
 )
 from bagtag.domain.days import late_words
 from bagtag.domain.errors import BadInput
+from bagtag.domain.fitting import Figure
 from bagtag.domain.model import Removal
 from bagtag.domain.send_out import BackCheck
 from bagtag.domain.sending import Back, Item, PackForm, Wanted
@@ -144,20 +145,24 @@ def back(
         items = [_out(store, part_of(store, job_id, text)) for text in parts]
         figures = of_parts(store, job_id, measured or [], [one.removal.id for one in items])
         said = [
-            Back(
-                item.away.id,
-                tuple(check for check in item.to_check if check in (looked or [])),
-                tuple(measured_figure(item, text) for of, text in figures if of == item.removal.id),
-                note,
-                decide,
-            )
-            for item in items
+            Back(one.away.id, _seen(one, looked), _read(one, figures), note, decide)
+            for one in items
         ]
         services.send_outs.back(store, said, who=context.obj.who)
     pairs = list(zip(said, items, strict=True))
     against = [one for pair in pairs for one in services.send_outs.against(*pair)]
     data = {"back": [item.called for item in items], "against": against}
     answer(data, [*(f"{item.called} is back." for item in items), *against], as_json)
+
+
+def _seen(item: Item, looked: Sequence[BackCheck] | None) -> tuple[BackCheck, ...]:
+    """Of what was looked at, what is looked at on this part."""
+    return tuple(check for check in item.to_check if check in (looked or ()))
+
+
+def _read(item: Item, figures: Sequence[tuple[int, str]]) -> tuple[Figure, ...]:
+    """The figures that were given of this part."""
+    return tuple(measured_figure(item, text) for of, text in figures if of == item.removal.id)
 
 
 @app.command()

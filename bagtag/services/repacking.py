@@ -119,13 +119,7 @@ def _forget(act: Act, send_out_id: int) -> None:
 
 
 def shop_took(
-    store: Store,
-    send_out_id: int,
-    removal_id: int,
-    name: str,
-    quantity: int = 1,
-    *,
-    who: str = "",
+    store: Store, send_out_id: int, removal_id: int, name: str, quantity: int = 1, *, who: str = ""
 ) -> Change:
     """The shop took something more off a part of a batch; `new_id` is its line of the log. It is
     away with the batch and goes in after that part; more of what is there already is counted to
