@@ -36,6 +36,8 @@ class Desk(QObject):
     """A removal is to be shown on its card."""
     show_step = Signal(object)
     """A step of the build (a `Ref`) is to be shown, be it a removal or a task."""
+    check_in = Signal(int, int)
+    """A part (the second id) of a send-out (the first) is back and is to be looked at."""
     show_stage = Signal(str)
     """A stage of the job ("Strip") is to be shown."""
 

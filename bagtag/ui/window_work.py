@@ -77,6 +77,7 @@ class WindowWork(QObject):
         desk.job_chosen.connect(self._job_chosen)
         desk.show_removal.connect(self.show_removal)
         desk.show_step.connect(self.show_step)
+        desk.check_in.connect(self.check_in)
         desk.show_stage.connect(self.go_to)
         window.stages.chosen.connect(self.go_to)
         window.title.chosen.connect(self._title_chosen)
@@ -281,6 +282,12 @@ class WindowWork(QObject):
             self.bench.show_removal(ref.removal_id)
         else:
             self.bench.show_task(ref.id)
+
+    def check_in(self, send_out_id: int, removal_id: int) -> None:
+        """Look at a part that is back from a shop."""
+        page = self.page_of("Away")
+        self.go_to("Away")
+        page.check_in_part(send_out_id, removal_id)  # type: ignore[attr-defined]  # an AwayStage
 
     def _removal_known(self, removal: Removal) -> None:
         if removal.job_id != self.desk.job_id:

@@ -4,7 +4,7 @@ import pytest
 
 from bagtag import services
 from tests.ui.away_kit import called_out, code, days, send_cover, send_drum
-from tests.ui.shell_kit import close_window, open_window, rest, scan, type_line
+from tests.ui.shell_kit import close_window, key, open_window, rest, scan, type_line
 from tests.ui.stages_job import gearbox, own_settings
 
 
@@ -105,3 +105,20 @@ def test_a_traveller_scanned_at_its_check_in_is_said_to_be_no_part(
     page.check_in(sent)
     scanned(qtbot, window, settle, services.send_outs.batch(store, sent).send_out.code)
     assert "send-out itself" in page.back.scanned.said.text()
+
+
+def test_it_is_back_on_a_card_opens_the_check_in_with_it_ticked(
+    qtbot, window, settle, store, there
+) -> None:
+    job, sent = there
+    scanned(qtbot, window, settle, code(store, job, "cover, clutch side"))
+    assert window.work.bench.card_id == job.parts["cover, clutch side"]
+    key(window, "F10")
+    settle(window.desk)
+    page = window.work.page
+    assert window.work.stage == "Away"
+    assert page.pages.currentWidget() is page.back
+    ticked = [row.item.removal.name for row in page.back.rows.values() if row.is_here]
+    assert ticked == ["cover, clutch side"]
+    assert page.back.rows[next(iter(page.back.rows))].figures[0].line.hasFocus()
+    assert len(called_out(store, sent)) == 3

@@ -11,6 +11,7 @@ from bagtag.domain.standing import Standing
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import Press
 from bagtag.ui.sheets.label_dialog import LabelDialog
+from tests.ui.away_kit import sent_before
 from tests.ui.stages_job import send_shaft, sentence_of
 
 
@@ -137,7 +138,7 @@ def test_a_narrow_card_folds_acts_away_and_their_keys_still_work(put, qtbot, des
     assert card.acts.in_strip.isVisible()
 
 
-def test_send_away_and_back(put, desk, settle, store, job) -> None:
+def test_send_away_and_back(qtbot, put, desk, settle, store, job) -> None:
     card = put("main shaft")
     card.acts.send_away.click()
     card.shop.yes.click()
@@ -155,9 +156,12 @@ def test_send_away_and_back(put, desk, settle, store, job) -> None:
     assert (removal.id, away.shop) == (job.parts["main shaft"], "cylinder grinder")
     assert away.due is not None
     assert "Away at cylinder grinder" in sentence_of(card)
-    card.acts.came_back.click()
-    settle(desk)
-    assert services.fates.away_list(store, job.id) == []
+    with qtbot.waitSignal(desk.check_in) as asked:
+        card.acts.came_back.click()
+    assert asked.args == [away.send_out_id, removal.id]
+    assert len(services.fates.away_list(store, job.id)) == 1
+    services.fates.came_back(store, [removal.id])
+    put("main shaft")
     assert card.acts.send_away.isEnabled()
 
 
@@ -231,6 +235,13 @@ def test_away_part_waits_for_its_return(put, store, job) -> None:
     assert card.acts.came_back.isEnabled()
     assert not card.acts.fitted.isEnabled()
     assert isinstance(card.desk, Desk)
+
+
+def test_a_part_that_an_older_store_sent_is_back_at_once(put, desk, settle, store, job) -> None:
+    sent_before(store, job, "shift fork R")
+    put("shift fork R").came_back()
+    settle(desk)
+    assert services.fates.away_list(store, job.id) == []
 
 
 def test_what_is_added_to_a_part_is_asked_in_its_own_form(put, desk, settle, job) -> None:

@@ -31,7 +31,7 @@ class AwayStage(Stage):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
         self.batches: Sequence[Batch] = ()
-        self._job_id = self._wanted = 0
+        self._job_id = self._wanted = self._back_part = 0
         self._is_first = True
         looks = self._looks = Looks(desk, self)
         self.pages = QStackedWidget(self)
@@ -120,11 +120,20 @@ class AwayStage(Stage):
         self.pages.setCurrentWidget(self.one)
 
     def _show_wanted(self) -> None:
-        wanted, self._wanted = self._wanted, 0
+        wanted, part = self._wanted, self._back_part
+        self._wanted = self._back_part = 0
         if self._batch(wanted) is None:
             self.show_all()
+        elif part:
+            self.check_in(wanted)
+            self.back.tick_part(part)
         else:
             self.show_batch(wanted)
+
+    def check_in_part(self, send_out_id: int, removal_id: int) -> None:
+        """Look at what is back of a send-out, this part ticked, as soon as both are known."""
+        self._wanted, self._back_part = send_out_id, removal_id
+        self.enter()
 
     def check_in(self, key: int) -> None:
         """Look at what is back of a send-out."""

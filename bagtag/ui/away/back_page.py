@@ -89,6 +89,13 @@ class BackPage(QWidget):
         come_last(self.finish, self.leave)
         self._count()
 
+    def tick_part(self, removal_id: int) -> None:
+        """This part is here; the keys for the first thing to be looked at."""
+        for row in self.rows.values():
+            if row.item.removal.id == removal_id:
+                row.tick()
+                self.view.go_to(row)
+
     @property
     def rows(self) -> dict[int, BackRow]:
         return self.view.rows

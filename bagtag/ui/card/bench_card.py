@@ -251,7 +251,12 @@ class BenchCardView(QFrame):
         self.desk.act(services.signing.take_back, part(self.removal_id))
 
     def came_back(self) -> None:
-        self.desk.act(services.fates.came_back, [self.removal_id])
+        """What went with a send-out is looked at first, item by item; else it is back at once."""
+        away = self.card.away if self.card is not None else None
+        if away is not None and away.send_out_id is not None:
+            self.desk.check_in.emit(away.send_out_id, self.removal_id)
+        else:
+            self.desk.act(services.fates.came_back, [self.removal_id])
 
     def _ask_shop(self) -> None:
         if self.card is not None:
