@@ -149,10 +149,21 @@ def back(
             for one in items
         ]
         services.send_outs.back(store, said, who=context.obj.who)
+        missing = _still_there(store, items)
     pairs = list(zip(said, items, strict=True))
     against = [one for pair in pairs for one in services.send_outs.against(*pair)]
-    data = {"back": [item.called for item in items], "against": against}
-    answer(data, [*(f"{item.called} is back." for item in items), *against], as_json)
+    back_now = [item.called for item in items]
+    data = {"back": back_now, "against": against, "still_away": missing}
+    lines = [*(f"{called} is back." for called in back_now), *against]
+    lines += [f"Still away: {', '.join(missing)}."] if missing else []
+    answer(data, lines, as_json)
+
+
+def _still_there(store: Store, items: Sequence[Item]) -> list[str]:
+    """What went with the same send-outs and is not back."""
+    went = dict.fromkeys(item.away.send_out_id for item in items)
+    wholes = [services.send_outs.batch(store, id_) for id_ in went if id_ is not None]
+    return [item.called for whole in wholes for item in whole.out]
 
 
 def _seen(item: Item, looked: Sequence[BackCheck] | None) -> tuple[BackCheck, ...]:

@@ -103,15 +103,16 @@ def test_what_is_back_is_checked_in_and_what_speaks_against_it_is_said(sent, bag
         "2 cylinder barrel is still to be looked at: debris and threads clean.",
         "2 cylinder barrel: bore 76.55 mm is above 76.52.",
         "Send 2 cylinder barrel out again, or leave it to be decided.",
+        "Still away: 1a oil jets.",
     ]
     (batch,) = answer("away", "list", "1")
     first, second = batch["parts"]
     assert first["checks"] == ["work done", "plugs out"]
     assert [figure["value"] for figure in first["measured"]] == [76.55]
     assert (bool(first["back_at"]), second["back_at"]) == (True, None)
-    assert answer("away", "back", "1", "1a")["against"] == [
-        "1a oil jets is still to be looked at: debris and threads clean."
-    ]
+    last = answer("away", "back", "1", "1a")
+    assert last["against"] == ["1a oil jets is still to be looked at: debris and threads clean."]
+    assert last["still_away"] == []
     assert ", all back" in bagtag("away", "list", "1")[1]
 
 
