@@ -22,7 +22,9 @@ def late_words(found: "tuple[Late, ...]", job_id: int) -> str:
     said = [_one(one, job_id) for one in found[:NAMED]]
     more = len(found) - len(said)
     said += [f"and {more} more"] if more else []
-    return f"Late: {'; '.join(said)}. Alt+4 shows what is away." if said else ""
+    here = any(one.job_id == job_id for one in found)
+    where = "Alt+4 shows what is away." if here else "Ctrl+J goes to another job."
+    return f"Late: {'; '.join(said)}. {where}" if said else ""
 
 
 def _one(one: "Late", job_id: int) -> str:

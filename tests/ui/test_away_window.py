@@ -3,7 +3,7 @@
 import pytest
 
 from bagtag import services
-from tests.ui.away_kit import called_out, code, days, send_cover, send_drum
+from tests.ui.away_kit import batch, called_out, code, days, send_cover, send_drum
 from tests.ui.shell_kit import close_window, key, open_window, rest, scan, type_line
 from tests.ui.stages_job import gearbox, own_settings
 
@@ -122,3 +122,19 @@ def test_it_is_back_on_a_card_opens_the_check_in_with_it_ticked(
     assert ticked == ["cover, clutch side"]
     assert page.back.rows[next(iter(page.back.rows))].figures[0].line.hasFocus()
     assert len(called_out(store, sent)) == 3
+
+
+def test_a_scanned_traveller_of_another_job_goes_to_its_send_out(
+    qtbot, window, settle, store, there
+) -> None:
+    job, sent = there
+    form = services.jobs.JobForm("Water pump")
+    other = services.jobs.open_job(store, form, who="Ada").new_id
+    window.desk.choose_job(other)
+    window.work.go_to("Strip")
+    settle(window.desk)
+    scanned(qtbot, window, settle, batch(store, sent).send_out.code)
+    assert (window.desk.job_id, window.work.stage) == (job.id, "Away")
+    page = window.work.page
+    assert page.pages.currentWidget() is page.one
+    assert page.one.key == sent

@@ -14,6 +14,7 @@ from bagtag.domain.model import Fate
 from bagtag.ui.holding import holding_words as words
 from bagtag.ui.holding.holding_page import HoldingPage
 from bagtag.ui.late_words import late, late_words
+from tests.ui.stages_job import dies, nameless
 
 KEYS = Qt.Key
 TODAY = date.today()
@@ -135,11 +136,25 @@ def test_every_row_is_read_out_whole(page, parts, settle):
     assert said.startswith("2 bearing, it is away at Mill Lane, Ask Mill Lane: 2 days late")
 
 
+def test_every_control_has_a_name_and_no_page_is_left_behind(qtbot, desk, page, parts, settle):
+    again(page, settle)
+    assert nameless(page) == []
+
+    def make() -> HoldingPage:
+        other = HoldingPage(desk)
+        again(other, settle)
+        return other
+
+    assert dies(qtbot, make)
+
+
 def test_what_is_late_is_said_once_with_its_job(store, job_id, parts):
     found = late(store)
     assert late_words(found, job_id) == (
         f"Late: {found[0].called}, 2 days. Alt+4 shows what is away."
     )
     title = services.jobs.get_job(store, job_id).title
-    assert f"({title}), 2 days" in late_words(found, job_id + 1)
+    assert late_words(found, job_id + 1) == (
+        f"Late: {found[0].called} ({title}), 2 days. Ctrl+J goes to another job."
+    )
     assert late_words((), job_id) == ""
