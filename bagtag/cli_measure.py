@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
+from pathlib import Path
 from typing import Annotated
 
 import typer
@@ -48,10 +49,22 @@ def list_(context: typer.Context, job: JOB, as_json: AS_JSON = False) -> None:
 
 
 @app.command()
-def show(context: typer.Context, sheet: SHEET, as_json: AS_JSON = False) -> None:
+def show(
+    context: typer.Context,
+    sheet: SHEET,
+    *,
+    pdf: Annotated[
+        Path | None,
+        typer.Option(metavar="FILE", help="Write its page too, with cells for what is not read."),
+    ] = None,
+    as_json: AS_JSON = False,
+) -> None:
     """Say what a sheet asks for and what it says; exit 1 when it is out or too close to call."""
     with context.obj.store() as store:
-        raise typer.Exit(_say(services.measuring.view(store, sheet, today=date.today()), as_json))
+        view = services.measuring.view(store, sheet, today=date.today())
+        if pdf is not None:
+            services.measure_pages.write(store, sheet, pdf)
+    raise typer.Exit(_say(view, as_json))
 
 
 def _say(view: SheetView, as_json: bool) -> int:

@@ -2,6 +2,7 @@
 
 from datetime import date
 
+import pypdfium2
 import pytest
 
 from bagtag.cli_measure_data import MANUAL
@@ -52,6 +53,18 @@ def test_a_bore_is_read_judged_and_decided(bagtag, answer, bore):
     assert '"decided": "decided' in data_of
     (row,) = answer("measure", "list", "1")
     assert (row["part"], row["sheets"][0]["decided"]) == ("1 cylinder", "refit")
+
+
+def test_its_page_is_written_for_the_bench(bagtag, bore, tmp_path):
+    page = tmp_path / "bore.pdf"
+    status, out, err = bagtag("measure", "show", "1", "--pdf", str(page))
+    assert (status, err) == (0, "")
+    assert out.splitlines()[0] == "sheet 1, bore of 1 cylinder"
+    with pypdfium2.PdfDocument(page) as document:
+        assert "1 cylinder" in document[0].get_textpage().get_text_bounded()
+    status, out, err = bagtag("measure", "show", "9", "--pdf", str(tmp_path / "no.pdf"))
+    assert (status, out, err.count("\n")) == (1, "", 1)
+    assert not (tmp_path / "no.pdf").exists()
 
 
 def test_what_cannot_be_is_one_sentence(bagtag, bore):
