@@ -18,11 +18,11 @@ from bagtag.ui.forms.days import read_day, written
 from bagtag.ui.forms.figures import count
 from bagtag.ui.forms.words import WordField
 
-COLUMNS = 12
+COLUMNS = 24
 _PLACES = {
-    "what": (0, 0, 8), "count": (0, 8, 4), "size": (1, 0, 6), "part_number": (1, 6, 6),
-    "supplier": (2, 0, 5), "price": (2, 5, 4), "currency": (2, 9, 3), "ordered_on": (3, 0, 4),
-    "due": (3, 4, 4), "arrived": (3, 8, 4), "note": (4, 0, 12),
+    "what": (0, 0, 16), "count": (0, 16, 8), "size": (1, 0, 10), "part_number": (1, 10, 14),
+    "supplier": (2, 0, 24), "price": (3, 0, 5), "currency": (3, 5, 4), "ordered_on": (3, 9, 7),
+    "due": (3, 16, 8), "note": (4, 0, 24), "arrived": (5, 0, 12),
 }  # fmt: skip
 
 
