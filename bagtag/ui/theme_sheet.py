@@ -69,6 +69,8 @@ QAbstractItemView:focus { border: 2px solid @accent; }
 QTableView[bare="true"], QListView[bare="true"] { background: transparent; border: none; }
 QTableView[bare="true"]::item:selected { background: @paper; }
 QScrollArea { border: none; background: transparent; }
+QScrollArea[ring="true"] { border: 2px solid transparent; border-radius: 4px; }
+QScrollArea[ring="true"]:focus { border-color: @accent; }
 QScrollArea > QWidget > QWidget[bare="true"] { background: transparent; }
 QHeaderView::section {
     background: @paper; color: @muted; border: none; border-bottom: 1px solid @line; padding: 6px;

@@ -4,6 +4,7 @@ from datetime import date, timedelta
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QPixmap
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
@@ -87,6 +88,28 @@ def test_each_step_stands_below_the_day_from_which_it_can_go_in(page, parts, sto
     again(page, settle)
     assert [rung.count for rung in page.ladder.rungs] == [1, 3]
     assert page.help.text() == f"The last of them can go in from {day_words(due, TODAY)}."
+
+
+@pytest.mark.parametrize("width", [760, 1000, 1280])
+def test_every_name_below_a_day_has_its_room(qtbot, page, store, job_id, settle, width):
+    for number in range(30):
+        name = f"part number {number} with a long name"
+        services.strip.log_removal(store, job_id, Entry(name, fate=Fate.RENEW))
+    page.resize(width, 420)
+    again(page, settle)
+    qtbot.wait(20)
+    painted = QPixmap(page.ladder.size())
+    painted.fill(Qt.GlobalColor.white)
+    page.ladder.render(painted)
+    ink = painted.toImage()
+    rows = [y for y in range(ink.height()) if _has_ink(ink, y)]
+    assert ink.height() - 30 < rows[-1] < ink.height() - 4
+    assert page.days.verticalScrollBar().maximum() > 0
+
+
+def _has_ink(image, y: int) -> bool:
+    ground = image.pixelColor(image.width() - 1, image.height() - 1)
+    return any(image.pixelColor(x, y) != ground for x in range(image.width()))
 
 
 def test_very_many_steps_of_a_day_are_counted(store):

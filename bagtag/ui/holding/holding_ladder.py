@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from bagtag.ui import fonts, theme
@@ -39,9 +39,7 @@ class Ladder(QWidget):
         super().__init__(parent)
         self.rungs: list[Rung] = []
         self._all = 1
-        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
-        policy.setHeightForWidth(True)
-        self.setSizePolicy(policy)
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
 
     def show_rungs(self, found: HoldingUp) -> None:
         before, self.rungs = 0, []
@@ -53,14 +51,17 @@ class Ladder(QWidget):
         self.setAccessibleName(", ".join(said))
         told = (f"{one.said}: {one.names}." for one in self.rungs)
         self.setAccessibleDescription(" ".join(told))
-        self.updateGeometry()
+        self._fit()
         self.update()
 
-    def sizeHint(self) -> QSize:
-        return QSize(260, self.heightForWidth(260))
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
 
-    def heightForWidth(self, width: int) -> int:
-        return round(sum(self._high(one, width) for one in self.rungs)) + 2
+    def _fit(self) -> None:
+        """As high as the names need at this width."""
+        high = sum(self._high(one, self.width()) for one in self.rungs)
+        self.setFixedHeight(round(high) + 2)
 
     def paintEvent(self, _: QPaintEvent) -> None:
         painter = QPainter(self)

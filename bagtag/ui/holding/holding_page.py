@@ -40,6 +40,7 @@ class HoldingPage(Stage):
         self.list = HoldingList(desk, self)
         self.empty = Emptiness(self)
         self.days = Scroll(self, "From when on each step can go in")
+        self.days.setProperty("ring", "true")  # it is scrolled by the arrow keys too
         self.ladder = Ladder(self.days.body)
         self.go = Act("Go there", "", self, role="primary")
         self.show_part = Act("Show the part", SHOW, self)
@@ -57,7 +58,7 @@ class HoldingPage(Stage):
         inside.addWidget(self.days, 1)
         self.days.column.addWidget(self.ladder)
         self.days.column.addStretch(1)
-        self.days.column.setContentsMargins(0, 0, 10, 0)
+        self.days.column.setContentsMargins(6, 4, 10, 4)
         side.setFixedWidth(300)
         self.side = side
         body = QHBoxLayout()

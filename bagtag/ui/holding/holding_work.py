@@ -51,6 +51,9 @@ class HoldingWork(QObject):
     def forget(self) -> None:
         """The person has gone elsewhere: Escape does not lead back from there."""
         self._gone_to = None
+        message = self._work.window.message
+        if message.text == BACK:
+            message.clear()
 
     def _lead_back(self, page: Stage) -> None:
         if page not in self._heard:
@@ -60,12 +63,8 @@ class HoldingWork(QObject):
         self._work.desk.say(BACK)
 
     def _come_back(self) -> None:
-        if self._gone_to is None or self._work.page is not self._gone_to:
-            return
-        self._work.open_holding()
-        message = self._work.window.message
-        if message.text == BACK:
-            message.clear()
+        if self._gone_to is not None and self._work.page is self._gone_to:
+            self._work.open_holding()
 
     def _to_build(self) -> None:
         self._work.go_to("Build")
