@@ -170,6 +170,34 @@ def test_a_limit_that_is_no_figure_opens_the_panel_it_is_in(pack, desk, settle, 
     assert services.send_outs.batches(store, job.id) == ()
 
 
+def test_limits_turned_round_are_said_at_the_part_they_are_of(pack, desk, settle, store, job):
+    pack.shop.shop.line.setText("plater")
+    first = choose(pack, job.parts["shift drum"])
+    second = choose(pack, job.parts["main shaft"])
+    first.form.figures.set_asks([Asked("bore", "mm", 76.52, 76.50, places=2)])
+    assert second.is_open
+    pack.save()
+    settle(desk)
+    assert first.is_open
+    assert first.form.fields["asks"].wrong.text() == (
+        "The limits of bore are the wrong way round: 76.52 is above 76.50. Turn them round."
+    )
+    assert second.form.fields["asks"].wrong.text() == ""
+    assert first.form.figures.rows[0].name.hasFocus()
+    assert services.send_outs.batches(store, job.id) == ()
+
+
+def test_a_day_that_cannot_be_is_chosen_whole_to_be_typed_anew(pack, desk, settle, job) -> None:
+    write("plater")
+    choose(pack, job.parts["shift drum"])
+    pack.shop.promised.setText("1 May 2020")
+    pack.save()
+    settle(desk)
+    assert "before it goes out" in pack.shop.fields["promised"].wrong.text()
+    write("2 weeks")
+    assert pack.shop.promised.text() == "2 weeks"
+
+
 def test_what_the_shop_takes_off_twice_is_said_where_it_was_typed(pack, desk, settle, store, job):
     pack.shop.shop.line.setText("plater")
     panel = choose(pack, job.parts["shift drum"])

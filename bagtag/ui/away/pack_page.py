@@ -177,6 +177,9 @@ class PackPage(QWidget):
         self.say_nothing()
         try:
             wanted = self.right_side.wanted(self.pick.values)
+        except BadInput:
+            return  # it is said at its field
+        try:
             form = self.shop.form(date.today())
         except BadInput as wrong:
             self._failed(wrong)

@@ -95,8 +95,9 @@ class PackPanels(Scroll):
         for one in chosen:
             try:
                 found.append(self.panels[one].form.wanted(one))
-            except BadInput:
+            except BadInput as wrong:
                 self.open(one)
+                self.panels[one].form.say_wrong(wrong)  # once more: only now it can have the keys
                 raise
         return found
 

@@ -126,7 +126,7 @@ class ShopForm(Around):
         if error.field in self.more.fields:
             self.more.open(True)
         field.say(error.sentence)
-        field.editor.setFocus()
+        field.editor.setFocus(Qt.FocusReason.TabFocusReason)  # chosen whole, to be typed anew
         return True
 
     def _lines(self) -> tuple[Line, ...]:

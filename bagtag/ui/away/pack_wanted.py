@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.errors import BadInput, Trouble
 from bagtag.domain.sending import Wanted
+from bagtag.domain.sending_check import check_wanted
 from bagtag.ui.away.away_words import asks_words, shop_part_words
 from bagtag.ui.away.pack_figures import FiguresWanted
 from bagtag.ui.away.pack_off import ShopTakes, TakenOff
@@ -70,13 +71,14 @@ class WantedForm(Around):
         """As filled in; BadInput, and said at its field, for what cannot be."""
         if not self.takes.take():
             raise BadInput(self.takes.field.wrong.text(), field="by_shop")
+        off, by_shop = tuple(self.off.ids), tuple(self.takes.parts)
         try:
             asks = self.figures.asks()
+            (found,) = check_wanted([Wanted(removal_id, self.work.text(), asks, off, by_shop)])
         except BadInput as wrong:
             self.say_wrong(wrong)
             raise
-        off, by_shop = tuple(self.off.ids), tuple(self.takes.parts)
-        return Wanted(removal_id, self.work.text().strip(), asks, off, by_shop)
+        return found
 
     def say_wrong(self, error: Trouble) -> bool:
         """Say it at the field it is about, and go there; False where there is no such field."""
@@ -84,7 +86,7 @@ class WantedForm(Around):
         field = fields.get(error.field)
         if field is not None:
             field.say(error.sentence)
-            field.editor.setFocus()
+            field.editor.setFocus(Qt.FocusReason.TabFocusReason)
         return field is not None
 
     def say_nothing(self) -> None:
