@@ -67,9 +67,13 @@ def redo(act: Act) -> int:
 def next_names(connection: Connection, scope: int) -> tuple[str, str]:
     """What undo and redo would do now, by name; empty where there is nothing."""
     undo_top, redo_top = _tops(connection, scope)
-    undo_name = _get(connection, undo_top)["act"] if undo_top else ""
-    redo_name = _get(connection, redo_top)["act"].removeprefix("undo: ") if redo_top else ""
-    return undo_name, redo_name
+    undo_name, redo_name = (_name(connection, top) for top in (undo_top, redo_top))
+    return undo_name, redo_name.removeprefix("undo: ")
+
+
+def _name(connection: Connection, journal_id: int | None) -> str:
+    """The name alone: an entry of a long list has the rows of all of it."""
+    return connection.scalar(select(_t.c.act).where(_t.c.id == journal_id)) or ""
 
 
 def newest(connection: Connection) -> int:
