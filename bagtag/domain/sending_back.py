@@ -25,7 +25,7 @@ def against(back: Back, item: Item) -> tuple[str, ...]:
 
 def is_wrong(back: Back, item: Item) -> bool:
     """Whether what the shop did is not as wanted, rather than not looked at."""
-    is_looked_at = bool(back.checks or back.figures)
+    is_looked_at = any(one is not BackCheck.MEASURED for one in back.checks)
     undone = BackCheck.WORK in item.to_check and BackCheck.WORK not in back.checks
     return (is_looked_at and undone) or any(map(asked.outside, judged(back, item)))
 

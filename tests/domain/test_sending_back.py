@@ -93,6 +93,14 @@ def test_a_slip_of_unit_or_point_is_noticed(value, unit, hint):
             ],
         ),
         (
+            back(Figure("bore", 76.51), checks=(BackCheck.MEASURED,)),
+            item(BORE),
+            [
+                "12 cylinder barrel is still to be looked at: work done, debris and threads "
+                "clean, plugs out."
+            ],
+        ),
+        (
             back(checks=()),
             item(),
             [
