@@ -5,8 +5,8 @@ from PySide6.QtWidgets import QApplication, QWidget
 
 from bagtag import services
 from bagtag.ui.away.away_stage import AwayStage
-from tests.ui.away_kit import days, send_cover
-from tests.ui.forms_kit import TAB, press, show
+from tests.ui.away_kit import days, send_cover, send_drum
+from tests.ui.forms_kit import ESC, TAB, press, show
 from tests.ui.stages_job import gearbox
 
 
@@ -108,6 +108,30 @@ def test_the_keys_stay_on_the_act_of_a_part_that_is_shown_anew(
     again = next(one for one in stage.one.items[1].presses if "took" in one.text())
     assert again is not strip
     assert again.hasFocus()
+
+
+def test_the_photos_of_a_part_come_into_sight_with_the_keys(
+    qtbot, stage, desk, settle, store, job
+) -> None:
+    stage.resize(880, 330)
+    stage.show_batch(send_cover(store, job))
+    settle(desk)
+    stage.one.items[1].photo_press.click()
+    settle(desk)
+    view, choose = stage.one.view, stage.one.items[1].photos.acts.choose
+    qtbot.waitUntil(lambda: not choose.visibleRegion().isEmpty())
+    assert choose.hasFocus()
+    assert view.verticalScrollBar().value() > 0
+
+
+def test_leaving_a_send_out_leads_back_to_it_in_the_list(stage, desk, settle, store, job) -> None:
+    send_cover(store, job, days(-2))
+    sent = send_drum(store, job)
+    stage.show_batch(sent)
+    settle(desk)
+    press(ESC)
+    assert [card.key for card in stage.all.cards][1] == sent
+    assert stage.all.cards[1].show_it.hasFocus()
 
 
 def test_the_keys_are_on_the_first_send_out_when_away_is_first_gone_to(

@@ -105,8 +105,10 @@ class AwayStage(Stage):
     # Where one goes
 
     def show_all(self) -> None:
+        """All send-outs, the keys on the one that was open."""
+        was = self.one.key if self.pages.currentWidget() is self.one else 0
         self.pages.setCurrentWidget(self.all)
-        (self.all.cards[0].show_it if self.all.cards else self.all.send).setFocus()
+        self.all.begin(was)
 
     def show_batch(self, send_out_id: int) -> None:
         """Show one send-out; one that is not known yet (a traveller was scanned, or it has just

@@ -162,6 +162,11 @@ class BatchList(QWidget):
         self.view.setVisible(bool(self.cards))
         self._focus(had)
 
+    def begin(self, key: int = 0) -> None:
+        """The keys on this send-out; where it is not there, on the first, or on sending one."""
+        cards = [card for card in self.cards if card.key == key] or self.cards
+        (cards[0].show_it if cards else self.send).setFocus()
+
     def _focused(self) -> int:
         """Which send-out has the keys, so that they can be given back; 0 for none."""
         focus = self.focusWidget()

@@ -24,6 +24,7 @@ from bagtag.ui.card.card_parts import Act, Scroll, Values
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import button, label, tight
 from bagtag.ui.forms.flow import FlowBox
+from bagtag.ui.forms.sight import InSight
 from bagtag.ui.forms.turn import come_last
 
 if TYPE_CHECKING:
@@ -65,6 +66,7 @@ class BatchPage(QWidget):
         for widget in (self.values, self.parts, self.papers_head, self.papers):
             self.view.column.addWidget(widget)
         self.view.column.addStretch(1)
+        InSight(self.view, ())
         words = QVBoxLayout()
         tight(words, 2)
         words.addWidget(self.head)
