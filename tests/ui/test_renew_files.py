@@ -161,19 +161,28 @@ def test_while_it_is_taken_in_it_says_so_and_stays(dialog, desk, settle, store, 
     assert line_of(store, job, "grease").new_part.supplier == "farm store"
 
 
-def test_a_file_on_the_page_opens_what_it_would_do(files, desk, settle, qtbot, tmp_path) -> None:
+def test_a_file_on_the_page_opens_what_it_would_do(
+    files, desk, settle, store, job, qtbot, tmp_path
+) -> None:
     mime = QMimeData()
     (tmp_path / "order.csv").write_text(GOOD, encoding="utf-8")
     mime.setUrls([QUrl.fromLocalFile(str(tmp_path / "order.csv"))])
     found = table_in(mime)
     assert found == tmp_path / "order.csv"
     QGuiApplication.clipboard().setMimeData(mime)
+    files._over.take_in.setFocus()
     press(Qt.Key.Key_V, CONTROL)
     settle(desk)
     (taken,) = files._over.findChildren(ImportDialog)
     assert taken.head.text() == "1 new, 1 changed, 1 as it is"
     assert nameless(taken) == []
-    press(ESC)
+    taken.activateWindow()
+    qtbot.waitUntil(taken.isActiveWindow)
+    press(ENTER)
+    settle(desk)
+    files._over.activateWindow()
+    qtbot.waitUntil(files._over.list.hasFocus)
+    assert line_of(store, job, "circlip").new_part.price == Decimal("0.60")
 
 
 def test_words_that_are_no_table_are_left_alone() -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QFileDialog, QWidget
 
@@ -27,6 +27,9 @@ FORMS = {
 
 
 class RenewFiles(QObject):
+    taken_in = Signal()
+    """A list was taken in, and its form is closed."""
+
     def __init__(self, desk: Desk, over: QWidget) -> None:
         super().__init__(over)
         self.desk = desk
@@ -52,6 +55,7 @@ class RenewFiles(QObject):
 
     def _open(self) -> ImportDialog:
         dialog = ImportDialog(self.desk, self._over)
+        dialog.accepted.connect(self.taken_in)
         dialog.open()
         return dialog
 

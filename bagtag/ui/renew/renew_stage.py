@@ -89,6 +89,7 @@ class RenewStage(Stage):
         self.take_in.clicked.connect(self.files.choose)
         self.give_out.clicked.connect(self.files.give_out)
         self.side.left.connect(self._to_list)
+        self.files.taken_in.connect(self._taken_in)
         self.side.shown.connect(self.desk.show_removal)
 
     # What is shown
@@ -139,6 +140,10 @@ class RenewStage(Stage):
         self.side.show_line(self.list.here)
         self._arrange()
         self.list.setFocus()
+
+    def _taken_in(self) -> None:
+        if not self.side.is_open:
+            self.list.setFocus()
 
     # What is done
 
