@@ -1,6 +1,7 @@
 """From what holds the job up to the very part in Away, Renew and Measure, and back again."""
 
 from datetime import date, timedelta
+from types import SimpleNamespace
 
 import pytest
 
@@ -11,6 +12,7 @@ from bagtag.domain.model import Fate
 from bagtag.domain.send_out import SendOut
 from bagtag.domain.sending import PackForm, Wanted
 from bagtag.ui.holding.holding_work import BACK
+from tests.ui.away_kit import sent_before
 from tests.ui.shell_kit import close_window, key, open_window
 
 TODAY = date.today()
@@ -100,6 +102,18 @@ def test_a_send_out_is_opened_and_left_for_all_of_them_first(window, settle, par
     assert page.pages.currentWidget() is page.one
     assert isinstance(page.one.batch.send_out, SendOut)
     assert back(window, settle) == "Away"
+    assert back(window, settle) == "Holding"
+
+
+def test_what_an_older_store_sent_is_found_in_away(window, settle, store, parts) -> None:
+    job_id = window.desk.job_id
+    shaft = SimpleNamespace(id=job_id, parts={"shaft": parts["shaft"]})
+    sent_before(store, shaft, "shaft")
+    window.work.open_holding()
+    settle(window.desk)
+    page = go_to(window, settle, parts["shaft"])
+    assert window.work.stage == "Away"
+    assert page.pages.currentWidget() is page.all
     assert back(window, settle) == "Holding"
 
 

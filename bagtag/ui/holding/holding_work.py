@@ -38,8 +38,9 @@ class HoldingWork(QObject):
             return
         self._work.go_to(stage)
         page = self._work.page_of(stage)
-        if stage == "Away" and row.send_out_id:
-            page.show_batch(row.send_out_id)  # type: ignore[attr-defined]  # an AwayStage
+        if stage == "Away":
+            if row.send_out_id:  # an older store sent each part by itself
+                page.show_batch(row.send_out_id)  # type: ignore[attr-defined]  # an AwayStage
         elif stage == "Measure" and row.sheet_id:
             page.show_sheet(row.sheet_id)  # type: ignore[attr-defined]  # a MeasureStage
         elif row.ref.removal_id:
