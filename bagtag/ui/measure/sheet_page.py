@@ -34,7 +34,7 @@ from bagtag.ui.torque.torque_signs import Signed
 if TYPE_CHECKING:
     from bagtag.services.measuring import SheetView
 
-DRAWING, LEAST = 230, 160
+DRAWING, LEAST = 230, 180
 """The height of the drawing, in pixels: where the page has room for it, and at least, so that its
 lettering can be read."""
 _SHARE = 0.36
