@@ -41,6 +41,7 @@ class WalkedList(QTableView):
 
     def __init__(self, name: str, rows: WalkedRows, high: int, parent: QWidget) -> None:
         super().__init__(parent)
+        rows.setParent(self)  # gone before the view, it would have it laid out once more
         self._rows, self._high = rows, high
         self._letter = QElapsedTimer()
         self.setAccessibleName(name)

@@ -33,7 +33,7 @@ class HoldingList(WalkedList):
     typed = Signal(str)
 
     def __init__(self, desk: Desk, parent: QWidget) -> None:
-        rows = HoldingModel(parent)
+        rows = HoldingModel()
         super().__init__("What holds the job up, what to chase first at the top", rows, ROW, parent)
         self.rows = rows
         self.thumbs = Thumbs(desk, self)

@@ -29,7 +29,7 @@ class RenewList(WalkedList):
     removed = Signal()
 
     def __init__(self, parent: QWidget) -> None:
-        rows = RenewModel(parent)
+        rows = RenewModel()
         super().__init__("What is to be bought", rows, ROW, parent)
         self.rows = rows
         self.setItemDelegate(RenewDelegate(self.rows, self))

@@ -24,7 +24,7 @@ class ToolsList(WalkedList):
     moved = Signal()
 
     def __init__(self, parent: QWidget) -> None:
-        tools = ToolsModel(parent)
+        tools = ToolsModel()
         super().__init__("Tools to lay out", tools, ROW, parent)
         self.tools = tools
         self.setItemDelegate(ToolsDelegate(self.tools, self))
