@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+OFFSCREEN = "This plugin does not support propagateSizeHints()"
 CODE = """
 import sys
 from functools import partial
@@ -15,13 +16,24 @@ from pathlib import Path
 from bagtag import bootstrap
 from bagtag.ui import app
 
+from PySide6.QtCore import QTimer
+from bagtag.ui.stage_bar import STAGES
+from bagtag.ui.window_work import UNDER
+
 made = app.Program
 class Told(made):
     def _open(self):
         super()._open()
-        self.desk.ready.connect(self.tell)
-    def tell(self):
-        print("ready", flush=True)
+        self.left = [*STAGES, *UNDER]
+        self.desk.ready.connect(self.look_round)
+    def look_round(self):
+        work = self.window.work
+        if work is not None and self.desk.job_id and self.desk.idle and self.left:
+            work.go_to(self.left.pop())
+        if self.left and sys.argv[2] == "demo":
+            QTimer.singleShot(20, self.look_round)
+        else:
+            print("ready", flush=True)
 app.Program = Told
 sys.exit(bootstrap.run(data_dir=Path(sys.argv[1]), demo=sys.argv[2] == "demo", who="Ada"))
 """
@@ -30,7 +42,7 @@ sys.exit(bootstrap.run(data_dir=Path(sys.argv[1]), demo=sys.argv[2] == "demo", w
 @pytest.mark.skipif(os.name == "nt", reason="Windows knows no polite kill")
 @pytest.mark.parametrize("told", [signal.SIGTERM, signal.SIGINT])
 @pytest.mark.parametrize("kind", ["demo", "store"])
-def test_a_polite_kill_ends_it_as_closing_does(tmp_path: Path, told, kind):
+def test_a_polite_kill_ends_it_as_closing_does_and_quietly(tmp_path: Path, told, kind):
     scratch = tmp_path / "scratch"
     scratch.mkdir()
     environment = os.environ | {"TMPDIR": str(scratch), "XDG_CONFIG_HOME": str(tmp_path / "conf")}
@@ -48,7 +60,7 @@ def test_a_polite_kill_ends_it_as_closing_does(tmp_path: Path, told, kind):
     running.send_signal(told)
     _, wrong = running.communicate(timeout=60)
     assert running.returncode == 0, wrong
-    assert "Traceback" not in wrong
+    assert [line for line in wrong.splitlines() if OFFSCREEN not in line] == []
     assert list(scratch.glob("bagtag-demo-*")) == []
     assert (tmp_path / "data" / "bagtag.db").exists() == (kind == "store")
 
