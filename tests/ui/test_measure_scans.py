@@ -5,14 +5,18 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from bagtag import services
+from bagtag.domain.model import Fate
 from bagtag.scan.wedge import Wedge
 from bagtag.ui.measure.measure_stage import MeasureStage
+from bagtag.ui.measure.new_sheet import NewSheet
 from bagtag.ui.scanning.scanner import Scanner
 from tests.ui.forms_kit import TAB, press, show, write
 from tests.ui.measure_kit import SIX, add, at_pace, cylinder, readings
 from tests.ui.stages_job import gearbox
 
 CODE = "A2C4ER"
+MISREAD = "RRSNRC"
+"""Its last letter does not fit the others."""
 PACE = 8
 """Milliseconds from one key to the next."""
 
@@ -109,3 +113,19 @@ def test_no_figure_with_a_point_is_ever_taken_for_a_code(figures, sign, point):
 
 def test_a_code_after_figures_is_still_heard():
     assert heard("76.31", "76.24", CODE) == [CODE]
+
+
+def test_a_scan_that_was_misread_decides_nothing_where_the_keys_are_first(
+    stage, scanner, store, desk, settle
+):
+    desk.choose_job(gearbox(store).id)
+    stage.enter()
+    settle(desk)
+    row = stage.list.rows[0]
+    assert row.first.hasFocus()
+    at_pace(stage.windowHandle(), f"{MISREAD}\r")
+    settle(desk)
+    assert scanner.heard == []
+    assert services.strip.get_removal(store, row.removal_id).fate is Fate.DECIDE
+    for dialog in stage.findChildren(NewSheet):
+        dialog.reject()

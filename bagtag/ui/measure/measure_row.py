@@ -94,8 +94,9 @@ class MeasureTape(QFrame):
 
     @property
     def first(self) -> QWidget:
-        """Where the keys go first."""
-        return next(iter((*self.slips, *self.presses, self.new)))
+        """Where the keys go first: never on a word that decides, which the Enter of a scan that was
+        misread would press. The letters of the words are heard in the whole row."""
+        return next(iter((*self.slips, self.new)))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if not self._alone.hear(event):
