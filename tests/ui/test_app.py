@@ -29,7 +29,7 @@ class Told(made):
     def look_round(self):
         work = self.window.work
         if work is not None and self.desk.job_id and self.desk.idle and self.left:
-            work.go_to(self.left.pop())
+            work.go_to(self.left.pop(0))
         if self.left and sys.argv[2] == "demo":
             QTimer.singleShot(20, self.look_round)
         else:
