@@ -89,7 +89,7 @@ def test_what_can_go_in_today_and_why_the_rest_waits(bench):
     assert head.standing is Standing.AWAY
     assert any("Mill Lane Engineering" in h.sentence for h in head.hindrances)
     bar = bench.window.work.bench.build
-    assert "2 away" in bar.waiting.sentence
+    assert "6 away" in bar.waiting.sentence
     before = board(bench).done
     bench.press(KEYS.Key_F5)
     bench.press(KEYS.Key_F6)
@@ -136,6 +136,13 @@ def finish(bench, *, without: str = "") -> None:
     store, job_id = bench.desk.store, bench.desk.job_id
     for removal, _ in services.fates.away_list(store, job_id):
         services.fates.came_back(store, [removal.id])
+    for row in services.measuring.for_stage(store, job_id):
+        for sheet in row.sheets:
+            if row.removal is not None and sheet.sheet.decision is None:
+                why = "as the manual has it"
+                services.measuring.decide(
+                    store, sheet.sheet.id, Fate.REFIT, why=why, who="N. Birch"
+                )
     for removal in services.fates.with_fate(store, job_id, Fate.DECIDE):
         services.fates.set_fate(store, [removal.id], Fate.REFIT)
     waiting = [removal.id for removal in services.fates.with_fate(store, job_id, Fate.RENEW)]
