@@ -3,7 +3,9 @@
 import pytest
 
 from bagtag import services
+from bagtag.ui.stages.stage_keys import QUIET
 from tests.ui.away_kit import batch, called_out, code, days, send_cover, send_drum
+from tests.ui.measure_kit import at_pace
 from tests.ui.shell_kit import close_window, key, open_window, rest, scan, type_line
 from tests.ui.stages_job import gearbox, own_settings
 
@@ -138,3 +140,22 @@ def test_a_scanned_traveller_of_another_job_goes_to_its_send_out(
     page = window.work.page
     assert page.pages.currentWidget() is page.one
     assert page.one.key == sent
+
+
+def test_a_scan_that_was_misread_at_check_in_ticks_nothing(
+    qtbot, window, settle, store, there
+) -> None:
+    job, sent = there
+    page = window.work.page
+    page.check_in(sent)
+    scanned(qtbot, window, settle, code(store, job, "main shaft"))
+    *_, shaft = page.back.rows.values()
+    assert shaft.all_right.hasFocus()
+    at_pace(window.windowHandle(), "RRSNRC\r")  # its last letter does not fit the others
+    settle(window.desk)
+    assert shaft.checks.values == ()
+    assert shaft.is_here
+    qtbot.wait(QUIET + 20)
+    at_pace(window.windowHandle(), "\r")
+    assert len(shaft.checks.values) == 3
+    assert len(called_out(store, sent)) == 3

@@ -1,10 +1,12 @@
 """The act that finishes a page of Away, and the key that leaves it."""
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QElapsedTimer, Qt
 from PySide6.QtGui import QKeyEvent, QKeySequence, QShortcut
 from PySide6.QtWidgets import QWidget
 
 from bagtag.ui.card.card_parts import Act
+from bagtag.ui.forms.basics import ENTER, Press
+from bagtag.ui.stages.stage_keys import QUIET
 
 FINISH = "Ctrl+Return"
 
@@ -22,6 +24,22 @@ class FinishAct(Act):
         super().say(word)
         self.setText(f"{word}\u2002Ctrl+Enter")
         self.setToolTip(f"{word} (Ctrl+Enter)")
+
+
+class SurePress(Press):
+    """Enter right after a letter presses it not: a scan that was misread looks at nothing."""
+
+    def __init__(self, text: str, parent: QWidget) -> None:
+        super().__init__(text, parent)
+        self._letter = QElapsedTimer()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        is_scanned = self._letter.isValid() and self._letter.elapsed() < QUIET
+        if event.text().isalnum():
+            self._letter.start()
+            event.ignore()
+        elif event.key() not in ENTER or not is_scanned:
+            super().keyPressEvent(event)
 
 
 def is_escape(event: QKeyEvent) -> bool:

@@ -12,12 +12,13 @@ from bagtag.domain.send_out import BackCheck
 from bagtag.domain.sending import Back, Item
 from bagtag.domain.sending_back import against, is_wrong
 from bagtag.ui import theme
+from bagtag.ui.away.away_acts import SurePress
 from bagtag.ui.away.away_words import part_name
 from bagtag.ui.away.looks import LookBox, Looks
 from bagtag.ui.card.sign_fields import ROWS
 from bagtag.ui.card.sign_rows import FigureRow
 from bagtag.ui.entry.toggles import Toggles
-from bagtag.ui.forms.basics import Field, Line, button, label, tight
+from bagtag.ui.forms.basics import Field, Line, label, tight
 from bagtag.ui.forms.choices import Option
 
 DECIDE = "Leave it to be decided"
@@ -43,7 +44,8 @@ class BackRow(QFrame):
         self.checks = Toggles(
             f"Looked at, {called}", [Option(one, one.value) for one in seen], self.asked
         )
-        self.all_right = button("All looked at", self.asked, role="quiet")
+        self.all_right = SurePress("All looked at", self.asked)
+        self.all_right.setProperty("role", "quiet")
         self.all_right.setAccessibleName(f"All looked at and right: {called}")
         self.checks.flow.addWidget(self.all_right)
         self.figures = [FigureRow(one, self.asked) for one in item.away.asks]
