@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 from bagtag import services
 from bagtag.ui.away.away_stage import AwayStage
 from tests.ui.away_kit import days, send_cover, send_drum
-from tests.ui.forms_kit import ESC, TAB, press, show
+from tests.ui.forms_kit import ENTER, ESC, TAB, press, show
 from tests.ui.stages_job import gearbox
 
 
@@ -108,6 +108,18 @@ def test_the_keys_stay_on_the_act_of_a_part_that_is_shown_anew(
     again = next(one for one in stage.one.items[1].presses if "took" in one.text())
     assert again is not strip
     assert again.hasFocus()
+
+
+def test_of_a_part_that_did_not_go_the_keys_pass_to_the_next(stage, desk, settle, store, job):
+    stage.show_batch(send_cover(store, job))
+    settle(desk)
+    drop = next(one for one in stage.one.items[0].presses if one.text() == "It did not go")
+    drop.setFocus()
+    press(ENTER)
+    settle(desk)
+    (shaft,) = stage.one.items
+    assert shaft.item.removal.name == "main shaft"
+    assert shaft.presses[0].hasFocus()
 
 
 def test_the_photos_of_a_part_come_into_sight_with_the_keys(

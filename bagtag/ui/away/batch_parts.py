@@ -53,20 +53,24 @@ class BatchParts(QWidget):
                 one.hide()
                 one.deleteLater()
         if had is not None and self.items:
-            place, press = had
-            presses = self.items[min(place, len(self.items) - 1)].presses
-            presses[min(press, len(presses) - 1)].setFocus()
+            self._give_keys(*had)
 
-    def _with_keys(self) -> tuple[int, int] | None:
-        """Which part and which of its acts have the keys, so that they are not lost when the part
-        is shown anew."""
+    def _with_keys(self) -> tuple[int, int, int] | None:
+        """The place of the part that has the keys, its time away, and which of its acts."""
         keys = self.window().focusWidget()
         found = (
-            (place, item.presses.index(keys))
+            (place, item.item.away.id, item.presses.index(keys))
             for place, item in enumerate(self.items)
             if keys in item.presses
         )
         return next(found, None)
+
+    def _give_keys(self, place: int, away_id: int, press: int) -> None:
+        """A part that is shown anew keeps them where they were; of one that is gone, the next has
+        them on its first act, where Enter once more takes nothing else off the list."""
+        here = self.items[min(place, len(self.items) - 1)]
+        is_same = here.item.away.id == away_id and press < len(here.presses)
+        here.presses[press if is_same else 0].setFocus()
 
     def _item(self, item: Item, taken: Sequence[Item]) -> BatchItem:
         made = BatchItem(item, taken, self._looks, self.desk, self)
