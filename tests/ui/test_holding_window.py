@@ -117,6 +117,17 @@ def test_what_an_older_store_sent_is_found_in_away(window, settle, store, parts)
     assert back(window, settle) == "Holding"
 
 
+def test_what_is_typed_in_the_field_goes_on_when_something_changes(
+    window, settle, store, parts
+) -> None:
+    window.work.focus_field()
+    change = services.fates.set_fate(store, [parts["shaft"]], Fate.REFIT, who="Ada")
+    window.desk.changed.emit(change)
+    settle(window.desk)
+    assert parts["shaft"] not in [row.ref.id for row in window.work.page.found.rows]
+    assert window.field.frame.line.hasFocus()
+
+
 def test_nothing_leads_back_once_one_has_gone_elsewhere(window, settle, parts) -> None:
     go_to(window, settle, parts["gasket, left"])
     key(window, "Alt+4")

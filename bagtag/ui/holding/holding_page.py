@@ -89,13 +89,17 @@ class HoldingPage(Stage):
         self.escaped.connect(self.left)
 
     def enter(self) -> None:
-        if self.desk.job_id:
-            self.desk.ask(services.readiness.holding_up, self.desk.job_id, then=self._show)
+        self._ask()
         self.setFocus()
 
     def hear(self, change: Change) -> None:
+        """What has the keys keeps them."""
         if change.job_id in (0, self.desk.job_id):
-            self.enter()
+            self._ask()
+
+    def _ask(self) -> None:
+        if self.desk.job_id:
+            self.desk.ask(services.readiness.holding_up, self.desk.job_id, then=self._show)
 
     def _show(self, found: HoldingUp) -> None:
         if found.job_id != self.desk.job_id:
