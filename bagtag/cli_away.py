@@ -13,9 +13,7 @@ from bagtag.cli_away_data import batch_data, batch_lines, late_data
 from bagtag.cli_away_typed import (
     measured_figure,
     of_parts,
-    out_day,
     part_of,
-    promised_day,
     shop_part,
     wanted_figure,
 )
@@ -25,6 +23,7 @@ from bagtag.domain.fitting import Figure
 from bagtag.domain.model import Removal
 from bagtag.domain.send_out import BackCheck
 from bagtag.domain.sending import Back, Item, PackForm, Wanted
+from bagtag.domain.sending_days import out_day, promised_day
 from bagtag.store.work import Store
 
 app = typer.Typer(help="Send parts to an outside shop, and check them back in.")
@@ -87,7 +86,8 @@ def send(
     as_json: AS_JSON = False,
 ) -> None:
     """Send parts away as one batch; say its code, and the codes of what the shop takes off."""
-    days = (out_day(out), promised_day(promised))
+    today = date.today()
+    days = (out_day(out, today), promised_day(promised, today))
     form = PackForm(shop, *days, contact=contact, price=price, currency=currency)
     with context.obj.store() as store:
         job_id = services.jobs.find_job(store, job).id

@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Sequence
-from datetime import date
 
 from bagtag import services
 from bagtag.domain import asked, codes
@@ -11,7 +10,6 @@ from bagtag.domain.fitting import Asked, Figure
 from bagtag.domain.measuring.figures import decimal
 from bagtag.domain.model import Removal
 from bagtag.domain.sending import Item, ShopPart
-from bagtag.domain.typed_days import Lies, typed_day
 from bagtag.store.work import Store
 
 _OF_PART = re.compile(r"\s*(\S+?)\s*[:=]\s*(.*)", re.DOTALL)
@@ -21,16 +19,6 @@ _FIGURE = re.compile(
     r"(?:\s+to\s+(?P<high>[-−0-9.,]+))?\s*(?P<unit>\D*)",
     re.IGNORECASE,
 )
-
-
-def out_day(typed: str) -> date:
-    """The day they went out, the nearest that was typed; today where none was."""
-    today = date.today()
-    return typed_day(typed, today, Lies.NEAREST, field="out") or today
-
-
-def promised_day(typed: str) -> date | None:
-    return typed_day(typed, date.today(), field="promised")
 
 
 def of_parts(

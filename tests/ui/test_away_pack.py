@@ -8,11 +8,12 @@ from hypothesis import strategies as st
 from PySide6.QtCore import Qt
 
 from bagtag import services
+from bagtag.domain import sending_days
 from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import Asked
 from bagtag.domain.model import Origin
 from bagtag.domain.sending import ShopPart
-from bagtag.ui.away import away_words, pack_days
+from bagtag.ui.away import away_words
 from bagtag.ui.away.away_stage import AwayStage
 from tests.ui.away_kit import SHOP, batch, code, days, send_cover, send_drum
 from tests.ui.forms_kit import CONTROL, ENTER, ESC, press, write
@@ -322,7 +323,7 @@ def test_one_that_went_meanwhile_is_said_and_the_choice_kept(stage, pack, desk, 
     ],
 )
 def test_a_promised_day(typed, day) -> None:
-    assert pack_days.promised_day(typed, TODAY) == day
+    assert sending_days.promised_day(typed, TODAY) == day
 
 
 @pytest.mark.parametrize(
@@ -338,12 +339,12 @@ def test_a_promised_day(typed, day) -> None:
     ],
 )
 def test_the_day_it_goes_is_the_nearest_of_that_name(typed, day) -> None:
-    assert pack_days.out_day(typed, TODAY) == day
+    assert sending_days.out_day(typed, TODAY) == day
 
 
 def test_no_day_is_said_at_its_own_field() -> None:
     with pytest.raises(BadInput) as wrong:
-        pack_days.out_day("soon", TODAY)
+        sending_days.out_day("soon", TODAY)
     assert wrong.value.field == "out_on"
 
 

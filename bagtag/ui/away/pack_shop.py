@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 from bagtag.domain.errors import Trouble
 from bagtag.domain.send_out import SendOut
 from bagtag.domain.sending import PackForm
-from bagtag.ui.away.pack_days import out_day, promised_day
+from bagtag.domain.sending_days import out_day, promised_day
 from bagtag.ui.forms.basics import Field, Line, Note, tight
 from bagtag.ui.forms.fold import Fold
 from bagtag.ui.forms.words import WordField

@@ -1,4 +1,4 @@
-"""Days as they are typed on the form of a batch."""
+"""Days as they are typed of a batch."""
 
 from datetime import date
 
