@@ -48,6 +48,19 @@ def test_it_counts_what_waits_and_for_what(bar, store, job) -> None:
     assert "1 away" in said
     assert "3 for a new part" in said
     assert "1 to be decided" in said
+    brief = waiting_words(board, brief=True)
+    assert len(brief) < len(said)
+    assert "3 for a new part" in brief
+    assert "earlier" not in brief
+
+
+def test_where_there_is_no_room_the_shorter_words_are_shown(bar, store, job) -> None:
+    bar.waiting.resize(2000, 20)
+    bar.waiting.say("a long way of saying it", "short")
+    assert bar.waiting.text() == "a long way of saying it"
+    bar.waiting.resize(60, 20)
+    assert bar.waiting.text() == "short"
+    assert bar.waiting.toolTip() == "a long way of saying it"
 
 
 def test_standings_has_every_step(store, job) -> None:

@@ -38,17 +38,18 @@ class Progress(QWidget):
 
 
 class OneLine(QLabel):
-    """A sentence on one line, cut where there is no room; the whole of it in its tool tip."""
+    """A sentence on one line, a shorter one where there is no room for it, and that cut where there
+    is none for that; the whole of it in its tool tip."""
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
-        self.sentence = ""
+        self.sentence = self._brief = ""
         self.setTextFormat(Qt.TextFormat.PlainText)
         self.setProperty("scale", "small")
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
 
-    def say(self, sentence: str) -> None:
-        self.sentence = sentence
+    def say(self, sentence: str, brief: str = "") -> None:
+        self.sentence, self._brief = sentence, brief or sentence
         self.setToolTip(sentence)
         self.setAccessibleName(sentence)
         self._cut()
@@ -58,5 +59,7 @@ class OneLine(QLabel):
         self._cut()
 
     def _cut(self) -> None:
-        right = Qt.TextElideMode.ElideRight
-        self.setText(self.fontMetrics().elidedText(self.sentence, right, self.width()))
+        metrics, right = self.fontMetrics(), Qt.TextElideMode.ElideRight
+        fits = metrics.horizontalAdvance(self.sentence) <= self.width()
+        said = self.sentence if fits else self._brief
+        self.setText(metrics.elidedText(said, right, self.width()))

@@ -125,7 +125,7 @@ class BuildBar(QFrame):
         of, ready = len(board.steps), len(self._ready())
         self.progress.show_shares(board.done, ready, of)
         self.count.setText(progress_words(board.done, of))
-        self.waiting.say(waiting_words(board))
+        self.waiting.say(waiting_words(board), waiting_words(board, brief=True))
         self.next.setEnabled(bool(self._ready()))
         self.paper.setEnabled(bool(of))
         self.held.setVisible(any(step.reach is Reach.WAITS for step in board.steps))

@@ -14,8 +14,9 @@ def progress_words(done: int, of: int) -> str:
     return "Everything is back in" if done == of else f"{done} of {of} fitted"
 
 
-def waiting_words(board: "Board") -> str:
-    """`4 can go in now. 5 wait: 2 for a new part, 1 to be decided, 2 for earlier steps.`"""
+def waiting_words(board: "Board", *, brief: bool = False) -> str:
+    """`4 can go in now. 5 wait: 2 for a new part, 1 to be decided, 2 for earlier steps.`; brief,
+    those that wait for earlier steps alone are counted and no more."""
     steps = board.steps
     if not steps:
         return "Log what comes off under Strip; the build is that log, turned round."
@@ -26,6 +27,9 @@ def waiting_words(board: "Board") -> str:
     if not reasons:
         return said or "Every step is signed off. Close the job next."
     verb = "waits" if len(reasons) == 1 else "wait"
+    if brief:
+        own = [kind for kind in kinds if not kind.endswith(REASONS[-1])]
+        return f"{said} {', '.join([f'{len(reasons)} {verb}', *own])}.".strip()
     return f"{said} {len(reasons)} {verb}: {', '.join(kinds)}.".strip()
 
 
