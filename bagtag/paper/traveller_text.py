@@ -4,7 +4,6 @@ from dataclasses import dataclass, field
 from datetime import date
 from pathlib import Path
 
-from bagtag.domain.cautions import MANUAL
 from bagtag.domain.money import money
 from bagtag.domain.phrases import capital, listed
 from bagtag.domain.send_out import SendOut
@@ -12,12 +11,12 @@ from bagtag.domain.sending import Item
 from bagtag.domain.shapes import Picture
 
 CAUTIONS = (
-    MANUAL,
     "Bag and label every part that is taken out or off, and send it back with this sheet.",
     "Blow out and wash every oil way after machining: chips left inside ruin the engine.",
     "Wear eye protection, and keep part and sheet together: the sheet is the parts' list.",
 )
-"""Cautions that go with parts to a shop (common practice, no source), the manual's word first."""
+"""Cautions that go with parts to a shop (common practice, no source). The manual's word stands at
+the foot of every page."""
 
 
 @dataclass(frozen=True, slots=True)
