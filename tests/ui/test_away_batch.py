@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QFileDialog, QPushButton
 
 from bagtag import services
 from bagtag.domain.model import Origin, PhotoRole
-from bagtag.domain.sending import ShopPart
+from bagtag.domain.sending import Back, ShopPart
 from bagtag.ui.away.away_stage import AwayStage
 from bagtag.ui.order.add_part import PartDialog
 from bagtag.ui.sheets.traveller_dialog import TravellerDialog
@@ -131,6 +131,17 @@ def test_what_is_wanted_of_a_part_is_changed(stage, desk, settle, store, job, se
     assert "skim and lap" in said
     assert "at most 0.02 mm" in said
     assert "the shop takes off: 4 × dowels, oil jet" in said
+
+
+def test_what_is_still_there_of_a_part_that_is_back_is_said(
+    stage, desk, settle, store, sent
+) -> None:
+    assert "still there" not in sentence_of(stage)
+    cover = next(one for one in batch(store, sent).items if one.by_shop_of is None)
+    services.send_outs.back(store, [Back(cover.away.id, note="seen")], who="MK")
+    stage.enter()
+    settle(desk)
+    assert "still there: 2 × dowels" in sentence_of(stage)
 
 
 def test_the_shop_took_something_off_as_well(qtbot, stage, desk, settle, store, job, sent) -> None:

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 from bagtag.domain.asked import outside
 from bagtag.domain.codes import show
 from bagtag.domain.model import PhotoRole
+from bagtag.domain.phrases import listed
 from bagtag.domain.sending import Item
 from bagtag.ui.away.away_words import asks_words, back_said, figures_words, part_name
 from bagtag.ui.away.looks import LookBox, Looks
@@ -72,11 +73,13 @@ class BatchItem(QFrame):
         tag = f"tag {show(self.item.code)}" if self.item.code else ""
         off, asks = ", ".join(self.item.off), asks_words(away.asks)
         by_shop = ", ".join(_taken(one) for one in taken)
+        missing = [_taken(one) for one in taken if one.is_out and not self.item.is_out]
         for said, tone in (
             (away.work, "ink"),
             (f"to work to: {asks}" if asks else "", "ink"),
             (f"taken off it first: {off}" if off else "", "muted"),
             (f"the shop takes off: {by_shop}" if by_shop else "", "muted"),
+            (f"still there: {listed(missing)}" if missing else "", "accent"),
             (tag, "muted"),
         ):
             if said:
