@@ -11,7 +11,6 @@ import typer
 from bagtag import services
 from bagtag.cli_answers import answer
 from bagtag.cli_measure_data import (
-    BAD,
     instrument_data,
     instrument_line,
     plan_data,
@@ -44,8 +43,8 @@ def list_(context: typer.Context, job: JOB, as_json: AS_JSON = False) -> None:
     with context.obj.store() as store:
         rows = services.measuring.for_stage(store, services.jobs.find_job(store, job).id)
     answer(rows_data(rows), rows_lines(rows), as_json)
-    said = {one.verdict for row in rows for one in row.sheets if one.sheet.decision is None}
-    raise typer.Exit(1 if said & BAD else 0)
+    said = (one.verdict for row in rows for one in row.sheets if one.sheet.decision is None)
+    raise typer.Exit(int(any(verdict.is_doubted for verdict in said)))
 
 
 @app.command()
@@ -69,7 +68,7 @@ def show(
 
 def _say(view: SheetView, as_json: bool) -> int:
     answer(view_data(view), view_lines(view), as_json)
-    return 1 if view.results.verdict in BAD else 0
+    return int(view.results.verdict.is_doubted)
 
 
 @app.command()

@@ -6,13 +6,11 @@ from typing import Any
 from bagtag.domain.cautions import MANUAL
 from bagtag.domain.measuring.figures import show
 from bagtag.domain.measuring.instrument import Instrument
-from bagtag.domain.measuring.result import Result, Verdict
+from bagtag.domain.measuring.result import Result
 from bagtag.domain.measuring.sheet import Decision, MeasureSheet
 from bagtag.domain.measuring.shims import ShimPlan
 from bagtag.domain.model import Removal
 from bagtag.services.measuring import MeasureRow, SheetRow, SheetView
-
-BAD = {Verdict.OUT, Verdict.CLOSE}
 
 
 def rows_lines(rows: Sequence[MeasureRow]) -> Iterator[str]:

@@ -23,9 +23,6 @@ class SheetSaid:
     decision: Decision | None = None
 
 
-DOUBTED = (Verdict.OUT, Verdict.CLOSE)
-
-
 def before_in(
     fate: Fate,
     replacement: Replacement,
@@ -67,7 +64,7 @@ def _by_fate(
 
 def _by_sheet(fate: Fate, sheet: SheetSaid) -> Iterator[str]:
     """A part that goes back although its sheet doubts it says by whose word."""
-    if sheet.verdict not in DOUBTED:
+    if not sheet.verdict.is_doubted:
         return
     decision = sheet.decision
     if decision is not None and decision.work and fate in (Fate.REFIT, Fate.DECIDE):

@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 
 from bagtag.domain.measuring.figures import show
-from bagtag.domain.measuring.form import FigureSlot, Place
-from bagtag.domain.measuring.result import Result, Verdict
+from bagtag.domain.measuring.form import Place
+from bagtag.domain.measuring.result import Result
 from bagtag.domain.measuring.sheet import Limits
 from bagtag.domain.phrases import capital
 from bagtag.paper.block_marks import Frame, Rule
@@ -81,7 +81,7 @@ def figures(page: MeasurePage) -> Iterator[Block]:
     yield _figure_heads()
     for slot in page.form.figures if slots & known.keys() or not known else ():
         found = known.get(slot.key)
-        yield _figure(slot.name, found, found.limits if found else limits.get(slot.key), slot)
+        yield _figure(slot.name, found, found.limits if found else limits.get(slot.key))
     for one in page.results.figures:
         if one.key not in slots:
             yield _figure(one.name, one, one.limits)
@@ -100,29 +100,37 @@ def _figure_heads() -> Block:
     return made.block(heading=True)
 
 
-def _figure(
-    name: str, found: Result | None, limits: Limits | None, slot: FigureSlot | None = None
-) -> Block:
+def _figure(name: str, found: Result | None, limits: Limits | None) -> Block:
     made, base = Setting(_ROW), _base()
     made.put(0, base, Said(capital(name), MEDIUM), _VALUE - 2 * MM)
-    for x, is_new in ((_NEW, True), (_WORN, False)):
-        said, wide = span(limits, new=is_new), _WORN - _NEW - 4 * MM
-        made.put(x, base, Said(said), wide)
-        if not said:
-            made.marks.append(Rule(x, base + 1, wide, weight=0.4))
+    _limits(made, base, limits)
     if found is None:
         made.marks.append(Frame(_VALUE, 1 * MM, _NEW - _VALUE - 4 * MM, _ROW - 2 * MM, SOFT, 0.5))
         return made.block(rule=True)
+    _found(made, base, found)
+    return made.block(rule=True)
+
+
+def _limits(made: Setting, base: float, limits: Limits | None) -> None:
+    """What it may be as new and worn, or lines to write that on."""
+    wide = _WORN - _NEW - 4 * MM
+    for x, is_new in ((_NEW, True), (_WORN, False)):
+        said = span(limits, new=is_new)
+        made.put(x, base, Said(said), wide)
+        if not said:
+            made.marks.append(Rule(x, base + 1, wide, weight=0.4))
+
+
+def _found(made: Setting, base: float, found: Result) -> None:
+    """The figure, its verdict, and the whole of it as a sentence."""
     value = f"{show(found.value)} {found.unit}".strip()
     made.put(_VALUE, base, Said(value, BOLD, 10.5), _NEW - _VALUE - 2 * MM)
-    is_bad = found.verdict in (Verdict.OUT, Verdict.CLOSE)
-    ink, font = (ACCENT, BOLD) if is_bad else (INK, REGULAR)
+    ink, font = (ACCENT, BOLD) if found.verdict.is_doubted else (INK, REGULAR)
     verdict = Said(found.verdict.value, font, 10, ink)
     made.put(_VERDICT, base, verdict, WIDTH - _VERDICT)
     made.y -= 1.5 * MM
     made.say(0, WIDTH, Said(capital(found.said), size=8.5, colour=SOFT, most=3))
     made.y += 1.5 * MM
-    return made.block(rule=True)
 
 
 def decision(page: MeasurePage) -> Block:

@@ -8,6 +8,7 @@ from bagtag.domain.measuring.figures import show
 from bagtag.domain.measuring.form import GivenSlot, Place, SheetForm
 from bagtag.domain.measuring.result import Results
 from bagtag.domain.measuring.sheet import Limits, MeasureSheet, Reading
+from bagtag.domain.measuring.verdict import span_said
 from bagtag.domain.model import Removal
 from bagtag.domain.phrases import capital
 from bagtag.domain.shapes import Picture
@@ -80,12 +81,9 @@ def span(limits: Limits | None, *, new: bool) -> str:
     """`76.00 to 76.02`, `at most 76.10`, `at least 0.05`, or nothing: as new, or worn."""
     if limits is None:
         return ""
-    low, high = (limits.new_low, limits.new_high) if new else (limits.wear_low, limits.wear_high)
-    if low is not None and high is not None:
-        return f"{show(low)} to {show(high)} {limits.unit}".strip()
-    if high is not None:
-        return f"at most {show(high)} {limits.unit}".strip()
-    return f"at least {show(low)} {limits.unit}".strip() if low is not None else ""
+    ends = (limits.new_low, limits.new_high) if new else (limits.wear_low, limits.wear_high)
+    said = span_said(*ends)
+    return f"{said} {limits.unit}".strip() if said else ""
 
 
 def given(page: MeasurePage, slot: GivenSlot) -> str:

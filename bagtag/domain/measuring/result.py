@@ -16,6 +16,11 @@ class Verdict(StrEnum):
     CLOSE = "too close to call"
     OUT = "out of limits"
 
+    @property
+    def is_doubted(self) -> bool:
+        """Whether it speaks against the part: out of its limits, or too close to one to call."""
+        return self in (Verdict.CLOSE, Verdict.OUT)
+
 
 @dataclass(frozen=True, slots=True)
 class Result:

@@ -102,8 +102,12 @@ def stands(figure: Result) -> str:
 
 
 def limits_said(limits: Limits) -> str:
-    """`0.05 to 0.20`, `at most 0.20`, `at least 12`, or nothing; without the unit."""
-    least, most = low(limits), high(limits)
+    """The limits that decide, in words, without the unit."""
+    return span_said(low(limits), high(limits))
+
+
+def span_said(least: Decimal | None, most: Decimal | None) -> str:
+    """`0.05 to 0.20`, `at most 0.20`, `at least 12`, or nothing."""
     if least is not None and most is not None:
         return f"{show(least)} to {show(most)}"
     if most is not None:

@@ -7,7 +7,7 @@ from bagtag.domain.measuring.sheet import MeasureSheet
 def work_wanted(sheet: MeasureSheet, results: Results) -> str:
     """What to have done to the part, empty where it is good, not fully read, or where a sheet sets
     something up at the build."""
-    is_bad = results.verdict in (Verdict.OUT, Verdict.CLOSE, Verdict.UNKNOWN)
-    if not results.is_measured or not is_bad or sheet.kind.is_at_build:
+    may_be_bad = results.verdict.is_doubted or results.verdict is Verdict.UNKNOWN
+    if not results.is_measured or not may_be_bad or sheet.kind.is_at_build:
         return ""
     return " ".join(results.work)
