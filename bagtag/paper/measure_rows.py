@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from bagtag.domain.measuring.figures import show
-from bagtag.domain.measuring.form import Place
+from bagtag.domain.measuring.form import Place, by_row
 from bagtag.domain.measuring.result import Result
 from bagtag.domain.measuring.sheet import Limits
 from bagtag.domain.phrases import capital
@@ -28,10 +28,7 @@ def readings(page: MeasurePage) -> Iterator[Block]:
     """A row for each row of places, a cell for each place: what was read, or room to write."""
     columns = heads(page.form.places)
     yield _columns(page, columns)
-    rows: dict[str, list[Place]] = {}
-    for place in page.form.places:
-        rows.setdefault(place.row, []).append(place)
-    for name, places in rows.items():
+    for name, places in by_row(page.form.places).items():
         made = Setting(_ROW)
         made.put(0, _base(), Said(name, MEDIUM), _NAMES - 3 * MM)
         for place in places:

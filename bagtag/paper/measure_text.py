@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from bagtag.domain.measuring.figures import show
-from bagtag.domain.measuring.form import GivenSlot, Place, SheetForm
+from bagtag.domain.measuring.form import GivenSlot, Place, SheetForm, by_column
 from bagtag.domain.measuring.result import Results
 from bagtag.domain.measuring.sheet import Limits, MeasureSheet, Reading
 from bagtag.domain.measuring.verdict import span_said
@@ -47,7 +47,7 @@ def about(page: MeasurePage) -> str:
 
 def heads(places: Sequence[Place]) -> list[str]:
     """The columns of the table of readings, in the order they first come."""
-    return list(dict.fromkeys(place.column for place in places))
+    return list(by_column(places))
 
 
 def unit_of(place: Place, page: MeasurePage) -> str:

@@ -6,18 +6,14 @@ is more (the formulas makers print; see tests/check_values/measuring.json).
 """
 
 from bagtag.domain.measuring import oversize
-from bagtag.domain.measuring.amounts import Amount, at, largest, limits, missing, smallest, taken
-from bagtag.domain.measuring.form import FigureSlot, Place, SheetForm
+from bagtag.domain.measuring.amounts import Amount, at, largest, missing, smallest, taken
+from bagtag.domain.measuring.form import FigureSlot, SheetForm, grid
 from bagtag.domain.measuring.result import Result, Results
 from bagtag.domain.measuring.sheet import MeasureSheet, SheetKind
-from bagtag.domain.measuring.verdict import result
+from bagtag.domain.measuring.verdict import of_sheet
 
 _HEIGHTS, _WAYS = ("top", "middle", "bottom"), ("across", "along")
-_PLACES = tuple(
-    Place(f"{height}, {way}", height, way, number=2 * row + column + 1)
-    for row, height in enumerate(_HEIGHTS)
-    for column, way in enumerate(_WAYS)
-)
+_PLACES = grid(_HEIGHTS, _WAYS)
 _SIZE = FigureSlot("size", "bore", low=True)
 _TAPER = FigureSlot("taper", "taper")
 _ROUND = FigureSlot("out of round", "out of round")
@@ -47,10 +43,7 @@ def results(sheet: MeasureSheet) -> Results:
 def _figures(sheet: MeasureSheet) -> tuple[Result, ...]:
     read = taken(sheet)
     by_slot = ((_SIZE, largest(read.values())), (_TAPER, _taper(read)), (_ROUND, _round(read)))
-    return tuple(
-        result(slot, one.value, sheet.unit, one.step, limits(sheet, slot.key))
-        for slot, one in by_slot
-    )
+    return tuple(of_sheet(sheet, slot, one) for slot, one in by_slot)
 
 
 def _taper(read: dict[str, Amount]) -> Amount:

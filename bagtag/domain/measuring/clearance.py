@@ -7,20 +7,11 @@ inside); both ends are held against the limits.
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bagtag.domain.measuring.amounts import (
-    Amount,
-    at,
-    count,
-    largest,
-    limits,
-    missing,
-    smallest,
-    taken,
-)
-from bagtag.domain.measuring.form import FigureSlot, GivenSlot, Place, SheetForm
+from bagtag.domain.measuring.amounts import Amount, at, count, largest, missing, smallest, taken
+from bagtag.domain.measuring.form import FigureSlot, GivenSlot, Place, SheetForm, numbered
 from bagtag.domain.measuring.result import Result, Results
 from bagtag.domain.measuring.sheet import MeasureSheet, SheetKind
-from bagtag.domain.measuring.verdict import result
+from bagtag.domain.measuring.verdict import of_sheet
 
 CLEARANCE = FigureSlot("clearance", "clearance", low=True)
 MOST_PLACES = 8
@@ -55,10 +46,7 @@ def form(sheet: MeasureSheet) -> SheetForm:
 
 
 def _gauge(sheet: MeasureSheet) -> SheetForm:
-    places = tuple(
-        Place(f"place {one}", f"place {one}", number=one)
-        for one in range(1, count(sheet, "places", 2, MOST_PLACES) + 1)
-    )
+    places = numbered(count(sheet, "places", 2, MOST_PLACES))
     figures = (CLEARANCE, _TAPER) if len(places) > 1 else (CLEARANCE,)
     asked = (GivenSlot("places", "places read along the strip", is_number=True),)
     return SheetForm(sheet.kind, places, figures, asked, _HOW[sheet.kind])
@@ -94,9 +82,7 @@ def _of_gauge(sheet: MeasureSheet, asked: SheetForm, read: dict[str, Amount]) ->
     figures = spread(sheet, CLEARANCE, most, least)
     if len(widths) == 1:
         return Results(figures)
-    taper = most - least
-    told = result(_TAPER, taper.value, sheet.unit, taper.step, limits(sheet, _TAPER.key))
-    return Results((*figures, told))
+    return Results((*figures, of_sheet(sheet, _TAPER, most - least)))
 
 
 def spread(
@@ -104,12 +90,8 @@ def spread(
 ) -> tuple[Result, ...]:
     """The largest and the smallest of a figure, both against its limits; one where they are
     alike."""
-    held = limits(sheet, slot.key)
     if most.value == least.value:
-        return (result(slot, most.value, sheet.unit, most.step, held),)
+        return (of_sheet(sheet, slot, most),)
     small = replace(slot, key=f"{slot.key}, least", name=f"smallest {slot.name}")
     large = replace(slot, name=f"largest {slot.name}")
-    return (
-        result(large, most.value, sheet.unit, most.step, held),
-        result(small, least.value, sheet.unit, least.step, held),
-    )
+    return (of_sheet(sheet, large, most), of_sheet(sheet, small, least, slot.key))

@@ -14,7 +14,6 @@ from bagtag.domain.measuring.amounts import (
     count,
     given_one,
     largest,
-    limits,
     missing,
     smallest,
     taken,
@@ -23,7 +22,7 @@ from bagtag.domain.measuring.figures import show
 from bagtag.domain.measuring.form import FigureSlot, GivenSlot, Place, SheetForm
 from bagtag.domain.measuring.result import Result, Results
 from bagtag.domain.measuring.sheet import MeasureSheet, SheetKind
-from bagtag.domain.measuring.verdict import result
+from bagtag.domain.measuring.verdict import of_sheet
 
 MOST_CYLINDERS = 16
 _ENDS = ("front", "rear")
@@ -68,18 +67,18 @@ def results(sheet: MeasureSheet) -> Results:
     figures = [figure for one, pair in whole.items() for figure in _of(sheet, one, pair)]
     decks = [_middle(pair) for pair in whole.values()]
     if number > 1 and len(decks) == number:
-        figures.append(_figure(sheet, _SPREAD, largest(decks) - smallest(decks)))
+        figures.append(of_sheet(sheet, _SPREAD, largest(decks) - smallest(decks)))
     return Results(tuple(figures), missing(form(sheet), sheet), tuple(_advice(sheet, decks)))
 
 
 def _of(sheet: MeasureSheet, one: int, pair: list[Amount]) -> Iterator[Result]:
     """The figures of one cylinder; named by it where there are several."""
     deck, tilt, squish = (_named(slot, sheet, one) for slot in (_DECK, _TILT, _SQUISH))
-    yield _figure(sheet, deck, _middle(pair), _DECK.key)
-    yield _figure(sheet, tilt, abs(pair[0] - pair[1]), _TILT.key)
+    yield of_sheet(sheet, deck, _middle(pair), _DECK.key)
+    yield of_sheet(sheet, tilt, abs(pair[0] - pair[1]), _TILT.key)
     gasket = given_one(sheet, "gasket", sheet.unit)
     if gasket is not None:
-        yield _figure(sheet, squish, _middle(pair) + Amount(gasket), _SQUISH.key)
+        yield of_sheet(sheet, squish, _middle(pair) + Amount(gasket), _SQUISH.key)
 
 
 def _named(slot: FigureSlot, sheet: MeasureSheet, one: int) -> FigureSlot:
@@ -91,10 +90,6 @@ def _named(slot: FigureSlot, sheet: MeasureSheet, one: int) -> FigureSlot:
 def _middle(pair: list[Amount]) -> Amount:
     total = pair[0] + pair[1]
     return Amount(total.value / 2, None if total.step is None else total.step / 2)
-
-
-def _figure(sheet: MeasureSheet, slot: FigureSlot, one: Amount, key: str = "") -> Result:
-    return result(slot, one.value, sheet.unit, one.step, limits(sheet, key or slot.key))
 
 
 def _advice(sheet: MeasureSheet, decks: list[Amount]) -> Iterator[str]:

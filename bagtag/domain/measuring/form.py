@@ -1,5 +1,6 @@
 """What a sheet of a kind asks for: the places to read, the figures with limits, what is given."""
 
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from bagtag.domain.measuring.sheet import SheetKind
@@ -21,6 +22,40 @@ class Place:
     @property
     def name(self) -> str:
         return f"{self.row}, {self.column}" if self.column else self.row
+
+
+def grid(rows: Sequence[str], columns: Sequence[str]) -> tuple[Place, ...]:
+    """A place in each column of each row, numbered row by row."""
+    named = [(row, column) for row in rows for column in columns]
+    return tuple(
+        Place(f"{row}, {column}", row, column, number=number)
+        for number, (row, column) in enumerate(named, 1)
+    )
+
+
+def numbered(count: int, needed: int | None = None) -> tuple[Place, ...]:
+    """`place 1`, `place 2` …: so many alike; the first `needed` of them, or all, must be read."""
+    least = count if needed is None else needed
+    return tuple(
+        Place(f"place {one}", f"place {one}", number=one, needed=one <= least)
+        for one in range(1, count + 1)
+    )
+
+
+def by_row(places: Iterable[Place]) -> dict[str, list[Place]]:
+    """The places by the row they stand in, in the order the rows first come."""
+    found: dict[str, list[Place]] = {}
+    for place in places:
+        found.setdefault(place.row, []).append(place)
+    return found
+
+
+def by_column(places: Iterable[Place]) -> dict[str, list[Place]]:
+    """The same by column."""
+    found: dict[str, list[Place]] = {}
+    for place in places:
+        found.setdefault(place.column, []).append(place)
+    return found
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,18 +6,14 @@ no source).
 """
 
 from bagtag.domain.measuring import oversize
-from bagtag.domain.measuring.amounts import Amount, largest, limits, missing, smallest, taken
-from bagtag.domain.measuring.form import FigureSlot, Place, SheetForm
+from bagtag.domain.measuring.amounts import Amount, largest, missing, smallest, taken
+from bagtag.domain.measuring.form import FigureSlot, SheetForm, grid
 from bagtag.domain.measuring.result import Results
 from bagtag.domain.measuring.sheet import MeasureSheet, SheetKind
-from bagtag.domain.measuring.verdict import result
+from bagtag.domain.measuring.verdict import of_sheet
 
 _SECTIONS, _WAYS = ("one end", "other end"), ("first way", "square to it")
-_PLACES = tuple(
-    Place(f"{section}, {way}", section, way, number=2 * row + column + 1)
-    for row, section in enumerate(_SECTIONS)
-    for column, way in enumerate(_WAYS)
-)
+_PLACES = grid(_SECTIONS, _WAYS)
 _SIZE = FigureSlot("size", "journal", low=True)
 _TAPER = FigureSlot("taper", "taper")
 _ROUND = FigureSlot("out of round", "out of round")
@@ -41,10 +37,7 @@ def results(sheet: MeasureSheet) -> Results:
     read = taken(sheet)
     worst = smallest(read.values())
     by_slot = ((_SIZE, worst), (_TAPER, _taper(read)), (_ROUND, _round(read)))
-    figures = tuple(
-        result(slot, one.value, sheet.unit, one.step, limits(sheet, slot.key))
-        for slot, one in by_slot
-    )
+    figures = tuple(of_sheet(sheet, slot, one) for slot, one in by_slot)
     told = oversize.of_journal(sheet, worst, figures)
     return Results(figures, (), told.said, told.work)
 

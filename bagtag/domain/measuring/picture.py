@@ -12,7 +12,7 @@ from bagtag.domain.measuring import picture_engine as engine
 from bagtag.domain.measuring import picture_faces as faces
 from bagtag.domain.measuring import picture_play as play
 from bagtag.domain.measuring import picture_round as round_parts
-from bagtag.domain.measuring.form import Place, SheetForm
+from bagtag.domain.measuring.form import Place, SheetForm, by_column
 from bagtag.domain.measuring.forms import form
 from bagtag.domain.measuring.picture_parts import (
     BODY,
@@ -22,7 +22,6 @@ from bagtag.domain.measuring.picture_parts import (
     WORD,
     Drawn,
     Point,
-    columns,
     narrowed,
     word,
 )
@@ -129,7 +128,7 @@ def _entry(place: Place, cell: Cell, tags: _Tags, size: float) -> Iterator[Item]
 
 
 def _lists(places: Sequence[Place]) -> list[tuple[str, list[Place]]]:
-    found = columns(SheetForm(SheetKind.SIZE, tuple(places), ()))
+    found = list(by_column(places).items())
     if len(found) > 1 or len(places) <= _MOST:
         return found
     half = (len(places) + 1) // 2

@@ -20,7 +20,7 @@ from bagtag.domain.measuring.picture_parts import (
 from bagtag.domain.shapes import Anchor, Box, Circle, Ink, Item, Line
 
 
-def valves(form: SheetForm) -> Drawn:
+def valves(_: SheetForm) -> Drawn:
     """A cam over its tappet and shim, the clearance between them; the valves are told beside it."""
     marks = [Line(0.18, y, x, y, FAINT) for y, x in ((0.38, 0.39), (0.425, 0.35))]
     items = [*_cam(), *_tappet(), *marks, *squeezed(0.21, 0.38, 0.21, 0.425)]

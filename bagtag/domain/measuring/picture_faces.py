@@ -1,6 +1,6 @@
 """Where faces and lengths are measured: any one size, flatness, springs, deck height."""
 
-from math import sin
+from math import pi, sin
 
 from bagtag.domain.measuring.form import Place, SheetForm
 from bagtag.domain.measuring.picture_parts import (
@@ -89,7 +89,7 @@ def _clear(count: int) -> list[float]:
 
 def _straight_edge() -> list[Item]:
     """The same from the side: the edge on the face, the feeler gauge in the gap."""
-    dip = [(0.3 + n * 0.0225, 0.88 + 0.03 * sin(n / 40 * 3.1416)) for n in range(41)]
+    dip = [(0.3 + n * 0.0225, 0.88 + 0.03 * sin(n / 40 * pi)) for n in range(41)]
     face = path([(0.3, 0.975), *dip, (1.2, 0.975)])
     feeler = [Line(0.75, 0.893, 1.34, 0.893, 0.014, Ink.ACCENT)]
     said = word(0.27, 0.93, "feeler gauge", 0.25, Anchor.END)

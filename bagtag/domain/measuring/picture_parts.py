@@ -6,7 +6,6 @@ from itertools import pairwise
 from math import ceil, cos, pi, sin
 
 from bagtag.domain import lettering
-from bagtag.domain.measuring.form import Place, SheetForm
 from bagtag.domain.shapes import Anchor, Arrow, Box, Cell, Circle, Ink, Item, Line, Text
 
 WIDE = 1.5
@@ -26,22 +25,6 @@ class Drawn:
     items: Sequence[Item]
     spots: Mapping[str, Point] = field(default_factory=dict)
     width: float = WIDE
-
-
-def rows(form: SheetForm) -> list[tuple[str, list[Place]]]:
-    """The places by the row they stand in."""
-    found: dict[str, list[Place]] = {}
-    for place in form.places:
-        found.setdefault(place.row, []).append(place)
-    return list(found.items())
-
-
-def columns(form: SheetForm) -> list[tuple[str, list[Place]]]:
-    """The places by the column they stand in."""
-    found: dict[str, list[Place]] = {}
-    for place in form.places:
-        found.setdefault(place.column, []).append(place)
-    return list(found.items())
 
 
 def spread(count: int, low: float, high: float) -> list[float]:

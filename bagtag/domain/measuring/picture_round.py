@@ -1,6 +1,6 @@
 """Where round parts are measured: bores, journals, bearings, pistons and rings."""
 
-from bagtag.domain.measuring.form import SheetForm
+from bagtag.domain.measuring.form import SheetForm, by_column, by_row
 from bagtag.domain.measuring.picture_parts import (
     BODY,
     FAINT,
@@ -10,12 +10,10 @@ from bagtag.domain.measuring.picture_parts import (
     Point,
     along,
     arc,
-    columns,
     cut,
     measured,
     middle_line,
     path,
-    rows,
     solid,
     spread,
     squeezed,
@@ -29,12 +27,12 @@ _ICON, _NAME = 0.815, 0.97
 
 def bore(form: SheetForm) -> Drawn:
     """The bore cut through once for each direction, an arrow at each height."""
-    names = rows(form)
-    heights = dict(zip([name for name, _ in names], spread(len(names), _TOP, _FOOT), strict=True))
+    names, ways = by_row(form.places), by_column(form.places)
+    heights = dict(zip(names, spread(len(names), _TOP, _FOOT), strict=True))
     items: list[Item] = []
     spots: dict[str, Point] = {}
-    cells = along(len(columns(form)), Cell(0.24, 0, WIDE - 0.27, 1), 0.12)
-    for way, ((column, places), cell) in enumerate(zip(columns(form), cells, strict=True)):
+    cells = along(len(ways), Cell(0.24, 0, WIDE - 0.27, 1), 0.12)
+    for way, ((column, places), cell) in enumerate(zip(ways.items(), cells, strict=True)):
         items += [*_walls(cell), *_direction(cell, way, column)]
         for place in places:
             y = heights[place.row]
@@ -71,8 +69,9 @@ def journal(form: SheetForm) -> Drawn:
     """The journal from the side once for each direction, an arrow at each section."""
     items: list[Item] = []
     spots: dict[str, Point] = {}
-    cells = along(len(columns(form)), Cell(0.04, 0, WIDE - 0.08, 1), 0.14)
-    for way, ((column, places), cell) in enumerate(zip(columns(form), cells, strict=True)):
+    ways = by_column(form.places)
+    cells = along(len(ways), Cell(0.04, 0, WIDE - 0.08, 1), 0.14)
+    for way, ((column, places), cell) in enumerate(zip(ways.items(), cells, strict=True)):
         items += [*_shaft(cell), *_direction(cell, way, column)]
         wide = (cell.w - 0.2) / len(places)
         for place, x in zip(
@@ -86,11 +85,7 @@ def journal(form: SheetForm) -> Drawn:
 
 def _shaft(cell: Cell) -> list[Item]:
     body = solid(cell.x + 0.1, 0.22, cell.w - 0.2, 0.38)
-    webs = [
-        item
-        for x in (cell.x, cell.right - 0.1)
-        for item in (Box(x, _TOP, 0.1, _FOOT - _TOP, BODY, radius=0.02),)
-    ]
+    webs = [solid(x, _TOP, 0.1, _FOOT - _TOP, 0.02) for x in (cell.x, cell.right - 0.1)]
     return [body, *webs, *middle_line(cell.x, 0.41, cell.right, 0.41)]
 
 
@@ -98,9 +93,9 @@ def bearing(form: SheetForm) -> Drawn:
     """The bearing and the journal, each seen along the axis, with the directions measured."""
     items: list[Item] = []
     spots: dict[str, Point] = {}
-    found = rows(form)
+    found = by_row(form.places)
     cells = along(len(found), Cell(0.04, 0, WIDE - 0.08, 1), 0.1)
-    for (name, places), cell in zip(found, cells, strict=True):
+    for (name, places), cell in zip(found.items(), cells, strict=True):
         is_shaft = "journal" in name
         items += _pin(cell.cx) if is_shaft else _shells(cell.cx)
         for way, place in enumerate(places):
@@ -176,7 +171,7 @@ def _piston() -> list[Item]:
     return [solid(0.48, 0.12, 0.46, 0.7), *grooves, *pin]
 
 
-def ring_gap(form: SheetForm) -> Drawn:
+def ring_gap(_: SheetForm) -> Drawn:
     """A ring in its bore, seen from above, the gap at 12 o'clock."""
     x, y, r, half = 0.44, 0.54, 0.36, 0.02
     outer = arc(x, y, r - 0.018, -0.25 + half, 0.75 - half, 60)

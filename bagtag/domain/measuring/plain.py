@@ -1,20 +1,11 @@
 """Figures that are read as they are: one size, an end float, a backlash, a run-out."""
 
-from bagtag.domain.measuring.amounts import (
-    Amount,
-    at,
-    count,
-    largest,
-    limits,
-    missing,
-    smallest,
-    taken,
-)
+from bagtag.domain.measuring.amounts import Amount, at, count, largest, missing, smallest, taken
 from bagtag.domain.measuring.clearance import spread
-from bagtag.domain.measuring.form import FigureSlot, GivenSlot, Place, SheetForm
+from bagtag.domain.measuring.form import FigureSlot, GivenSlot, Place, SheetForm, numbered
 from bagtag.domain.measuring.result import Result, Results
 from bagtag.domain.measuring.sheet import MeasureSheet, SheetKind
-from bagtag.domain.measuring.verdict import result
+from bagtag.domain.measuring.verdict import of_sheet
 
 MOST_PLACES = 12
 _SIZE = FigureSlot("size", "size", low=True)
@@ -29,13 +20,9 @@ def form(sheet: MeasureSheet) -> SheetForm:
 
 
 def _of_size(sheet: MeasureSheet) -> SheetForm:
-    number = count(sheet, "places", 1, MOST_PLACES)
-    places = tuple(
-        Place(f"place {one}", f"place {one}", number=one) for one in range(1, number + 1)
-    )
     return SheetForm(
         SheetKind.SIZE,
-        places,
+        numbered(count(sheet, "places", 1, MOST_PLACES)),
         (_SIZE,),
         (
             GivenSlot("places", "places read", is_number=True),
@@ -55,9 +42,7 @@ _FORMS = {
     ),
     SheetKind.BACKLASH: SheetForm(
         SheetKind.BACKLASH,
-        tuple(
-            Place(f"place {one}", f"place {one}", number=one, needed=one < 4) for one in range(1, 5)
-        ),
+        numbered(4, needed=3),
         (_BACKLASH, _VARIATION),
         how="Hold one wheel, rock the other against a dial set square to the tooth at the pitch "
         "circle; turn on by a third or a quarter and read again.",
@@ -90,7 +75,7 @@ def results(sheet: MeasureSheet) -> Results:
 def _run_out(sheet: MeasureSheet, read: dict[str, Amount]) -> Result:
     highest, lowest = read["highest"], read.get("lowest")
     total = abs(highest if lowest is None else highest - lowest)
-    return result(_RUN_OUT, total.value, sheet.unit, total.step, limits(sheet, _RUN_OUT.key))
+    return of_sheet(sheet, _RUN_OUT, total)
 
 
 def _spread(sheet: MeasureSheet, asked: SheetForm, read: list[Amount]) -> tuple[Result, ...]:
@@ -98,6 +83,4 @@ def _spread(sheet: MeasureSheet, asked: SheetForm, read: list[Amount]) -> tuple[
     figures = spread(sheet, asked.figures[0], most, least)
     if _VARIATION not in asked.figures:
         return figures
-    vary = most - least
-    held = limits(sheet, _VARIATION.key)
-    return (*figures, result(_VARIATION, vary.value, sheet.unit, vary.step, held))
+    return (*figures, of_sheet(sheet, _VARIATION, most - least))

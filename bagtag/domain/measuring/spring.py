@@ -1,10 +1,10 @@
 """A spring: its free length, and its load where it is pressed to a length."""
 
-from bagtag.domain.measuring.amounts import limits, missing, taken
+from bagtag.domain.measuring.amounts import missing, taken
 from bagtag.domain.measuring.form import FigureSlot, GivenSlot, Place, SheetForm
 from bagtag.domain.measuring.result import Results
 from bagtag.domain.measuring.sheet import MeasureSheet, SheetKind
-from bagtag.domain.measuring.verdict import result
+from bagtag.domain.measuring.verdict import of_sheet
 
 LOAD_UNIT = "N"
 _LENGTH = FigureSlot("length", "free length", low=True)
@@ -31,5 +31,5 @@ def results(sheet: MeasureSheet) -> Results:
     for slot, key, unit in ((_LENGTH, "free length", sheet.unit), (_LOAD, "load", LOAD_UNIT)):
         one = taken(sheet, unit).get(key)
         if one is not None:
-            figures.append(result(slot, one.value, unit, one.step, limits(sheet, slot.key)))
+            figures.append(of_sheet(sheet, slot, one, unit=unit))
     return Results(tuple(figures), missing(form(sheet), sheet))

@@ -82,8 +82,7 @@ def results(sheet: MeasureSheet) -> Results:
 
 
 def _figure(sheet: MeasureSheet) -> Result:
-    now = _now(sheet, sheet.unit)
-    return verdict.result(_FLOAT, now.value, sheet.unit, now.step, limits(sheet, _FLOAT.key))
+    return verdict.of_sheet(sheet, _FLOAT, _now(sheet, sheet.unit))
 
 
 def _now(sheet: MeasureSheet, unit: str) -> Amount:

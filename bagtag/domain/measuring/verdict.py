@@ -8,10 +8,12 @@ was read with something whose step is known: then it cannot be told from one bey
 from dataclasses import replace
 from decimal import Decimal
 
+from bagtag.domain.measuring import amounts
+from bagtag.domain.measuring.amounts import Amount
 from bagtag.domain.measuring.figures import show
 from bagtag.domain.measuring.form import FigureSlot
 from bagtag.domain.measuring.result import Result, Verdict
-from bagtag.domain.measuring.sheet import Limits
+from bagtag.domain.measuring.sheet import Limits, MeasureSheet
 from bagtag.domain.measuring.units import converted
 
 HAIR = Decimal("1e-15")
@@ -74,6 +76,15 @@ def result(
         verdict, margin = judge(value, resolution, in_unit(limits, unit))
         figure = replace(figure, verdict=verdict, margin=margin)
     return replace(figure, said=f"{stands(figure)}{_ENDS[figure.verdict](figure)}")
+
+
+def of_sheet(
+    sheet: MeasureSheet, slot: FigureSlot, one: Amount, key: str = "", unit: str = ""
+) -> Result:
+    """A figure of a sheet, in its unit or in `unit`, against the limits that the sheet gives under
+    `key`, or under that of the figure itself."""
+    held = amounts.limits(sheet, key or slot.key)
+    return result(slot, one.value, unit or sheet.unit, one.step, held)
 
 
 def in_unit(limits: Limits, unit: str) -> Limits:
