@@ -49,6 +49,19 @@ def job(desk, store, tmp_path):
 
 
 @pytest.fixture
+def staged(qtbot, desk):
+    """Make a screen that hears of changes, so large, with the keyboard on it."""
+
+    def make(kind, wide: int, high: int):
+        made = kind(desk)
+        desk.changed.connect(made.hear)
+        show(qtbot, made, wide, high)
+        return made
+
+    return make
+
+
+@pytest.fixture
 def bench_card(qtbot, desk, job, settle):
     from bagtag.ui.card.bench_card import BenchCardView
 

@@ -11,7 +11,7 @@ from bagtag.domain.standing import Standing
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import Press
 from bagtag.ui.sheets.label_dialog import LabelDialog
-from tests.ui.away_kit import sent_before
+from tests.ui.away.away_kit import sent_before
 from tests.ui.stages_job import send_shaft, sentence_of
 
 

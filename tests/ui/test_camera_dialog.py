@@ -14,7 +14,7 @@ from bagtag.ui.scanning import camera_dialog
 from bagtag.ui.scanning.camera_dialog import NO_CAMERA, NOT_INSTALLED, OTHER_WAYS, CameraDialog
 from bagtag.ui.scanning.camera_frames import EVERY, Frames, packed
 from bagtag.ui.scanning.scan_picture import PictureScan
-from tests.ui.stages_job import dies, gearbox, nameless, sentence_of
+from tests.ui.stages_job import dies, nameless, sentence_of
 
 multimedia = pytest.importorskip(
     "PySide6.QtMultimedia",
@@ -26,13 +26,6 @@ multimedia = pytest.importorskip(
 pytestmark = pytest.mark.qt_log_ignore(
     r"(va(-x11|-drm|\(in plugin\))?|pipewire-0\.3) (library|symbols)", "RHI"
 )
-
-
-@pytest.fixture
-def job(desk, store):
-    made = gearbox(store)
-    desk.choose_job(made.id)
-    return made
 
 
 @pytest.fixture

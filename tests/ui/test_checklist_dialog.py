@@ -9,14 +9,7 @@ from bagtag import services
 from bagtag.ui.sheets.checklist_dialog import ChecklistDialog, Of
 from bagtag.ui.sheets.sheet_print import NO_PRINTER
 from tests.ui.add_kit import ENTER, press, write
-from tests.ui.stages_job import dies, gearbox, nameless
-
-
-@pytest.fixture
-def job(desk, store):
-    made = gearbox(store)
-    desk.choose_job(made.id)
-    return made
+from tests.ui.stages_job import dies, nameless
 
 
 @pytest.fixture

@@ -22,23 +22,12 @@ from bagtag.services.tasks import TaskForm
 from bagtag.ui.stages import close_words as words
 from bagtag.ui.stages.close_stage import CONTAINER, FASTENER, ITEM, LEFT, CloseStage
 from bagtag.ui.stages.close_sum import HEIGHT, LEAST
-from tests.ui.stages_job import dies, gearbox, nameless, send_shaft, sentence_of
+from tests.ui.stages_job import dies, nameless, send_shaft, sentence_of
 
 
 @pytest.fixture
-def job(desk, store):
-    made = gearbox(store)
-    desk.choose_job(made.id)
-    return made
-
-
-@pytest.fixture
-def stage(qtbot, desk, job, settle):
-    made = CloseStage(desk)
-    qtbot.addWidget(made)
-    desk.changed.connect(made.hear)
-    made.resize(900, 640)
-    made.show()
+def stage(staged, desk, job, settle):
+    made = staged(CloseStage, 900, 640)
     made.enter()
     settle(desk)
     return made

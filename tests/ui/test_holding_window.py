@@ -12,7 +12,7 @@ from bagtag.domain.model import Fate
 from bagtag.domain.send_out import SendOut
 from bagtag.domain.sending import PackForm, Wanted
 from bagtag.ui.holding.holding_work import BACK
-from tests.ui.away_kit import sent_before
+from tests.ui.away.away_kit import sent_before
 from tests.ui.shell_kit import close_window, key, open_window
 
 TODAY = date.today()

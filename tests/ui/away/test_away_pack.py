@@ -14,26 +14,11 @@ from bagtag.domain.fitting import Asked
 from bagtag.domain.model import Origin
 from bagtag.domain.sending import ShopPart
 from bagtag.ui.away import away_words
-from bagtag.ui.away.away_stage import AwayStage
-from tests.ui.away_kit import SHOP, batch, code, days, send_cover, send_drum
+from tests.ui.away.away_kit import SHOP, batch, code, days, send_cover, send_drum
 from tests.ui.forms_kit import CONTROL, ENTER, ESC, press, write
 from tests.ui.stages_job import sentence_of
 
 TODAY = date(2026, 11, 25)
-
-
-@pytest.fixture
-def stage(qtbot, desk, job, settle):
-    made = AwayStage(desk)
-    qtbot.addWidget(made)
-    desk.changed.connect(made.hear)
-    made.resize(1280, 800)
-    made.show()
-    made.activateWindow()
-    qtbot.waitUntil(made.isActiveWindow)
-    made.enter()
-    settle(desk)
-    return made
 
 
 @pytest.fixture

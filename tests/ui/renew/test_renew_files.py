@@ -16,8 +16,8 @@ from bagtag.ui.renew.renew_stage import RenewStage
 from bagtag.ui.renew.tables import table_in
 from bagtag.ui.sheets.order_dialog import OrderDialog
 from tests.ui.forms_kit import CONTROL, ENTER, ESC, Qt, press, show, write
-from tests.ui.renew_kit import furnish, line_of
-from tests.ui.stages_job import gearbox, nameless
+from tests.ui.renew.renew_kit import line_of
+from tests.ui.stages_job import nameless
 
 GOOD = (
     "what;size;count;supplier;price\n"
@@ -26,14 +26,6 @@ GOOD = (
     "grease;400 g;1;farm store;6,20\n"
 )
 BAD = "what,count,price\nsealant,many,4.20\n=1+1,1,2.00\ngrease,1,cheap\n"
-
-
-@pytest.fixture
-def job(desk, store):
-    made = gearbox(store)
-    furnish(store, made)
-    desk.choose_job(made.id)
-    return made
 
 
 @pytest.fixture

@@ -7,27 +7,14 @@ from bagtag.domain.measuring.sheet import SheetKind
 from bagtag.domain.model import Fate
 from bagtag.ui.measure.measure_stage import MeasureStage
 from tests.ui.forms_kit import ENTER, press, write
-from tests.ui.measure_kit import LIMITS, OVERSIZES, SIX, add, caliper, cylinder
-from tests.ui.stages_job import gearbox, sentence_of
+from tests.ui.measure.measure_kit import LIMITS, OVERSIZES, SIX, add, caliper, cylinder
+from tests.ui.stages_job import sentence_of
 
 
 @pytest.fixture
-def job(desk, store):
-    made = gearbox(store)
-    desk.choose_job(made.id)
-    return made
-
-
-@pytest.fixture
-def opened(qtbot, desk, store, job, settle):
+def opened(staged, desk, store, job, settle):
     """A stage with a bore sheet of a cylinder that is out of its limits, and their ids."""
-    stage = MeasureStage(desk)
-    qtbot.addWidget(stage)
-    desk.changed.connect(stage.hear)
-    stage.resize(1200, 660)
-    stage.show()
-    stage.activateWindow()
-    qtbot.waitUntil(stage.isActiveWindow)
+    stage = staged(MeasureStage, 1200, 660)
     part = cylinder(store, job)
     sheet = add(store, job, part=part, limits=LIMITS, given=OVERSIZES)
     stage.show_sheet(sheet)

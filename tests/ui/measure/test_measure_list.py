@@ -9,27 +9,19 @@ from bagtag.domain.model import Fate
 from bagtag.ui.measure.measure_stage import MeasureStage
 from bagtag.ui.stages.stage_keys import QUIET
 from tests.ui.forms_kit import ENTER, ESC, press
-from tests.ui.measure_kit import add, cylinder
-from tests.ui.stages_job import dies, gearbox, nameless, sentence_of
+from tests.ui.measure.measure_kit import add, cylinder
+from tests.ui.stages_job import dies, nameless, sentence_of
 
 
 @pytest.fixture
-def job(desk, store):
-    made = gearbox(store)
-    services.fates.set_fate(store, [made.parts["shift drum"]], Fate.DECIDE)
-    desk.choose_job(made.id)
-    return made
+def job(job, store):
+    services.fates.set_fate(store, [job.parts["shift drum"]], Fate.DECIDE)
+    return job
 
 
 @pytest.fixture
-def stage(qtbot, desk, job, settle):
-    made = MeasureStage(desk)
-    qtbot.addWidget(made)
-    desk.changed.connect(made.hear)
-    made.resize(900, 600)
-    made.show()
-    made.activateWindow()
-    qtbot.waitUntil(made.isActiveWindow)
+def stage(staged, desk, job, settle):
+    made = staged(MeasureStage, 900, 600)
     made.enter()
     settle(desk)
     return made

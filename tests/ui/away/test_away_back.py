@@ -7,31 +7,16 @@ from PySide6.QtWidgets import QApplication
 from bagtag import services
 from bagtag.domain.model import Fate
 from bagtag.domain.send_out import BackCheck
-from bagtag.ui.away.away_stage import AwayStage
 from bagtag.ui.card.task_signs import CROSS, TICK
-from tests.ui.away_kit import batch, called_out, code, days, send_cover, send_drum
+from tests.ui.away.away_kit import batch, called_out, code, send_drum
 from tests.ui.forms_kit import CONTROL, ENTER, press, write
 from tests.ui.stages_job import sentence_of
 
 
 @pytest.fixture
-def sent(store, job) -> int:
-    return send_cover(store, job, days(-4))
-
-
-@pytest.fixture
-def stage(qtbot, desk, job, sent, settle):
-    made = AwayStage(desk)
-    qtbot.addWidget(made)
-    desk.changed.connect(made.hear)
-    made.resize(1280, 800)
-    made.show()
-    made.activateWindow()
-    qtbot.waitUntil(made.isActiveWindow)
-    made.enter()
-    settle(desk)
-    made.check_in(sent)
-    return made
+def stage(sent, stage):
+    stage.check_in(sent)
+    return stage
 
 
 @pytest.fixture

@@ -3,7 +3,6 @@
 from dataclasses import replace
 from decimal import Decimal
 
-import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QApplication
 
@@ -11,57 +10,21 @@ from bagtag import services
 from bagtag.domain.measuring.result import Verdict
 from bagtag.domain.measuring.sheet import Limits, SheetKind
 from bagtag.domain.phrases import NBSP
-from bagtag.ui.measure.measure_stage import MeasureStage
 from bagtag.ui.measure.sheet_page import LEAST
 from tests.ui.forms_kit import ENTER, TAB, press, write
-from tests.ui.measure_kit import (
+from tests.ui.measure.measure_kit import (
     GAUGE,
     LIMITS,
     OVERSIZES,
     SIX,
-    add,
     caliper,
-    cylinder,
     readings,
 )
-from tests.ui.stages_job import gearbox
 
 
 def plain(said: str) -> str:
     """With spaces that a line may break at."""
     return said.replace(NBSP, " ")
-
-
-@pytest.fixture
-def job(desk, store):
-    made = gearbox(store)
-    desk.choose_job(made.id)
-    return made
-
-
-@pytest.fixture
-def stage(qtbot, desk, job, settle):
-    made = MeasureStage(desk)
-    qtbot.addWidget(made)
-    desk.changed.connect(made.hear)
-    made.resize(1200, 660)
-    made.show()
-    made.activateWindow()
-    qtbot.waitUntil(made.isActiveWindow)
-    return made
-
-
-@pytest.fixture
-def sheet(stage, desk, store, job, settle):
-    """Open a sheet of the cylinder with these values; its id."""
-
-    def opened(kind=SheetKind.BORE, **values) -> int:
-        made = add(store, job, kind, cylinder(store, job), **values)
-        stage.show_sheet(made)
-        settle(desk)
-        return made
-
-    return opened
 
 
 def test_a_caliper_goes_from_field_to_field_and_each_figure_is_kept(

@@ -11,11 +11,10 @@ from PySide6.QtWidgets import QFileDialog, QPushButton
 from bagtag import services
 from bagtag.domain.model import Origin, PhotoRole
 from bagtag.domain.sending import Back, ShopPart
-from bagtag.ui.away.away_stage import AwayStage
 from bagtag.ui.order.add_part import PartDialog
 from bagtag.ui.sheets.traveller_dialog import TravellerDialog
 from tests.ui.add_kit import opened
-from tests.ui.away_kit import batch, days, send_cover, send_drum, sent_before
+from tests.ui.away.away_kit import batch, days, send_drum, sent_before
 from tests.ui.forms_kit import ENTER, ESC, picture, press, write
 from tests.ui.stages_job import sentence_of
 
@@ -24,23 +23,9 @@ NONE = Qt.KeyboardModifier.NoModifier
 
 
 @pytest.fixture
-def sent(store, job) -> int:
-    return send_cover(store, job, days(-4))
-
-
-@pytest.fixture
-def stage(qtbot, desk, job, sent, settle):
-    made = AwayStage(desk)
-    qtbot.addWidget(made)
-    desk.changed.connect(made.hear)
-    made.resize(1280, 800)
-    made.show()
-    made.activateWindow()
-    qtbot.waitUntil(made.isActiveWindow)
-    made.enter()
-    settle(desk)
-    made.show_batch(sent)
-    return made
+def stage(sent, stage):
+    stage.show_batch(sent)
+    return stage
 
 
 def act(stage, part: str, word: str):

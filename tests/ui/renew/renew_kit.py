@@ -4,11 +4,15 @@ from dataclasses import replace
 from datetime import date, timedelta
 from decimal import Decimal
 
+from PySide6.QtCore import Qt
+
 from bagtag import services
 from bagtag.domain.entry import Entry
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.model import Fate
 from bagtag.domain.new_part import NewPart
+from bagtag.ui.renew.renew_lines import Heading
+from tests.ui.forms_kit import CONTROL, press, write
 from tests.ui.stages_job import GearboxJob
 
 TODAY = date.today()
@@ -46,3 +50,16 @@ def furnish(store, job: GearboxJob) -> None:
     renew.arrive(store, line_of(store, job, "gasket, cover").new_part, 1, TODAY)
     oil = NewPart(0, "", job.id, what="sealant, flange", size="60 ml", supplier="")
     renew.save(store, oil)
+
+
+def headings(stage) -> list[tuple[str, str]]:
+    return [(h.title, h.said) for h in stage.list.rows.lines if isinstance(h, Heading)]
+
+
+def kept(store, job, name: str):
+    return line_of(store, job, name).new_part
+
+
+def retype(text: str) -> None:
+    press(Qt.Key.Key_A, CONTROL)
+    write(text)

@@ -5,23 +5,13 @@ from PySide6.QtWidgets import QApplication, QWidget
 
 from bagtag import services
 from bagtag.ui.away.away_stage import AwayStage
-from tests.ui.away_kit import days, send_cover, send_drum
+from tests.ui.away.away_kit import days, send_cover, send_drum
 from tests.ui.forms_kit import ENTER, ESC, TAB, press, show
-from tests.ui.stages_job import gearbox
 
 
 @pytest.fixture
-def job(desk, store):
-    made = gearbox(store)
-    desk.choose_job(made.id)
-    return made
-
-
-@pytest.fixture
-def stage(qtbot, desk, job, settle):
-    made = AwayStage(desk)
-    desk.changed.connect(made.hear)
-    show(qtbot, made, 1180, 640)
+def stage(staged, desk, job, settle):
+    made = staged(AwayStage, 1180, 640)
     made.enter()
     settle(desk)
     return made

@@ -10,8 +10,8 @@ from bagtag.scan.wedge import Wedge
 from bagtag.ui.measure.measure_stage import MeasureStage
 from bagtag.ui.measure.new_sheet import NewSheet
 from bagtag.ui.scanning.scanner import Scanner
-from tests.ui.forms_kit import TAB, press, show, write
-from tests.ui.measure_kit import SIX, add, at_pace, cylinder, readings
+from tests.ui.forms_kit import TAB, press, write
+from tests.ui.measure.measure_kit import SIX, add, at_pace, cylinder, readings
 from tests.ui.stages_job import gearbox
 
 CODE = "A2C4ER"
@@ -22,11 +22,8 @@ PACE = 8
 
 
 @pytest.fixture
-def stage(qtbot, desk, store):
-    made = MeasureStage(desk)
-    desk.changed.connect(made.hear)
-    show(qtbot, made, 1200, 660)
-    return made
+def stage(staged, store):
+    return staged(MeasureStage, 1200, 660)
 
 
 @pytest.fixture

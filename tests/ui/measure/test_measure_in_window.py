@@ -8,7 +8,7 @@ from bagtag.domain.measuring.sheet import SheetKind
 from bagtag.domain.model import Fate
 from bagtag.ui.measure.new_sheet import NewSheet
 from bagtag.ui.sheets.measure_dialog import MeasureDialog
-from tests.ui.measure_kit import SIX, at_pace, readings
+from tests.ui.measure.measure_kit import SIX, at_pace, readings
 from tests.ui.shell_kit import close_window, key, open_window
 
 

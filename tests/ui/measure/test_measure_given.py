@@ -2,51 +2,14 @@
 
 from decimal import Decimal
 
-import pytest
-
 from bagtag import services
 from bagtag.domain.measuring.sheet import Given, Limits, SheetKind
-from bagtag.ui.measure.measure_stage import MeasureStage
 from tests.ui.forms_kit import ENTER, TAB, press, write
-from tests.ui.measure_kit import (
+from tests.ui.measure.measure_kit import (
     LIMITS,
-    add,
     caliper,
-    cylinder,
 )
-from tests.ui.stages_job import gearbox, nameless, sentence_of
-
-
-@pytest.fixture
-def job(desk, store):
-    made = gearbox(store)
-    desk.choose_job(made.id)
-    return made
-
-
-@pytest.fixture
-def stage(qtbot, desk, job, settle):
-    made = MeasureStage(desk)
-    qtbot.addWidget(made)
-    desk.changed.connect(made.hear)
-    made.resize(1200, 660)
-    made.show()
-    made.activateWindow()
-    qtbot.waitUntil(made.isActiveWindow)
-    return made
-
-
-@pytest.fixture
-def sheet(stage, desk, store, job, settle):
-    """Open a sheet of the cylinder with these values; its id."""
-
-    def opened(kind=SheetKind.BORE, **values) -> int:
-        made = add(store, job, kind, cylinder(store, job), **values)
-        stage.show_sheet(made)
-        settle(desk)
-        return made
-
-    return opened
+from tests.ui.stages_job import nameless, sentence_of
 
 
 def test_limits_are_typed_and_kept(stage, sheet, store, desk, settle):

@@ -2,75 +2,14 @@
 
 from datetime import timedelta
 
-import pytest
 from PySide6.QtCore import Qt
 
 from bagtag import services
 from bagtag.domain.model import Replacement
-from bagtag.ui.renew.renew_lines import Heading
 from bagtag.ui.renew.renew_signs import Stand, stand_of
-from bagtag.ui.renew.renew_stage import RenewStage
-from bagtag.ui.stages.stage_keys import QUIET
-from tests.ui.forms_kit import CONTROL, ENTER, ESC, picture, press, show, write
-from tests.ui.renew_kit import HOUSE, TODAY, furnish, line_of
-from tests.ui.stages_job import gearbox, sentence_of
-
-
-@pytest.fixture
-def job(desk, store):
-    made = gearbox(store)
-    furnish(store, made)
-    desk.choose_job(made.id)
-    return made
-
-
-@pytest.fixture
-def stage(qtbot, desk, job, settle):
-    made = RenewStage(desk)
-    desk.changed.connect(made.hear)
-    show(qtbot, made, 1180, 620)
-    made.enter()
-    settle(desk)
-    return made
-
-
-@pytest.fixture
-def at(stage, desk, settle):
-    """Put the keys on the line of this name."""
-
-    def go(name: str):
-        rows = stage.list.rows
-        stage.list.go_to(
-            next(n for n in rows.places() if rows.lines[n].new_part.what == name),
-        )
-        stage.list.setFocus()
-        settle(desk)
-        return stage.list.here
-
-    return go
-
-
-@pytest.fixture
-def letter(qtbot, desk, settle):
-    def tap(key: Qt.Key) -> None:
-        press(key)
-        qtbot.wait(QUIET + 30)
-        settle(desk)
-
-    return tap
-
-
-def headings(stage) -> list[tuple[str, str]]:
-    return [(h.title, h.said) for h in stage.list.rows.lines if isinstance(h, Heading)]
-
-
-def kept(store, job, name: str):
-    return line_of(store, job, name).new_part
-
-
-def retype(text: str) -> None:
-    press(Qt.Key.Key_A, CONTROL)
-    write(text)
+from tests.ui.forms_kit import CONTROL, ENTER, ESC, picture, press, write
+from tests.ui.renew.renew_kit import HOUSE, TODAY, headings, kept, line_of, retype
+from tests.ui.stages_job import sentence_of
 
 
 def test_lines_stand_below_their_suppliers_and_suggestions_apart(stage) -> None:

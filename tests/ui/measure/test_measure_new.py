@@ -13,24 +13,15 @@ from bagtag.ui.measure.instrument_form import InstrumentDialog, open_instrument
 from bagtag.ui.measure.measure_stage import MeasureStage
 from bagtag.ui.measure.measure_with import NOBODY_SAYS
 from bagtag.ui.measure.new_sheet import NewSheet, open_new_sheet
-from tests.ui.forms_kit import ENTER, TAB, press, show, write
-from tests.ui.measure_kit import GAUGE, add, cylinder
+from tests.ui.forms_kit import ENTER, TAB, press, write
+from tests.ui.measure.measure_kit import GAUGE, add, cylinder
 from tests.ui.shell_kit import key
-from tests.ui.stages_job import dies, gearbox, nameless
+from tests.ui.stages_job import dies, nameless
 
 
 @pytest.fixture
-def job(desk, store):
-    made = gearbox(store)
-    desk.choose_job(made.id)
-    return made
-
-
-@pytest.fixture
-def stage(qtbot, desk, job, settle):
-    made = MeasureStage(desk)
-    desk.changed.connect(made.hear)
-    show(qtbot, made, 1200, 660)
+def stage(staged, desk, job, settle):
+    made = staged(MeasureStage, 1200, 660)
     made.enter()
     settle(desk)
     return made

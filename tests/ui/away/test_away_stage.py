@@ -10,17 +10,13 @@ from bagtag.domain.model import Away
 from bagtag.domain.send_out import BackCheck
 from bagtag.ui.away import away_words
 from bagtag.ui.away.away_stage import AwayStage
-from tests.ui.away_kit import SHOP, called_out, days, send_cover, send_drum, sent_before
+from tests.ui.away.away_kit import SHOP, called_out, days, send_cover, send_drum, sent_before
 from tests.ui.stages_job import dies, nameless, sentence_of
 
 
 @pytest.fixture
-def stage(qtbot, desk, job, settle):
-    made = AwayStage(desk)
-    qtbot.addWidget(made)
-    desk.changed.connect(made.hear)
-    made.resize(1000, 640)
-    made.show()
+def stage(staged, desk, job, settle):
+    made = staged(AwayStage, 1000, 640)
     made.enter()
     settle(desk)
     return made

@@ -1,0 +1,19 @@
+"""What the tests of Away stand on: the screen; the cover and the main shaft four days late."""
+
+import pytest
+
+from bagtag.ui.away.away_stage import AwayStage
+from tests.ui.away.away_kit import days, send_cover
+
+
+@pytest.fixture
+def sent(store, job) -> int:
+    return send_cover(store, job, days(-4))
+
+
+@pytest.fixture
+def stage(staged, desk, job, settle):
+    made = staged(AwayStage, 1280, 800)
+    made.enter()
+    settle(desk)
+    return made
