@@ -1,21 +1,16 @@
 """What a person says of a line to renew, made clean, or one sentence that says what is wrong."""
 
 import re
-from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
 from decimal import Decimal
-from typing import Any
 
 from bagtag.domain.clean import NAME_LIMIT, NOTE_LIMIT, TEXT_LIMIT, clean_text, whole
 from bagtag.domain.errors import BadInput
 from bagtag.domain.new_part import NewPart
-from bagtag.domain.phrases import day
 
 SIGNS = {"€": "EUR", "£": "GBP"}
 """Signs of money that mean one currency alone, with its code of ISO 4217; from memory."""
-NOT_COMPARED: Mapping[str, Any] = {"compared_at": None, "compared_by": "", "compared_note": ""}
-"""What is said of a comparison that nobody made."""
 MOST_MONEY = Decimal(10_000_000)
 CURRENCY_LIMIT = 8
 
@@ -50,25 +45,9 @@ def check_days(ordered_on: date | None, due: date | None) -> None:
     """BadInput for a new part that is due before it was ordered."""
     if ordered_on is not None and due is not None and due < ordered_on:
         raise BadInput(
-            f"It is due {day(due)}, before it was ordered on {day(ordered_on)}. "
-            "Correct one of the two.",
+            f"It is due {due}, before it was ordered on {ordered_on}. Correct one of the two.",
             field="due",
         )
-
-
-def recounted(part: NewPart, arrived: int) -> NewPart:
-    """The same with so many pieces here, counted anew: what is none at all is not compared."""
-    if arrived == part.arrived:
-        return part
-    if not 0 <= arrived <= part.count:
-        raise BadInput(
-            f"{part.count} are wanted, so from 0 to {part.count} can be here. "
-            "Correct it, or raise how many are wanted.",
-            field="arrived",
-        )
-    if arrived:
-        return replace(part, arrived=arrived)
-    return replace(part, arrived=0, arrived_on=None, **NOT_COMPARED)
 
 
 def _price(price: Decimal | None) -> Decimal | None:

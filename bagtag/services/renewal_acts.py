@@ -9,13 +9,14 @@ from dataclasses import replace
 from datetime import date, datetime
 from uuid import uuid4
 
+from bagtag.domain import renewal_steps
 from bagtag.domain.change import Change
 from bagtag.domain.clean import TEXT_LIMIT, clean_text, whole
 from bagtag.domain.errors import BadInput, NotFound
 from bagtag.domain.model import Fate, Removal, Replacement
 from bagtag.domain.new_part import NewPart
 from bagtag.domain.phrases import capital
-from bagtag.domain.renewal_check import NOT_COMPARED, check_days, checked, recounted
+from bagtag.domain.renewal_check import check_days, checked
 from bagtag.domain.renewal_words import called
 from bagtag.domain.renewals import RenewLine, is_implied, own_line
 from bagtag.store import between, removals, rows_between, tables
@@ -33,7 +34,7 @@ def save(store: Store, new_part: NewPart, *, arrived: int | None = None, who: st
     def do(act: Act) -> None:
         saved(act, clean)
         if arrived is not None:
-            _keep(act, recounted(written(act, clean), arrived))
+            _keep(act, renewal_steps.recounted(written(act, clean), arrived))
 
     word = "change" if clean.id else "add"
     return store.act(f"{word} {called(clean)}", do, who=who, job_id=clean.job_id)
@@ -84,13 +85,8 @@ def order(
 
     def do(act: Act) -> None:
         for part in parts:
-            now = written(act, part)
-            if now.state is Replacement.HERE:
-                raise BadInput(
-                    f"{called(now)} is here already. Leave it out of the order.", field="parts"
-                )
-            supplier = now.supplier or checked(part).supplier
-            _keep(act, replace(now, supplier=supplier, ordered_on=on, due=due))
+            now, supplier = written(act, part), checked(part).supplier
+            _keep(act, renewal_steps.ordered(now, on, due, supplier))
 
     said = called(parts[0]) if len(parts) == 1 else f"{len(parts)} lines"
     return store.act(f"order {said}", do, who=who, job_id=parts[0].job_id)
@@ -101,18 +97,9 @@ def arrive(store: Store, new_part: NewPart, count: int, on: date, *, who: str = 
     whole(count, "What has come", field="count")
 
     def change(now: NewPart) -> NewPart:
-        left = now.count - now.arrived
-        if count > left:
-            raise BadInput(_too_many(now, left), field="count")
-        return replace(now, arrived=now.arrived + count, arrived_on=on, **NOT_COMPARED)
+        return renewal_steps.arrived(now, count, on)
 
     return _change(store, new_part, f"{called(new_part)} arrived", change, who)
-
-
-def _too_many(now: NewPart, left: int) -> str:
-    if left <= 0:
-        return f"{called(now)} is here already. Raise its count first if more came."
-    return f"Only {left} of {now.count} are still to come. Raise the count first if more came."
 
 
 def wrong(
@@ -130,27 +117,9 @@ def wrong(
         raise BadInput("Say what is wrong with it, for example: 2 mm too wide.", field="why")
 
     def change(now: NewPart) -> NewPart:
-        return _sent_back(now, said, on, count)
+        return renewal_steps.sent_back(now, said, on, count)
 
     return _change(store, new_part, f"{called(new_part)} goes back", change, who)
-
-
-def _sent_back(now: NewPart, why: str, on: date, count: int | None) -> NewPart:
-    if not now.arrived:
-        raise BadInput(f"No {called(now)} has arrived, so none can go back.", field="count")
-    back = whole(
-        now.arrived if count is None else count, "What goes back", field="count", most=now.arrived
-    )
-    return replace(
-        now,
-        arrived=now.arrived - back,
-        arrived_on=now.arrived_on if back < now.arrived else None,
-        ordered_on=None,
-        due=None,
-        returned_on=on,
-        returned_why=why,
-        **NOT_COMPARED,
-    )
 
 
 def compare(
@@ -163,12 +132,7 @@ def compare(
         return wrong(store, new_part, said, date.today(), who=who)
 
     def change(now: NewPart) -> NewPart:
-        if not now.arrived:
-            raise BadInput(
-                f"No {called(now)} has arrived, so there is nothing to compare.", field="note"
-            )
-        at = datetime.now().astimezone()
-        return replace(now, compared_at=at, compared_by=who, compared_note=said)
+        return renewal_steps.compared(now, datetime.now().astimezone(), who, said)
 
     return _change(store, new_part, f"compare {called(new_part)}", change, who)
 
@@ -226,17 +190,9 @@ def set_state(
             now = own_line(found[removal_id])
             now = _known(act, now) or now
             if now.state is not state:
-                _keep(act, _at(written(act, now), state, on))
+                _keep(act, renewal_steps.put_at(written(act, now), state, on))
 
     return store.act(f"new part {state.value}", do, who=who, job_id=job_id)
-
-
-def _at(now: NewPart, state: Replacement, on: date) -> NewPart:
-    if state is Replacement.HERE:
-        return replace(now, arrived=now.count, arrived_on=on)
-    ordered_on = (now.ordered_on or on) if state is Replacement.ORDERED else None
-    due = now.due if ordered_on else None
-    return replace(now, arrived=0, arrived_on=None, ordered_on=ordered_on, due=due, **NOT_COMPARED)
 
 
 def _change(

@@ -233,7 +233,7 @@ def test_what_cannot_be_done_is_said(store, job_id, line, seal) -> None:
     part = line().new_part
     for sentence, act in (
         ("Choose at least one line", lambda: renewals.order(store, [], ON)),
-        ("due 2 Nov, before", lambda: renewals.order(store, [part], ON, date(2026, 11, 2))),
+        ("due 2026-11-02, before", lambda: renewals.order(store, [part], ON, date(2026, 11, 2))),
         ("Only 3 of 3", lambda: renewals.arrive(store, part, 4, ON)),
         ("from 1 to 9999", lambda: renewals.arrive(store, part, 0, ON)),
         ("Say what is wrong", lambda: renewals.wrong(store, part, " ", ON)),
