@@ -10,19 +10,14 @@ import typer
 from bagtag import services
 from bagtag.cli_answers import answer
 from bagtag.cli_away_data import batch_data, batch_lines, late_data
-from bagtag.cli_away_typed import (
-    measured_figure,
-    of_parts,
-    part_of,
-    shop_part,
-    wanted_figure,
-)
+from bagtag.cli_away_typed import measured_figure, of_parts, part_of, wanted_figure
 from bagtag.domain.days import late_words
 from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import Figure
 from bagtag.domain.model import Removal
 from bagtag.domain.send_out import BackCheck
 from bagtag.domain.sending import Back, Item, PackForm, Wanted
+from bagtag.domain.sending_check import read_shop_part
 from bagtag.domain.sending_days import out_day, promised_day
 from bagtag.store.work import Store
 
@@ -113,7 +108,7 @@ def _wanted(
             work,
             asks=tuple(wanted_figure(text) for of, text in wants if of == id_),
             off=tuple(part_of(store, job_id, text).id for of, text in first if of == id_),
-            by_shop=tuple(shop_part(text) for of, text in takes if of == id_),
+            by_shop=tuple(read_shop_part(text) for of, text in takes if of == id_),
         )
         for id_ in ids
     ]
@@ -187,7 +182,7 @@ def took(
     """Say what else the shop took off a part that is there, so that it comes back too."""
     with context.obj.store() as store:
         item = _out(store, part_of(store, services.jobs.find_job(store, job).id, part))
-        piece, send_out_id = shop_part(what), item.away.send_out_id
+        piece, send_out_id = read_shop_part(what), item.away.send_out_id
         if send_out_id is None:
             raise BadInput(f"{item.called} went without a send-out. Log {piece.name} by itself.")
         services.send_outs.shop_took(

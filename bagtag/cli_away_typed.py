@@ -9,11 +9,10 @@ from bagtag.domain.errors import BadInput, NotFound
 from bagtag.domain.fitting import Asked, Figure
 from bagtag.domain.measuring.figures import decimal
 from bagtag.domain.model import Removal
-from bagtag.domain.sending import Item, ShopPart
+from bagtag.domain.sending import Item
 from bagtag.store.work import Store
 
 _OF_PART = re.compile(r"\s*(\S+?)\s*[:=]\s*(.*)", re.DOTALL)
-_COUNTED = re.compile(r"(?:(\d{1,4})\s*(?:x|×)?\s+)?(.+)", re.IGNORECASE)
 _FIGURE = re.compile(
     r"(?P<name>.+?)[,:]?\s+(?:at (?P<side>least|most)\s+)?(?P<low>[-−0-9.,]+)"
     r"(?:\s+to\s+(?P<high>[-−0-9.,]+))?\s*(?P<unit>\D*)",
@@ -48,13 +47,6 @@ def part_of(store: Store, job_id: int, text: str) -> Removal:
     if found.removal_id is None or found.job_id != job_id:
         raise NotFound(f"{codes.show(found.tag.code)} is not the tag of a part of this job.")
     return services.strip.get_removal(store, found.removal_id)
-
-
-def shop_part(text: str) -> ShopPart:
-    match = _COUNTED.fullmatch(text.strip())
-    if match is None:
-        raise BadInput("Say what the shop takes off, for example: 12: 3 oil jets.")
-    return ShopPart(match[2], int(match[1] or 1))
 
 
 def wanted_figure(text: str) -> Asked:

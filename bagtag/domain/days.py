@@ -10,7 +10,12 @@ def day_words(when: date, today: date) -> str:
     ahead = (when - today).days
     if ahead in (0, 1):
         return ("today", "tomorrow")[ahead]
-    return f"{day(when)} {when.year}" if when.year != today.year else day(when)
+    return dated(when, today)
+
+
+def dated(when: date, today: date) -> str:
+    """`4 Dec`; with its year where that is another one."""
+    return day(when) if when.year == today.year else f"{day(when)} {when.year}"
 
 
 def months_since(when: date, today: date) -> int:

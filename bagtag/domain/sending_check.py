@@ -1,5 +1,6 @@
 """What a person says of a batch, made clean and checked before it goes: one sentence when wrong."""
 
+import re
 from collections.abc import Iterable
 from dataclasses import replace
 from datetime import date
@@ -9,8 +10,11 @@ from bagtag.domain.asked import checked_asks
 from bagtag.domain.clean import NAME_LIMIT, TEXT_LIMIT, clean_text, whole
 from bagtag.domain.errors import BadInput
 from bagtag.domain.measuring.figures import decimal
+from bagtag.domain.model import Away, Fate, Removal
+from bagtag.domain.send_out import SendOut
 from bagtag.domain.sending import PackForm, ShopPart, Wanted
 
+_COUNTED = re.compile(r"(?:(\d{1,4})\s*[x×]?\s+)?(\S.*)", re.IGNORECASE)
 WORK_LIMIT = 5000
 FAR = 366
 """Days between today and the day a batch goes out: more is a slip in the year."""
@@ -112,3 +116,28 @@ def checked_shop_part(one: ShopPart) -> ShopPart:
     if not name:
         raise BadInput("Say what the shop takes off, for example: main jet.", field="by_shop")
     return ShopPart(name, whole(one.quantity, f"How many of {name}", field="by_shop"))
+
+
+def kept_here(part: Removal, time: Away | None, whole: SendOut | None, *, is_fitted: bool) -> str:
+    """Why a part cannot go out, one sentence; nothing where it can. `time` is its time away that
+    is not over, `whole` the batch it went with then."""
+    called = f"{part.number} {part.name}"
+    if time is not None:
+        at = f"with {whole.called}" if whole is not None else f"at {time.shop}"
+        return f"{called} is away already, {at}. Check it back in first."
+    if is_fitted:
+        return f"{called} is in already. Take it back out before it goes away."
+    if part.fate is Fate.SCRAP:
+        return f"{called} is scrapped. Change what becomes of it before it goes away."
+    return ""
+
+
+def read_shop_part(typed: str) -> ShopPart:
+    """`3 oil jets` or `3 x oil jets`; without a count it is one. BadInput for nothing, and none."""
+    found = _COUNTED.fullmatch(" ".join(typed.split()))
+    if found is None:
+        raise BadInput("Say what the shop takes off, for example: 3 oil jets.", field="by_shop")
+    count = int(found[1] or 1)
+    if not count:
+        raise BadInput(f"How many {found[2]}? Give at least 1.", field="by_shop")
+    return ShopPart(found[2], count)

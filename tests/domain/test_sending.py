@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import Asked
 from bagtag.domain.sending import PackForm, ShopPart, Wanted
-from bagtag.domain.sending_check import check_pack, check_wanted, price_of
+from bagtag.domain.sending_check import check_pack, check_wanted, price_of, read_shop_part
 
 TODAY = date(2026, 11, 25)
 FORM = PackForm(
@@ -101,3 +101,20 @@ def test_what_cannot_be_wanted_is_said(wanted, field, said):
     with pytest.raises(BadInput, match=said) as caught:
         check_wanted(wanted)
     assert caught.value.field == field
+
+
+NAME = st.text(st.characters(categories=("L",)), min_size=1, max_size=8)
+
+
+@given(st.lists(NAME, min_size=1, max_size=3).map(" ".join), st.integers(1, 9999))
+def test_a_count_and_a_name_are_read_as_they_are_written(name, count) -> None:
+    assert read_shop_part(f" {count}  {name} ") == ShopPart(name, count)
+    assert read_shop_part(f"{count} x {name}") == ShopPart(name, count)
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"), [("  ", "Say what the shop takes off"), ("0 jets", "How many jets?")]
+)
+def test_nothing_and_none_are_said(typed, said) -> None:
+    with pytest.raises(BadInput, match=said.replace("?", ".")):
+        read_shop_part(typed)

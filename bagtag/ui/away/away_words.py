@@ -2,23 +2,20 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from datetime import date
 from typing import TYPE_CHECKING
 
 from bagtag.domain.asked import limits, outside, told
-from bagtag.domain.errors import BadInput
+from bagtag.domain.days import dated, late_words
 from bagtag.domain.fitting import Asked, Figure
 from bagtag.domain.money import money
-from bagtag.domain.phrases import capital, day
+from bagtag.domain.phrases import capital
 from bagtag.domain.send_out import SendOut
 from bagtag.domain.sending import Batch, Item, ShopPart
 
 if TYPE_CHECKING:
     from bagtag.domain.model import Away
-
-_COUNTED = re.compile(r"(?:(\d{1,4})\s*[x×]?\s+)?(\S.*)", re.IGNORECASE | re.DOTALL)
 
 
 def key_of(batch: Batch) -> int:
@@ -34,18 +31,13 @@ def called(batch: Batch) -> str:
     return capital(batch.send_out.called)
 
 
-def days_late(promised: date | None, today: date) -> int:
-    return max((today - promised).days, 0) if promised is not None else 0
-
-
 def since(out_on: date, promised: date | None, today: date) -> str:
     """`out since 3 May, promised for 12 May, 4 days late`"""
-    said = f"out since {day_said(out_on, today)}"
+    said = f"out since {dated(out_on, today)}"
     if promised is None:
         return f"{said}, no day promised"
-    said = f"{said}, promised for {day_said(promised, today)}"
-    days = days_late(promised, today)
-    return f"{said}, {days} day{'s' * (days != 1)} late" if days else said
+    said = f"{said}, promised for {dated(promised, today)}"
+    return ", ".join(filter(None, (said, late_words(promised, today))))
 
 
 def when(batch: Batch, today: date) -> str:
@@ -55,19 +47,14 @@ def when(batch: Batch, today: date) -> str:
     else:
         out_on = min(item.away.sent_at for item in batch.items).astimezone().date()
     if batch.items and not batch.out:
-        return f"out on {day_said(out_on, today)}, back {back_on(batch.items, today)}"
+        return f"out on {dated(out_on, today)}, back {back_on(batch.items, today)}"
     return since(out_on, batch.promised, today)
 
 
 def back_on(items: Iterable[Item], today: date) -> str:
     """The day on which the last of them came back."""
     days = [item.away.back_at for item in items if item.away.back_at is not None]
-    return day_said(max(days).astimezone().date(), today) if days else ""
-
-
-def day_said(when: date, today: date) -> str:
-    """A day, with its year where that is another one."""
-    return day(when) if when.year == today.year else f"{day(when)} {when.year}"
+    return dated(max(days).astimezone().date(), today) if days else ""
 
 
 def how_many(batches: Iterable[Batch], today: date) -> str:
@@ -110,7 +97,7 @@ def back_said(away: Away, today: date) -> str:
     """`back 12 May: work done, measured` of a part that is back."""
     if away.back_at is None:
         return ""
-    said = f"back {day_said(away.back_at.astimezone().date(), today)}"
+    said = f"back {dated(away.back_at.astimezone().date(), today)}"
     said = f"{said}, checked in by {away.back_by}" if away.back_by else said
     found = ", ".join(one.value for one in away.checks)
     return f"{said}: {found}" if found else said
@@ -118,17 +105,6 @@ def back_said(away: Away, today: date) -> str:
 
 def price_words(send_out: SendOut) -> str:
     return money(send_out.price, send_out.currency)
-
-
-def shop_part(typed: str) -> ShopPart:
-    """`3 oil jets` or `3 x oil jets`; without a count it is one. BadInput for nothing."""
-    found = _COUNTED.fullmatch(" ".join(typed.split()))
-    if found is None:
-        raise BadInput("Say what the shop takes off, for example: 3 oil jets.", field="by_shop")
-    count = int(found[1] or 1)
-    if not count:
-        raise BadInput(f"How many {found[2]}? Give at least 1.", field="by_shop")
-    return ShopPart(found[2], count)
 
 
 def shop_part_words(one: ShopPart) -> str:

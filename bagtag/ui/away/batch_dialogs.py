@@ -11,7 +11,7 @@ from bagtag import services
 from bagtag.domain.errors import BadInput
 from bagtag.domain.send_out import SendOut
 from bagtag.domain.sending import Batch, Item
-from bagtag.ui.away.away_words import shop_part
+from bagtag.domain.sending_check import read_shop_part
 from bagtag.ui.away.pack_off import USUAL
 from bagtag.ui.away.pack_page import parts_of, pick_row
 from bagtag.ui.away.pack_shop import ShopForm
@@ -119,7 +119,7 @@ class ShopTookDialog(BuildDialog):
 
     def save(self) -> None:
         try:
-            one = shop_part(self.line.text())
+            one = read_shop_part(self.line.text())
         except BadInput as wrong:
             self.say_wrong(wrong.sentence, wrong.field)
             return

@@ -10,7 +10,8 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from bagtag.domain.errors import BadInput
 from bagtag.domain.sending import ShopPart
-from bagtag.ui.away.away_words import shop_part, shop_part_words
+from bagtag.domain.sending_check import read_shop_part
+from bagtag.ui.away.away_words import shop_part_words
 from bagtag.ui.forms.basics import ENTER, Field, Line, tight
 from bagtag.ui.forms.rows import Rows
 from bagtag.ui.order.pick_around import Around
@@ -119,7 +120,7 @@ class ShopTakes(Around):
         if not self.line.text().strip():
             return True
         try:
-            self.parts.append(shop_part(self.line.text()))
+            self.parts.append(read_shop_part(self.line.text()))
         except BadInput as wrong:
             self.field.say(wrong.sentence)
             self.line.setFocus()

@@ -40,7 +40,7 @@ def steps(count: int) -> str:
 
 
 def head_words(found: "HoldingUp") -> str:
-    """`27 of 52 steps are held up`"""
+    """`27 of 52 steps left are held up`"""
     return f"{found.left - found.free} of {steps(found.left)} left are held up"
 
 

@@ -3,8 +3,6 @@
 from datetime import date
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 from PySide6.QtCore import Qt
 
 from bagtag import services
@@ -13,7 +11,6 @@ from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import Asked
 from bagtag.domain.model import Origin
 from bagtag.domain.sending import ShopPart
-from bagtag.ui.away import away_words
 from tests.ui.away.away_kit import SHOP, batch, code, days, send_cover, send_drum
 from tests.ui.forms_kit import CONTROL, ENTER, ESC, press, write
 from tests.ui.stages_job import sentence_of
@@ -331,12 +328,3 @@ def test_no_day_is_said_at_its_own_field() -> None:
     with pytest.raises(BadInput) as wrong:
         sending_days.out_day("soon", TODAY)
     assert wrong.value.field == "out_on"
-
-
-NAME = st.text(st.characters(categories=("L",)), min_size=1, max_size=8)
-
-
-@given(st.lists(NAME, min_size=1, max_size=3).map(" ".join), st.integers(1, 9999))
-def test_a_count_and_a_name_are_read_as_they_are_written(name, count) -> None:
-    assert away_words.shop_part(f" {count}  {name} ") == ShopPart(name, count)
-    assert away_words.shop_part(f"{count} x {name}") == ShopPart(name, count)
