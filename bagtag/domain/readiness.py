@@ -6,10 +6,11 @@ bench itself can be done today.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 from enum import StrEnum
 
+from bagtag.domain.days import day_words, late_words
 from bagtag.domain.fitting import Ref
 from bagtag.domain.now import Frees
 from bagtag.domain.standing import Hindrance, Keeps
@@ -59,7 +60,7 @@ class Holding:
     earliest day of every step that is not in; `rungs` the same by day, the unknown last."""
 
     held: tuple[Held, ...] = ()
-    days: Mapping[Ref, date | None] | None = None
+    days: Mapping[Ref, date | None] = field(default_factory=dict)
     rungs: tuple[Rung, ...] = ()
 
 
@@ -139,3 +140,28 @@ def _rungs(days: Mapping[Ref, date | None]) -> tuple[Rung, ...]:
         found.setdefault(day, []).append(ref)
     in_turn = sorted(found, key=lambda day: (day is None, day or date.min))
     return tuple(Rung(day, tuple(found[day])) for day in in_turn)
+
+
+def act_words(held: Held, today: date) -> str:
+    """What to do about it, one sentence: "Ask Mill Lane Engineering: 2 days late."."""
+    pressing, whom = held.pressing, held.pressing.whom
+    match held.chase:
+        case Chase.LATE:
+            late = late_words(pressing.due, today) if pressing.due else ""
+            return f"Ask {whom or 'where it is'}: {late}."
+        case Chase.NO_DAY:
+            return f"Ask {whom} for a day." if whom else "Ask for a day."
+        case Chase.TO_ORDER:
+            return f"Order it from {whom}." if whom else "Order it."
+        case Chase.ON_ITS_WAY:
+            return f"Due {day_words(pressing.due, today)}." if pressing.due else ""
+        case _:
+            return _AT_OUR_BENCH[held.chase]
+
+
+_AT_OUR_BENCH = {
+    Chase.TO_WORK: "Send it away to be worked.",
+    Chase.TO_MEASURE: "Measure it.",
+    Chase.TO_DECIDE: "Decide it.",
+}
+"""What waits for nobody but ourselves."""

@@ -5,9 +5,9 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 from operator import attrgetter
 
-from bagtag.domain import codes
+from bagtag.domain import codes, sending_check
 from bagtag.domain.errors import NotFound
-from bagtag.domain.model import Away, Fate, Removal
+from bagtag.domain.model import Away, Removal
 from bagtag.domain.send_out import SendOut
 from bagtag.domain.sending import Batch, Late
 from bagtag.services.batch_items import told
@@ -47,7 +47,11 @@ def batch(store: Store, send_out_id: int) -> Batch:
 
 def get_send_out(store: Store, send_out_id: int) -> SendOut:
     with store.read() as connection:
-        found = between.get_send_out(connection, send_out_id)
+        return there(between.get_send_out(connection, send_out_id))
+
+
+def there(found: SendOut | None) -> SendOut:
+    """A batch that was looked for; NotFound when it is gone."""
     if found is None:
         raise NotFound("This send-out is no longer in the job. Choose another one.")
     return found
@@ -78,17 +82,9 @@ def kept_here(where: Whereabouts) -> dict[int, str]:
 
 
 def _keeps(part: Removal, where: Whereabouts) -> str:
-    called = f"{part.number} {part.name}"
     time = where.out.get(part.id)
-    if time is not None:
-        whole = where.wholes.get(time.send_out_id)
-        at = f"with {whole.called}" if whole is not None else f"at {time.shop}"
-        return f"{called} is away already, {at}. Check it back in first."
-    if part.id in where.fitted:
-        return f"{called} is in already. Take it back out before it goes away."
-    if part.fate is Fate.SCRAP:
-        return f"{called} is scrapped. Change what becomes of it before it goes away."
-    return ""
+    whole = where.wholes.get(time.send_out_id) if time is not None else None
+    return sending_check.kept_here(part, time, whole, is_fitted=part.id in where.fitted)
 
 
 def late(store: Store, today: date) -> tuple[Late, ...]:

@@ -3,14 +3,12 @@
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
-from decimal import Decimal
 
 from bagtag.domain import areas as tree
-from bagtag.domain.errors import BadInput, NotFound
-from bagtag.domain.measuring import check, forms, likely, results, text, units
+from bagtag.domain.measuring import check, deciding, forms, likely, results, text
 from bagtag.domain.measuring.form import SheetForm
 from bagtag.domain.measuring.instrument import Instrument
-from bagtag.domain.measuring.instrument_check import calibration
+from bagtag.domain.measuring.instrument_check import calibration, step_in
 from bagtag.domain.measuring.result import Results, Verdict
 from bagtag.domain.measuring.sheet import MeasureSheet, SheetKind
 from bagtag.domain.model import Fate, Removal
@@ -20,6 +18,7 @@ from bagtag.services.measuring_acts import (
     decide,
     delete_sheet,
     drop_reading,
+    get_sheet,
     save,
     take_reading,
     undecide,
@@ -118,14 +117,6 @@ def _row(sheet: MeasureSheet) -> SheetRow:
     return SheetRow(sheet, text.summary(sheet), said.verdict, said.is_measured)
 
 
-def get_sheet(store: Store, sheet_id: int) -> MeasureSheet:
-    with store.read() as connection:
-        found = between.get_sheet(connection, sheet_id)
-    if found is None:
-        raise NotFound("This measuring sheet is no longer in the store. Choose another one.")
-    return found
-
-
 def view(store: Store, sheet_id: int, *, today: date | None = None) -> SheetView:
     """A sheet as it is kept. With `today`, what is to be said of the instruments it was read with
     is among its questions."""
@@ -147,30 +138,12 @@ def reckon(
 ) -> SheetView:
     """A sheet as it stands in its fields, kept or not; nothing is read from the store. `also` are
     sentences to put behind its own questions."""
-    questions = (*check.questions(sheet), *_read_since(sheet), *also)
+    asked = (*check.questions(sheet), deciding.read_since(sheet), *also)
+    questions = tuple(filter(None, asked))
     return SheetView(sheet, removal, forms.form(sheet), results.results(sheet), questions)
-
-
-def _read_since(sheet: MeasureSheet) -> tuple[str, ...]:
-    """Whether the sheet says another thing now than when it was decided on."""
-    if sheet.decision is None or sheet.decision.said == text.summary(sheet):
-        return ()
-    said = f"It was decided when this sheet said: {sheet.decision.said}. Decide again."
-    return (said,)
 
 
 def kinds_for(store: Store, removal: Removal | None) -> tuple[SheetKind, ...]:
     """Every kind of sheet, those first that a part of this kind is likely measured on."""
     known = kinds.of(store)
     return likely.in_order(known.of(removal.name, removal.kind) if removal else None)
-
-
-def step_in(one: Instrument, unit: str) -> Decimal:
-    """The smallest step of an instrument in the unit of a reading; BadInput where it shows
-    something else, a force where a length is wanted."""
-    if units.dimension(one.unit) != units.dimension(unit):
-        raise BadInput(
-            f"The {one.name} reads {one.unit}, and this place is read in {unit}. Choose another.",
-            field="instrument",
-        )
-    return units.converted(one.resolution, one.unit, unit)

@@ -52,18 +52,24 @@ def _called(sheet: MeasureSheet) -> str:
     return sheet.title or sheet.kind.value
 
 
-def _kept(act: Act, sheet_id: int) -> MeasureSheet:
-    sheet = between.get_sheet(act.connection, sheet_id)
+def get_sheet(store: Store, sheet_id: int) -> MeasureSheet:
+    """A sheet as it is kept; NotFound when it is gone."""
+    with store.read() as connection:
+        return _there(between.get_sheet(connection, sheet_id))
+
+
+def _there(sheet: MeasureSheet | None) -> MeasureSheet:
     if sheet is None:
         raise NotFound("This measuring sheet is no longer in the store. Choose another one.")
     return sheet
 
 
+def _kept(act: Act, sheet_id: int) -> MeasureSheet:
+    return _there(between.get_sheet(act.connection, sheet_id))
+
+
 def _job_and_name(store: Store, sheet_id: int) -> tuple[int, str]:
-    with store.read() as connection:
-        sheet = between.get_sheet(connection, sheet_id)
-    if sheet is None:
-        raise NotFound("This measuring sheet is no longer in the store. Choose another one.")
+    sheet = get_sheet(store, sheet_id)
     return sheet.job_id, _called(sheet)
 
 

@@ -2,15 +2,10 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from datetime import datetime
 from functools import cached_property, lru_cache
 
 from bagtag.domain import areas as tree
 from bagtag.domain.fitting import Ref, Rule, Task, TaskKind, part, task
-from bagtag.domain.measuring.result import Verdict
-from bagtag.domain.measuring.results import results
-from bagtag.domain.measuring.sheet import MeasureSheet
-from bagtag.domain.measuring.text import summary
 from bagtag.domain.model import Area, Away, SignOff
 from bagtag.domain.new_part import NewPart
 from bagtag.domain.now import Lane, Now, now
@@ -18,6 +13,7 @@ from bagtag.domain.order_input import BuildRows, areas_of_steps, problem
 from bagtag.domain.order_plan import InForce, in_force
 from bagtag.domain.order_problem import Plan, Tie
 from bagtag.domain.order_why import needs
+from bagtag.domain.sheets_of_parts import open_by_part
 from bagtag.domain.sign_off import looked_at, must_not_sign
 from bagtag.domain.standing import Between, Hindrance, OpenSheet, Outline, of_its_own
 from bagtag.domain.tie_words import Words
@@ -184,31 +180,9 @@ def planned_afresh(store: Store, job_id: int) -> Planned:
         out = belongings.away_now(connection, job_id)
         bought = between.new_parts(connection, job_id)
         back = sendings.last_back(connection, job_id)
-        sheets = _by_part(between.open_sheets(connection, job_id), back)
+        sheets = open_by_part(between.open_sheets(connection, job_id), back)
     new: dict[int, list[NewPart]] = {}
     for one in bought:
         if one.removal_id is not None:
             new.setdefault(one.removal_id, []).append(one)
     return Planned(job_id, rows, signed, out, in_force(problem(rows)), new, sheets)
-
-
-def _by_part(
-    sheets: Sequence[MeasureSheet], back: Mapping[int, datetime]
-) -> dict[int, tuple[OpenSheet, ...]]:
-    """`back` has when parts were last back from a shop."""
-    found: dict[int, tuple[OpenSheet, ...]] = {}
-    for sheet in sheets:
-        if (of := sheet.removal_id) is not None:
-            found[of] = (*found.get(of, ()), _open(sheet, back.get(of)))
-    return found
-
-
-def _open(sheet: MeasureSheet, back_at: datetime | None) -> OpenSheet:
-    """What is measured when parts are in already holds one back only where it is out of limits."""
-    found = results(sheet)
-    holds = not sheet.kind.is_at_build or found.verdict is Verdict.OUT
-    made = sheet.decision
-    if made is None:
-        return OpenSheet(summary(sheet), found.is_measured, holds)
-    is_worked = back_at is not None and back_at > made.at
-    return OpenSheet(summary(sheet), found.is_measured, holds, made.work.rstrip("."), is_worked)

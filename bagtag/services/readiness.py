@@ -5,9 +5,8 @@ from dataclasses import dataclass
 from datetime import date
 
 from bagtag.domain import readiness
-from bagtag.domain.days import day_words, late_words
 from bagtag.domain.fitting import Ref
-from bagtag.domain.readiness import Chase, Held
+from bagtag.domain.readiness import Held, act_words
 from bagtag.services.planning import Planned, planned
 from bagtag.store import belongings, between
 from bagtag.store.work import Store
@@ -81,11 +80,6 @@ def holding_up(store: Store, job_id: int, today: date | None = None) -> HoldingU
     return HoldingUp(job_id, day, rows, rungs, len(waiting), free)
 
 
-def days(store: Store, job_id: int, today: date | None = None) -> dict[Ref, date | None]:
-    """The earliest day of each step that is not in; None where nobody knows."""
-    return dict(_found(planned(store, job_id), today or date.today()).days or {})
-
-
 def first_day(known: Planned, ref: Ref, today: date) -> date | None:
     """The earliest day of one step; None where nobody knows."""
     roots = known.now.roots.get(ref, ())
@@ -134,28 +128,3 @@ def _waiting(known: Planned, held: Held, behind: Sequence[Ref]) -> tuple[str, ..
     more = held.all - 1 - len(behind)
     named = tuple(map(known.called, behind))
     return (*named, f"and {more} more") if more > 0 else named
-
-
-def act_words(held: Held, today: date) -> str:
-    """What to do about it, one sentence: "Ask Mill Lane Engineering: 2 days late."."""
-    pressing, whom = held.pressing, held.pressing.whom
-    match held.chase:
-        case Chase.LATE:
-            late = late_words(pressing.due, today) if pressing.due else ""
-            return f"Ask {whom or 'where it is'}: {late}."
-        case Chase.NO_DAY:
-            return f"Ask {whom} for a day." if whom else "Ask for a day."
-        case Chase.TO_ORDER:
-            return f"Order it from {whom}." if whom else "Order it."
-        case Chase.ON_ITS_WAY:
-            return f"Due {day_words(pressing.due, today)}." if pressing.due else ""
-        case _:
-            return _OURS[held.chase]
-
-
-_OURS = {
-    Chase.TO_WORK: "Send it away to be worked.",
-    Chase.TO_MEASURE: "Measure it.",
-    Chase.TO_DECIDE: "Decide it.",
-}
-"""What waits for nobody but ourselves."""

@@ -1,6 +1,6 @@
 """Renewals: every new part that a job needs, from the day it is wanted until it is compared."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from datetime import date
 from pathlib import Path
 
@@ -8,17 +8,14 @@ from bagtag.domain import renewal_csv, renewal_csv_read, renewal_import
 from bagtag.domain.change import Change
 from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import part
-from bagtag.domain.measuring import results, text
-from bagtag.domain.measuring.result import Verdict
-from bagtag.domain.measuring.sheet import MeasureSheet
-from bagtag.domain.model import Fate
 from bagtag.domain.renewal_check import checked, read_price
 from bagtag.domain.renewal_csv_form import DELIMITERS
 from bagtag.domain.renewal_csv_read import CsvRead, CsvRow
 from bagtag.domain.renewal_import import Changed, ImportPlan
-from bagtag.domain.renewal_merge import Merged, SupplierList, Wanted
+from bagtag.domain.renewal_merge import Merged, SupplierList, ToOrder, to_order
 from bagtag.domain.renewal_merge import merged as merged_lines
 from bagtag.domain.renewals import RenewLine, RenewRows, Why, gather
+from bagtag.domain.sheets_of_parts import decided_to_renew, out_of_limits
 from bagtag.services import jobs, kinds
 from bagtag.services.planning import Planned, planned
 from bagtag.services.renewal_acts import (
@@ -78,38 +75,16 @@ def _rows(store: Store, job_id: int, known: Planned) -> RenewRows:
         return RenewRows(
             job_id,
             log,
-            between.new_parts(connection, job_id),
-            kinds.of(store),
-            {ref.id: n for n, ref in enumerate(known.plan.order, 1) if ref == part(ref.id)},
-            frozenset(ref.id for ref in known.signed if ref == part(ref.id)),
-            belongings.main_codes(connection, ids),
-            {one.id: one for one in belongings.containers(connection, job_id)},
-            known.out,
-            _out(sheets),
-            _decided(sheets),
+            written=between.new_parts(connection, job_id),
+            kinds=kinds.of(store),
+            places={ref.id: n for n, ref in enumerate(known.plan.order, 1) if ref == part(ref.id)},
+            fitted=frozenset(ref.id for ref in known.signed if ref == part(ref.id)),
+            codes=belongings.main_codes(connection, ids),
+            containers={one.id: one for one in belongings.containers(connection, job_id)},
+            away=known.out,
+            out=out_of_limits(sheets),
+            decided=decided_to_renew(sheets),
         )
-
-
-def _out(sheets: Sequence[MeasureSheet]) -> Mapping[int, str]:
-    """What is measured out of its limits, of parts that nobody has decided."""
-    return {
-        sheet.removal_id: text.summary(sheet)
-        for sheet in sheets
-        if sheet.removal_id is not None
-        and sheet.decision is None
-        and results.results(sheet).verdict is Verdict.OUT
-    }
-
-
-def _decided(sheets: Sequence[MeasureSheet]) -> Mapping[int, str]:
-    """What was said of a part when its sheet decided to renew it."""
-    return {
-        sheet.removal_id: sheet.decision.said or sheet.decision.why
-        for sheet in sheets
-        if sheet.removal_id is not None
-        and sheet.decision is not None
-        and sheet.decision.fate is Fate.RENEW
-    }
 
 
 def merged(
@@ -117,20 +92,12 @@ def merged(
 ) -> tuple[SupplierList, ...]:
     """The order list of one job or several, by supplier, equal lines as one: what is not ordered
     yet, or with `everything` all that is renewed."""
-    found: list[Wanted] = []
+    found: list[ToOrder] = []
     for job_id in dict.fromkeys(job_ids):
         job = f"job {jobs.get_job(store, job_id).number}" if len(set(job_ids)) > 1 else ""
-        found += [_wanted(line, job, everything) for line in lines(store, job_id)]
-    kept = (one for one in found if one.count)
-    return merged_lines(kept)
-
-
-def _wanted(line: RenewLine, job: str, everything: bool) -> Wanted:
-    is_listed = line.is_needed and not line.is_suggestion if everything else line.is_open
-    count = line.new_part.count if everything else line.still
-    place = f" (step {line.step})" if line.step else ""
-    for_ = ": ".join(filter(None, (job, f"{line.before}{place}")))
-    return Wanted(line, count if is_listed else 0, for_)
+        known = lines(store, job_id)
+        found += [to_order(line, job, everything=everything) for line in known]
+    return merged_lines(one for one in found if one.count)
 
 
 def write_csv(store: Store, job_ids: Sequence[int], out: Path, delimiter: str = ",") -> int:

@@ -5,7 +5,6 @@ from datetime import date
 from uuid import uuid4
 
 from bagtag.domain.change import Change
-from bagtag.domain.errors import NotFound
 from bagtag.domain.model import TagRole
 from bagtag.domain.send_out import SendOut
 from bagtag.domain.sending import (
@@ -26,7 +25,15 @@ from bagtag.domain.sending_check import (
 )
 from bagtag.services import packing
 from bagtag.services.batch_items import items
-from bagtag.services.batches import batch, batches, find_send_out, get_send_out, late, why_not
+from bagtag.services.batches import (
+    batch,
+    batches,
+    find_send_out,
+    get_send_out,
+    late,
+    there,
+    why_not,
+)
 from bagtag.services.codes_drawn import tie
 from bagtag.services.coming_back import back, scanned
 from bagtag.services.repacking import change_wanted, delete, drop_item, shop_took, wanted_of
@@ -92,7 +99,7 @@ def _made(act: Act, job_id: int, form: PackForm) -> SendOut:
         tables.send_out, uid=str(uuid4()), job_id=job_id, number=number, **made, **_columns(form)
     )
     tie(act, "", TagRole.SEND_OUT, job_id, send_out_id=id_)
-    return _whole(act, id_)
+    return there(between.get_send_out(act.connection, id_))
 
 
 def _columns(form: PackForm) -> dict[str, object]:
@@ -109,13 +116,6 @@ def _columns(form: PackForm) -> dict[str, object]:
     }
 
 
-def _whole(act: Act, send_out_id: int) -> SendOut:
-    found = between.get_send_out(act.connection, send_out_id)
-    if found is None:
-        raise NotFound("This send-out is no longer in the job. Choose another one.")
-    return found
-
-
 def edit(store: Store, send_out_id: int, form: PackForm, *, who: str = "") -> Change:
     """Write what is said of a batch anew; its parts follow its shop and its days."""
     was = get_send_out(store, send_out_id)
@@ -124,7 +124,7 @@ def edit(store: Store, send_out_id: int, form: PackForm, *, who: str = "") -> Ch
 
     def do(act: Act) -> None:
         act.update(tables.send_out, send_out_id, **_columns(clean))
-        columns = packing.time_columns(_whole(act, send_out_id))
+        columns = packing.time_columns(there(between.get_send_out(act.connection, send_out_id)))
         if is_same_day:
             del columns["sent_at"]
         for one in between.went_with(act.connection, [send_out_id]).get(send_out_id, []):

@@ -8,7 +8,6 @@ from typing import BinaryIO
 
 from bagtag.domain import picture
 from bagtag.domain.datum import Datum
-from bagtag.domain.errors import NotFound
 from bagtag.domain.model import Removal
 from bagtag.domain.resolve import told
 from bagtag.domain.sending import Item
@@ -24,16 +23,15 @@ from bagtag.store.work import Store
 def traveller_of(store: Store, send_out_id: int) -> Traveller:
     """What goes with a batch; NotFound when it is gone."""
     whole = batches.batch(store, send_out_id)
-    if whole.send_out is None:
-        raise NotFound("This send-out is no longer in the job. Choose another one.")
-    job = jobs.get_job(store, whole.send_out.job_id)
+    send_out = batches.there(whole.send_out)
+    job = jobs.get_job(store, send_out.job_id)
     with store.read() as connection:
         others = removals.tied_to(connection, [item.removal for item in whole.items])
     parts = [
         TravellerPart(item, _photo(store, item), _sits(item, job.datum, others), pieces)
         for item, pieces in _with_pieces(whole.items)
     ]
-    return Traveller(whole.send_out, job.title, date.today(), job.owner, tuple(parts))
+    return Traveller(send_out, job.title, date.today(), job.owner, tuple(parts))
 
 
 def _with_pieces(items: Iterable[Item]) -> list[tuple[Item, tuple[Item, ...]]]:

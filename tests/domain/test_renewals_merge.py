@@ -5,13 +5,13 @@ from decimal import Decimal
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bagtag.domain.renewal_merge import Wanted, merged
+from bagtag.domain.renewal_merge import ToOrder, merged
 from bagtag.domain.renewals import RenewLine
 from tests.domain.renew_kit import part
 
 
-def wanted(count: int, for_: str = "", **fields) -> Wanted:
-    return Wanted(RenewLine(part(**fields)), count, for_)
+def wanted(count: int, for_: str = "", **fields) -> ToOrder:
+    return ToOrder(RenewLine(part(**fields)), count, for_)
 
 
 def test_equal_lines_of_two_jobs_are_one() -> None:

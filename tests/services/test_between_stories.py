@@ -21,6 +21,7 @@ from bagtag.domain.model import Fate, Replacement
 from bagtag.domain.sending import Back, PackForm, ShopPart, Wanted
 from bagtag.domain.standing import Reach, Standing
 from bagtag.services.jobs import JobForm
+from bagtag.services.planning import planned
 from bagtag.services.signing import SignForm
 from bagtag.store.tables import JOURNALED
 from bagtag.store.work import Store
@@ -179,7 +180,7 @@ class Between(RuleBasedStateMachine):
             for sheet in self.sheets()
             if sheet.decision is None and not sheet.kind.is_at_build
         }
-        days = services.readiness.days(self.store, self.job_id)
+        roots = planned(self.store, self.job_id).now.roots
         for step in services.board.board(self.store, self.job_id).steps:
             removal = services.strip.get_removal(self.store, step.ref.id)
             renews = removal.fate is Fate.RENEW
@@ -189,7 +190,7 @@ class Between(RuleBasedStateMachine):
             if step.sign_off is None and held:
                 assert step.standing not in (Standing.NEXT, Standing.IN)
                 assert step.reach is Reach.WAITS
-                assert step.ref in days
+                assert step.ref in roots[step.ref]
 
     @invariant()
     def where_a_new_part_stands_is_told_alike_everywhere(self) -> None:

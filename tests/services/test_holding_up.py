@@ -11,6 +11,7 @@ from bagtag.domain.measuring.sheet import SheetKind
 from bagtag.domain.model import Fate
 from bagtag.domain.readiness import Chase
 from bagtag.domain.standing import Reach, Standing
+from bagtag.services.planning import planned
 from bagtag.services.send_outs import Back, PackForm, Wanted
 
 TODAY = date.today()
@@ -37,7 +38,8 @@ def test_a_casting_away_is_asked_for_on_the_day_after_it_was_promised(store, job
     (row,) = found.rows
     assert row.held.chase is Chase.ON_ITS_WAY
     assert found.last_day == due
-    days = services.readiness.days(store, job_id)
+    known = planned(store, job_id)
+    days = {ref: services.readiness.first_day(known, ref, TODAY) for ref in known.now.roots}
     assert days == {part(case["shaft"]): TODAY, part(case["bearing"]): due, part(case["case"]): due}
     late = services.readiness.holding_up(store, job_id, due + timedelta(days=2))
     assert late.rows[0].act == "Ask Mill Lane: 2 days late."

@@ -6,6 +6,7 @@ from bagtag.domain.errors import BadInput
 from bagtag.domain.measuring.result import Verdict
 from bagtag.domain.measuring.results import results
 from bagtag.domain.measuring.sheet import Decision, MeasureSheet
+from bagtag.domain.measuring.text import summary
 from bagtag.domain.model import Fate
 
 AGAINST = {
@@ -49,3 +50,10 @@ def _against(sheet: MeasureSheet) -> str:
     if worst is None or worst.verdict not in AGAINST:
         return ""
     return f"On the sheet {sheet.title or sheet.kind.value}, {worst.name} {AGAINST[worst.verdict]}"
+
+
+def read_since(sheet: MeasureSheet) -> str:
+    """Whether the sheet says another thing now than when it was decided on, as a sentence."""
+    if sheet.decision is None or sheet.decision.said == summary(sheet):
+        return ""
+    return f"It was decided when this sheet said: {sheet.decision.said}. Decide again."

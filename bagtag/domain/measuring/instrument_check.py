@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from datetime import date
+from decimal import Decimal
 
 from bagtag.domain.clean import NAME_LIMIT, NOTE_LIMIT, clean_text
 from bagtag.domain.days import months_since
@@ -53,3 +54,14 @@ def calibration(one: Instrument, today: date) -> str:
         f"{capital(one.name)}: last calibrated on {on.isoformat()}, {MONTHS} months ago or more. "
         "Try it on a known size before it decides a part."
     )
+
+
+def step_in(one: Instrument, unit: str) -> Decimal:
+    """The smallest step of an instrument in the unit of a reading; BadInput where it shows
+    something else, a force where a length is wanted."""
+    if units.dimension(one.unit) != units.dimension(unit):
+        raise BadInput(
+            f"The {one.name} reads {one.unit}, and this place is read in {unit}. Choose another.",
+            field="instrument",
+        )
+    return units.converted(one.resolution, one.unit, unit)
