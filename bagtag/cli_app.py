@@ -21,6 +21,7 @@ from bagtag import (
     cli_torque,
     cli_where,
 )
+from bagtag.cli_options import AS_JSON, JOB
 from bagtag.cli_store import Bench
 from bagtag.cli_window import Wanted, open_window
 from bagtag.domain.errors import BadInput, NotFound, Trouble
@@ -36,9 +37,6 @@ app = typer.Typer(
 app.add_typer(cli_torque.app, name="torque")
 app.add_typer(cli_away.app, name="away")
 app.add_typer(cli_measure.app, name="measure")
-
-JOB = Annotated[str, typer.Argument(metavar="JOB", help="The job: its number or its title.")]
-AS_JSON = Annotated[bool, typer.Option("--json", help="Answer in JSON, on standard output alone.")]
 
 
 def run(arguments: Sequence[str]) -> int:

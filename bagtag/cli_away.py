@@ -11,6 +11,7 @@ from bagtag import services
 from bagtag.cli_answers import answer
 from bagtag.cli_away_data import batch_data, batch_lines, late_data
 from bagtag.cli_away_typed import measured_figure, of_parts, part_of, wanted_figure
+from bagtag.cli_options import AS_JSON, JOB
 from bagtag.domain.days import late_words
 from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import Figure
@@ -23,11 +24,9 @@ from bagtag.store.work import Store
 
 app = typer.Typer(help="Send parts to an outside shop, and check them back in.")
 
-JOB = Annotated[str, typer.Argument(metavar="JOB", help="The job: its number or its title.")]
 PARTS = Annotated[
     list[str], typer.Argument(metavar="PART…", help="Parts: the number in the log, or a tag code.")
 ]
-AS_JSON = Annotated[bool, typer.Option("--json", help="Answer in JSON, on standard output alone.")]
 
 
 @app.command(name="list")

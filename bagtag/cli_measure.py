@@ -20,6 +20,7 @@ from bagtag.cli_measure_data import (
     view_lines,
 )
 from bagtag.cli_measure_reckon import limits_of, ratio_sheet, valve_sheet
+from bagtag.cli_options import AS_JSON, JOB
 from bagtag.domain.errors import BadInput, NotFound
 from bagtag.domain.measuring import valves
 from bagtag.domain.measuring.figures import reading
@@ -27,14 +28,13 @@ from bagtag.domain.measuring.form import FigureSlot, GivenSlot
 from bagtag.domain.measuring.instrument import Instrument
 from bagtag.domain.measuring.sheet import Given, MeasureSheet, Reading, SheetKind
 from bagtag.domain.model import Fate
+from bagtag.domain.typed_days import Lies, typed_day
 from bagtag.services.measuring import SheetView
 from bagtag.store.work import Store
 
 app = typer.Typer(help="Measure parts against their limits, and decide what becomes of them.")
 
-JOB = Annotated[str, typer.Argument(metavar="JOB", help="The job: its number or its title.")]
 SHEET = Annotated[int, typer.Argument(metavar="SHEET", help="The sheet's number, as listed.")]
-AS_JSON = Annotated[bool, typer.Option("--json", help="Answer in JSON, on standard output alone.")]
 
 
 @app.command(name="list")
@@ -118,10 +118,9 @@ def read(
 ) -> None:
     """Take one reading down. The answer is the sheet as it stands then."""
     with context.obj.store() as store:
-        form = services.measuring.view(store, sheet).form
-        now = services.measuring.get_sheet(store, sheet)
-        at = next((one for one in form.places if place in (one.key, str(one.number))), None)
-        unit = (at.unit if at else "") or now.unit
+        now = services.measuring.view(store, sheet)
+        at = next((one for one in now.form.places if place in (one.key, str(one.number))), None)
+        unit = (at.unit if at else "") or now.sheet.unit
         value, unit = reading(figure, unit, field="figure")
         one = Reading(at.key if at else place, value, unit)
         if instrument:
@@ -217,26 +216,21 @@ def instruments(
     *,
     add: Annotated[str, typer.Option(metavar="NAME", help="Add this one; wants --step.")] = "",
     step: Annotated[str, typer.Option(metavar="N", help='Its smallest step: "0.01 mm".')] = "",
-    calibrated: Annotated[str, typer.Option(metavar="DAY", help="When: 2026-11-25.")] = "",
+    calibrated: Annotated[
+        str, typer.Option(metavar="DAY", help="When: 14 March, today.")
+    ] = "",
     as_json: AS_JSON = False,
 ) -> None:
     """List what the bench measures with, or add an instrument to it."""
     with context.obj.store() as store:
         if add:
             value, unit = reading(step, "mm", field="step")
-            on = _day(calibrated) if calibrated else None
+            on = typed_day(calibrated, date.today(), Lies.BEHIND, field="calibrated_on")
             one = Instrument(add, value, unit, on)
             services.instruments.add_instrument(store, one, who=context.obj.who)
         known = services.instruments.all_instruments(store)
     lines = [instrument_line(one) for one in known] or ["There is no instrument in the list yet."]
     answer([instrument_data(one) for one in known], lines, as_json)
-
-
-def _day(text: str) -> date:
-    try:
-        return date.fromisoformat(text.strip())
-    except ValueError as wrong:
-        raise BadInput(f"{text} is no day. Write it like 2026-11-25.") from wrong
 
 
 @app.command(name="shims")

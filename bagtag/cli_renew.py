@@ -10,11 +10,9 @@ from typing import Any
 from bagtag import services
 from bagtag.cli_answers import answer, warn
 from bagtag.domain import codes
-from bagtag.domain.errors import BadInput
 from bagtag.domain.kinds import fold
 from bagtag.domain.money import money
 from bagtag.domain.new_part import NewPart
-from bagtag.domain.renewal_csv_form import DELIMITERS
 from bagtag.domain.renewal_import import ImportPlan
 from bagtag.domain.renewal_merge import Merged, SupplierList
 from bagtag.domain.renewal_words import called
@@ -40,7 +38,7 @@ def say_renew(store: Store, job: str, asked: RenewAsked, who: str, as_json: bool
     found = services.jobs.find_job(store, job)
     plan = _read(store, found.id, asked, who) if asked.read else None
     if asked.out is not None:
-        services.renewals.write_csv(store, [found.id], asked.out, _delimiter(asked.mark))
+        services.renewals.write_csv(store, [found.id], asked.out, asked.mark)
     lines = services.renewals.lines(store, found.id)
     data = {
         "job": {"number": found.number, "title": found.title},
@@ -51,13 +49,6 @@ def say_renew(store: Store, job: str, asked: RenewAsked, who: str, as_json: bool
     told = [] if plan is None else [_plan_words(plan, asked.try_)]
     written = [f"The list is in {asked.out}."] if asked.out else []
     answer(data, [*told, *_lines(lines), *written], as_json)
-
-
-def _delimiter(mark: str) -> str:
-    found = {name: sign for sign, name in DELIMITERS.items()}.get(mark)
-    if found is None:
-        raise BadInput(f"Cells are parted by one of these: {', '.join(DELIMITERS.values())}.")
-    return found
 
 
 def _read(store: Store, job_id: int, asked: RenewAsked, who: str) -> ImportPlan:

@@ -9,6 +9,7 @@ from typing import Annotated, Any
 import typer
 
 from bagtag.cli_answers import answer
+from bagtag.cli_options import AS_JSON
 from bagtag.domain.cautions import TORQUE_CAUTIONS
 from bagtag.domain.errors import BadInput
 from bagtag.domain.hardware import Adapter, HeldBy
@@ -26,7 +27,6 @@ app = typer.Typer(
 TORQUE = Annotated[
     str, typer.Argument(metavar="TORQUE", help='A figure with its unit: "40 N·m", "30 lbf·ft".')
 ]
-AS_JSON = Annotated[bool, typer.Option("--json", help="Answer in JSON, on standard output alone.")]
 
 
 @app.command()

@@ -82,6 +82,15 @@ def table(data: bytes) -> Table:
     return Table(rest, columns, delimiter, encoding, bool(header), (*troubles, *more))
 
 
+def mark_of(said: str) -> str:
+    """What parts the cells, said by itself or by its word (`semicolon`); BadInput for others."""
+    for mark, word in DELIMITERS.items():
+        if said in (mark, word):
+            return mark
+    named = ", ".join(DELIMITERS.values())
+    raise BadInput(f"Cells are parted by one of these: {named}.", field="delimiter")
+
+
 def _text(data: bytes) -> tuple[str, str, tuple[str, ...]]:
     """UTF-8 with or without a byte order mark, UTF-16 with one, else Windows-1252."""
     if data.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):

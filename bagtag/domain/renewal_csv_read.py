@@ -82,7 +82,7 @@ class _Reading:
     def row(self, record: tuple[int, list[str]]) -> CsvRow | None:
         line, cells = record
         said = {name: cells[at] for name, at in self.table.columns.items() if at < len(cells)}
-        texts = {name: _clean(said.get(name, ""), name) for name in LIMITS}
+        texts = {name: tidied(said.get(name, ""), lines=name == "note") for name in LIMITS}
         count = self._count(line, said)
         if not self._is_good(line, texts) or count == _BAD:
             return None
@@ -143,13 +143,6 @@ class _Reading:
 
     def told(self) -> tuple[str, ...]:
         return tuple(_sentence(words, lines) for words, lines in self.wrong.items())
-
-
-def _clean(text: str, name: str) -> str:
-    """Most cells are clean as they are, and there may be a hundred thousand lines of them."""
-    if text.isascii() and text.isprintable() and "  " not in text:
-        return text
-    return tidied(text, lines=name == "note")
 
 
 _BAD = -1

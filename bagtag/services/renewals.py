@@ -9,7 +9,7 @@ from bagtag.domain.change import Change
 from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import part
 from bagtag.domain.renewal_check import checked, read_price
-from bagtag.domain.renewal_csv_form import DELIMITERS
+from bagtag.domain.renewal_csv_form import mark_of
 from bagtag.domain.renewal_csv_read import CsvRead, CsvRow
 from bagtag.domain.renewal_import import Changed, ImportPlan
 from bagtag.domain.renewal_merge import Merged, SupplierList, ToOrder, to_order
@@ -101,12 +101,11 @@ def merged(
 
 
 def write_csv(store: Store, job_ids: Sequence[int], out: Path, delimiter: str = ",") -> int:
-    """Write the lines of one job or several as a table, whole or not at all; returns how many."""
-    if delimiter not in DELIMITERS:
-        named = ", ".join(DELIMITERS.values())
-        raise BadInput(f"Cells are parted by one of these: {named}.", field="delimiter")
+    """Write the lines of one job or several as a table, whole or not at all; returns how many.
+    `delimiter` parts the cells: the sign itself, or comma, semicolon, tab."""
     from bagtag.paper import pdf
 
+    mark = mark_of(delimiter)
     titles = {job_id: jobs.get_job(store, job_id).title for job_id in job_ids}
     rows = [
         (line, title)
@@ -114,7 +113,7 @@ def write_csv(store: Store, job_ids: Sequence[int], out: Path, delimiter: str = 
         for line in lines(store, job_id)
         if not line.is_suggestion
     ]
-    pdf.write(renewal_csv.write(rows, delimiter), out)
+    pdf.write(renewal_csv.write(rows, mark), out)
     return len(rows)
 
 
