@@ -47,3 +47,12 @@ class NewPart:
         if self.arrived >= self.count:
             return Replacement.HERE
         return Replacement.ORDERED if self.ordered_on else Replacement.WANTED
+
+    @property
+    def still(self) -> int:
+        """How many pieces are still to come."""
+        return max(self.count - self.arrived, 0)
+
+    def cost(self, pieces: int) -> Decimal | None:
+        """What so many pieces cost; None while nobody said a price."""
+        return None if self.price is None else self.price * pieces

@@ -66,7 +66,7 @@ class RenewLine:
     @property
     def still(self) -> int:
         """How many pieces are still to come."""
-        return max(self.new_part.count - self.new_part.arrived, 0)
+        return self.new_part.still
 
 
 @dataclass(frozen=True, slots=True)

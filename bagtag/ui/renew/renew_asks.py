@@ -78,7 +78,7 @@ class AskArrived(AskDay):
 
     def open_line(self, line: RenewLine) -> None:
         part = line.new_part
-        left = max(part.count - part.arrived, 1)
+        left = max(part.still, 1)
         here = f", {part.arrived} of them here already" if part.arrived else ""
         self.open_with(f"Count what came: {part.count} wanted{here}.")
         self.many.setText(str(left))

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from decimal import Decimal
+from operator import attrgetter
 from typing import TYPE_CHECKING
 
-from bagtag.domain.kinds import fold
 from bagtag.domain.model import Replacement
-from bagtag.domain.money import money
+from bagtag.domain.money import money, sums
 from bagtag.domain.new_part import NewPart
+from bagtag.domain.renewal_merge import by_supplier, supplier_key
 from bagtag.domain.renewal_words import called
 
 if TYPE_CHECKING:
@@ -45,25 +45,14 @@ def rows_of(lines: Sequence[RenewLine]) -> list[Heading | RenewLine]:
 
 
 def _rows(lines: Sequence[RenewLine]) -> Iterator[Heading | RenewLine]:
-    for group in _groups([line for line in lines if not line.is_suggestion]):
+    sure = (line for line in lines if not line.is_suggestion)
+    for group in by_supplier(sure, attrgetter("new_part")):
         yield Heading(group[0].new_part.supplier.strip() or NO_SUPPLIER, sum_words(group))
         yield from group
     suggested = [line for line in lines if line.is_suggestion]
     if suggested:
         yield Heading(SUGGESTED, SUGGESTED_WHY)
         yield from suggested
-
-
-def _groups(lines: Sequence[RenewLine]) -> list[list[RenewLine]]:
-    found: dict[str, list[RenewLine]] = {}
-    for line in lines:
-        found.setdefault(supplier_key(line.new_part), []).append(line)
-    return [found[name] for name in sorted(found, key=lambda name: (not name, name))]
-
-
-def supplier_key(part: NewPart) -> str:
-    """One supplier, however it is spaced and in large or small letters."""
-    return fold(part.supplier)
 
 
 def suppliers(lines: Sequence[RenewLine]) -> list[str]:
@@ -82,12 +71,10 @@ def sum_words(lines: Sequence[RenewLine]) -> str:
 
 
 def totals(parts: Sequence[NewPart]) -> list[str]:
-    """What these cost, one figure for each currency; nothing where no price is known."""
-    sums: dict[str, Decimal] = {}
-    for part in parts:
-        if part.price is not None:
-            sums[part.currency] = sums.get(part.currency, Decimal(0)) + part.price * part.count
-    return [money(value, currency) for currency, value in sums.items()]
+    """What is still to come of these costs, one figure for each currency, as the order list has
+    it; nothing where no price is known."""
+    costs = ((part.cost(part.still), part.currency) for part in parts)
+    return [money(value, currency) for currency, value in sums(costs)]
 
 
 def pieces(part: NewPart) -> str:

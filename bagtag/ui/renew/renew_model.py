@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from bagtag.ui.forms.walked_list import WalkedRows
 from bagtag.ui.renew.renew_lines import Heading, Key, key_of, pieces
 from bagtag.ui.renew.renew_signs import Stand, stand_of
 from bagtag.ui.renew.renew_words import under
-
-if TYPE_CHECKING:
-    pass
 
 
 class RenewModel(WalkedRows):

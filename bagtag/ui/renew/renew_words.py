@@ -33,7 +33,7 @@ def _for(line: RenewLine) -> str:
 
 
 def head(lines: Sequence[RenewLine]) -> str:
-    """`5 to buy: 3 to order, 1 late, 1 here`"""
+    """`5 to renew: 3 to order, 1 late, 1 here`"""
     sure = [line for line in lines if not line.is_suggestion]
     if not sure:
         return "Nothing is to be bought yet"
@@ -70,7 +70,7 @@ def price(line: RenewLine) -> str:
     if part.price is None:
         return ""
     one = money(part.price, part.currency)
-    whole = money(part.price * part.count, part.currency)
+    whole = money(part.cost(part.count), part.currency)
     return f"{one} each, {whole} in all" if part.count != 1 else one
 
 
