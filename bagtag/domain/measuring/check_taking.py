@@ -14,6 +14,9 @@ APART = Decimal(5)
 """Kelvin between parts that are compared (common practice, no source)."""
 REFERENCE, OFF = Decimal(20), Decimal(10)
 """The temperature that sizes hold at (ISO 1), and how far from it is asked about, in kelvin."""
+WARM = frozenset({SheetKind.BORE, SheetKind.JOURNAL, SheetKind.BEARING, SheetKind.PISTON})
+"""Sizes so fine that a warm part reads another one (common practice, no source): the temperature of
+the part is asked for."""
 GUESSED = 1
 """How many decimals a person may guess between two steps (common practice, no source)."""
 _PAIRS = {SheetKind.PISTON: ("skirt", "bore"), SheetKind.BEARING: ("journal", "bearing")}

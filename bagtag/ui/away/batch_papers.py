@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QMimeData, QUrl
+from PySide6.QtCore import QUrl
 from PySide6.QtGui import QDesktopServices, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QVBoxLayout, QWidget
 
@@ -14,6 +14,7 @@ from bagtag import services
 from bagtag.domain.errors import Trouble
 from bagtag.domain.send_out import Document
 from bagtag.ui.forms.basics import button, label, tight
+from bagtag.ui.forms.dropped import files_in
 from bagtag.ui.forms.rows import Rows
 
 if TYPE_CHECKING:
@@ -93,7 +94,8 @@ class BatchPapers(QWidget):
 
     def _open(self, place: int) -> None:
         """In whatever program this machine opens such a file with."""
-        self.desk.ask(readable, self._papers[place], then=self._show, failed=self._failed)
+        paper = self._papers[place]
+        self.desk.ask(services.documents.path, paper, then=self._show, failed=self._failed)
 
     def _show(self, path: Path) -> None:
         if not path.is_file():
@@ -116,12 +118,3 @@ class BatchPapers(QWidget):
         if files:
             event.acceptProposedAction()
             self.take_in(files)
-
-
-def files_in(mime: QMimeData) -> list[Path]:
-    return [Path(url.toLocalFile()) for url in mime.urls() if url.isLocalFile()]
-
-
-def readable(store: Any, paper: Document) -> Path:
-    """Where the file of a paper lies."""
-    return services.documents.path(store, paper)

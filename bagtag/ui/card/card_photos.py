@@ -23,6 +23,7 @@ from bagtag.domain.model import Photo, PhotoRole
 from bagtag.ui.card.card_parts import inks_of
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import ENTER, tight
+from bagtag.ui.forms.dropped import files_in
 
 if TYPE_CHECKING:
     from bagtag.services.views import BenchCard
@@ -124,7 +125,7 @@ class PhotoBox(QFrame):
             event.acceptProposedAction()
 
     def dropEvent(self, event: QDropEvent) -> None:
-        paths = [Path(url.toLocalFile()) for url in event.mimeData().urls() if url.isLocalFile()]
+        paths = files_in(event.mimeData())
         if paths:
             event.acceptProposedAction()
             self.dropped.emit(paths)

@@ -10,6 +10,7 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.errors import BadInput
+from bagtag.domain.measuring.check_taking import WARM
 from bagtag.domain.measuring.figures import converted, decimal, show
 from bagtag.domain.measuring.instrument import Instrument
 from bagtag.domain.measuring.sheet import MeasureSheet, Reading, SheetKind
@@ -22,16 +23,11 @@ NOBODY_SAYS = "not said"
 LENGTHS = ("mm", "in")
 SIDE_BY_SIDE = 560
 """From this width on, in pixels, all stands in one line."""
-WARM = frozenset({SheetKind.BORE, SheetKind.JOURNAL, SheetKind.BEARING, SheetKind.PISTON})
-"""Sizes so fine that a warm part reads another one."""
-
-
-def of_one_sort(unit: str, other: str) -> bool:
-    return _sort(unit) == _sort(other)
 
 
 class MeasureWith(QWidget):
-    """The instrument is chosen once for each sort of unit. Another sheet begins with what it was
+    """The instrument is chosen once for each dimension: millimetres and inches are read with the
+    same one. Another sheet begins with what it was
     read with before, else with what the last sheet of its kind was."""
 
     unit_chosen = Signal(str)
@@ -97,7 +93,7 @@ class MeasureWith(QWidget):
         one = next((one for one in known if one.name == self._wanted), None)
         if one is not None:
             self._wanted = ""
-            self._chosen[_sort(one.unit)] = one.name
+            self._chosen[dimension(one.unit)] = one.name
         self._fill()
 
     def show_sheet(self, sheet: MeasureSheet, units: Sequence[str]) -> None:
@@ -112,19 +108,19 @@ class MeasureWith(QWidget):
     def _begin(self, sheet: MeasureSheet) -> None:
         self._sheet_id = sheet.id
         self._chosen = self._of_kind.setdefault(sheet.kind, {})
-        self._chosen |= {_sort(one.unit): one.instrument for one in sheet.readings}
+        self._chosen |= {dimension(one.unit): one.instrument for one in sheet.readings}
         self._unit = sheet.unit
 
     def follow(self, unit: str) -> None:
         """The place that is to be read next is in this unit."""
-        if unit and not of_one_sort(unit, self._unit):
+        if unit and dimension(unit) != dimension(self._unit):
             self._unit = unit
             self._fill()
         elif unit:
             self._unit = unit
 
     def _fill(self) -> None:
-        fitting = [one for one in self._known if of_one_sort(one.unit, self._unit)]
+        fitting = [one for one in self._known if dimension(one.unit) == dimension(self._unit)]
         self.box.clear()
         self.box.addItem(NOBODY_SAYS, None)
         for one in fitting:
@@ -137,9 +133,9 @@ class MeasureWith(QWidget):
 
     def instrument(self, unit: str) -> Instrument | None:
         """What a figure in this unit is read with."""
-        name = self._chosen.get(_sort(unit))
+        name = self._chosen.get(dimension(unit))
         fitting = (one for one in self._known if one.name == name)
-        return next((one for one in fitting if of_one_sort(one.unit, unit)), None)
+        return next((one for one in fitting if dimension(one.unit) == dimension(unit)), None)
 
     def want(self, name: str) -> None:
         """Choose an instrument by its name; one that was just added, once it is known."""
@@ -166,7 +162,7 @@ class MeasureWith(QWidget):
 
     def _picked(self) -> None:
         one = next((one for one in self._known if one.id == self.box.currentData()), None)
-        self._chosen[_sort(self._unit)] = one.name if one else ""
+        self._chosen[dimension(self._unit)] = one.name if one else ""
         self.edit.setVisible(one is not None)
 
     def _edit(self) -> None:
@@ -174,8 +170,3 @@ class MeasureWith(QWidget):
 
     def _unit_chosen(self) -> None:
         self.unit_chosen.emit(self.unit.value)
-
-
-def _sort(unit: str) -> str:
-    """Millimetres and inches are read with the same instrument."""
-    return dimension(unit) or unit

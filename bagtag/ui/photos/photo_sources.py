@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QMimeData, QSize, Qt
 from PySide6.QtGui import QGuiApplication, QImage, QImageReader
 
+from bagtag.ui.forms.dropped import files_in
+
 if TYPE_CHECKING:
     from bagtag.store.photo_files import Taken
     from bagtag.store.work import Store
@@ -18,7 +20,7 @@ Coming = Path | QImage
 
 def pictures_in(mime: QMimeData) -> list[Coming]:
     """Files first; a browser that drags a picture gives its pixels too."""
-    files = [Path(url.toLocalFile()) for url in mime.urls() if url.isLocalFile()]
+    files = files_in(mime)
     if files:
         return list(files)
     image = mime.imageData() if mime.hasImage() else None

@@ -5,6 +5,7 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.ui.forms.basics import ENTER, button, is_inside, label, tight
+from bagtag.ui.forms.fields_form import FieldsForm
 from bagtag.ui.forms.sight import InSight, scrolling
 
 
@@ -15,7 +16,7 @@ class Filled(QFrame):
     kept = Signal()
     left = Signal()
 
-    def __init__(self, form: QWidget, word: str, parent: QWidget) -> None:
+    def __init__(self, form: FieldsForm, word: str, parent: QWidget) -> None:
         super().__init__(parent)
         self.form = form
         self.head = label("", self, scale="head")

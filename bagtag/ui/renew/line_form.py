@@ -13,8 +13,9 @@ from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 from bagtag.domain.errors import BadInput
 from bagtag.domain.new_part import NewPart
 from bagtag.domain.renewal_check import read_price
-from bagtag.ui.forms.basics import Field, Line, say_at, tight
+from bagtag.ui.forms.basics import Field, Line, tight
 from bagtag.ui.forms.days import read_day, written
+from bagtag.ui.forms.fields_form import FieldsForm
 from bagtag.ui.forms.figures import count
 from bagtag.ui.forms.words import WordField
 
@@ -26,7 +27,7 @@ _PLACES = {
 }  # fmt: skip
 
 
-class LineForm(QWidget):
+class LineForm(FieldsForm):
     """`part` is what the fields say; None, said below its field, while one cannot be read.
     `counted` is how many pieces are here where that was counted anew, None where it was not."""
 
@@ -142,14 +143,3 @@ class LineForm(QWidget):
         if here is None:
             self.fields["arrived"].say("A whole number, 0 or more.")
         return here
-
-    def first_wrong(self) -> QWidget | None:
-        return next((f.editor for f in self.fields.values() if f.wrong.text()), None)
-
-    def say(self, field: str, sentence: str) -> bool:
-        """Say it below its field and put the keys there; False where there is no such field."""
-        return say_at(self.fields, field, sentence)
-
-    def say_nothing(self) -> None:
-        for field in self.fields.values():
-            field.say("")

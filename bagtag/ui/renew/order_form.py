@@ -11,8 +11,9 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QAbstractItemView, QHBoxLayout, QListView, QVBoxLayout, QWidget
 
 from bagtag.domain.new_part import NewPart
-from bagtag.ui.forms.basics import Field, Line, label, say_at, tight
+from bagtag.ui.forms.basics import Field, Line, label, tight
 from bagtag.ui.forms.days import read_day, written
+from bagtag.ui.forms.fields_form import FieldsForm
 from bagtag.ui.forms.spoken_rows import SpokenRows
 from bagtag.ui.forms.words import WordField
 from bagtag.ui.renew.renew_lines import pieces, totals
@@ -58,7 +59,7 @@ class LineTicks(QListView):
             super().keyPressEvent(event)
 
 
-class OrderForm(QWidget):
+class OrderForm(FieldsForm):
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self.lines = LineTicks("Which lines are ordered", self)
@@ -89,8 +90,7 @@ class OrderForm(QWidget):
 
     def load(self, parts: Sequence[NewPart], suppliers: Sequence[str]) -> None:
         """Ask about lines of one supplier, the first of them ticked."""
-        for field in self.fields.values():
-            field.say("")
+        self.say_nothing()
         self.lines.show_lines(parts)
         self.supplier.suggest(suppliers)
         self.supplier.set_text(parts[0].supplier if parts else "")
@@ -115,7 +115,7 @@ class OrderForm(QWidget):
         return (chosen, on or today, due) if chosen and is_on_read and is_due_read else None
 
     def say(self, field: str, sentence: str) -> bool:
-        return say_at(self.fields, {"on": "ordered_on"}.get(field, field), sentence)
+        return super().say({"on": "ordered_on"}.get(field, field), sentence)
 
     def _sum_up(self) -> None:
         chosen = self.lines.chosen()

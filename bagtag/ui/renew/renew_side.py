@@ -12,13 +12,14 @@ from bagtag import services
 from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
 from bagtag.domain.new_part import NewPart
+from bagtag.domain.renewal_merge import supplier_key
 from bagtag.ui.desk import Desk
 from bagtag.ui.renew.filled import Filled
 from bagtag.ui.renew.line_form import LineForm
 from bagtag.ui.renew.order_form import OrderForm
 from bagtag.ui.renew.renew_about import AboutLine
 from bagtag.ui.renew.renew_acts import Do, acts_for
-from bagtag.ui.renew.renew_lines import pieces, supplier_key, suppliers
+from bagtag.ui.renew.renew_lines import pieces, suppliers
 
 if TYPE_CHECKING:
     from bagtag.domain.renewals import RenewLine
@@ -184,7 +185,7 @@ class RenewSide(QFrame):
         if not isinstance(error, Trouble):
             self.desk.tell_error(error)
         elif isinstance(page, Filled):
-            if not page.form.say(error.field, error.sentence):  # type: ignore[attr-defined]  # either form has it
+            if not page.form.say(error.field, error.sentence):
                 page.say(error.sentence)
         elif ask is not None:
             ask.say(error.field, error.sentence)

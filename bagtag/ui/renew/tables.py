@@ -4,6 +4,8 @@ from pathlib import Path
 
 from PySide6.QtCore import QMimeData
 
+from bagtag.ui.forms.dropped import files_in
+
 FILTER = "Lists (*.csv *.tsv *.txt);;All files (*)"
 
 
@@ -12,7 +14,7 @@ def table_in(mime: QMimeData | None, *, wanted: bool = False) -> Path | bytes | 
     text that could be one; elsewhere a sentence with a comma in it is left alone."""
     if mime is None:
         return None
-    files = [Path(url.toLocalFile()) for url in mime.urls() if url.isLocalFile()]
+    files = files_in(mime)
     if files:
         return files[0]
     text = mime.text() if mime.hasText() else ""

@@ -8,9 +8,10 @@ from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 from bagtag.domain.torque import TorqueUnit
 from bagtag.domain.wrench import Wrench
 from bagtag.domain.wrench_use import calibration
-from bagtag.ui.forms.basics import Field, Line, say_at, tight
+from bagtag.ui.forms.basics import Field, Line, tight
 from bagtag.ui.forms.choices import Choices, Option
 from bagtag.ui.forms.days import read_day
+from bagtag.ui.forms.fields_form import FieldsForm
 from bagtag.ui.forms.figures import figure, length, length_words, written
 from bagtag.ui.torque.torque_signs import Signed
 
@@ -23,7 +24,7 @@ _SENTENCES = {
 }
 
 
-class WrenchForm(QWidget):
+class WrenchForm(FieldsForm):
     """`wrench` is what the fields say; None, said below its field, while one cannot be read."""
 
     def __init__(self, parent: QWidget) -> None:
@@ -123,17 +124,6 @@ class WrenchForm(QWidget):
             is_wanted = name in ("name", "high") or editor.text().strip()
             self.fields[name].say(_SENTENCES[name] if is_wanted and value is None else "")
         return self.first_wrong() is None
-
-    def first_wrong(self) -> QWidget | None:
-        return next((f.editor for f in self.fields.values() if f.wrong.text()), None)
-
-    def say(self, field: str, sentence: str) -> bool:
-        """Say it below its field and put the keys there; False where there is no such field."""
-        return say_at(self.fields, field, sentence)
-
-    def say_nothing(self) -> None:
-        for field in self.fields.values():
-            field.say("")
 
 
 def _scale(text: str) -> float | None:
