@@ -216,9 +216,7 @@ def instruments(
     *,
     add: Annotated[str, typer.Option(metavar="NAME", help="Add this one; wants --step.")] = "",
     step: Annotated[str, typer.Option(metavar="N", help='Its smallest step: "0.01 mm".')] = "",
-    calibrated: Annotated[
-        str, typer.Option(metavar="DAY", help="When: 14 March, today.")
-    ] = "",
+    calibrated: Annotated[str, typer.Option(metavar="DAY", help="When: 14 March, today.")] = "",
     as_json: AS_JSON = False,
 ) -> None:
     """List what the bench measures with, or add an instrument to it."""

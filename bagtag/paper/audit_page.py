@@ -10,8 +10,9 @@ from bagtag.paper.checklist_page import FOOT, TOP, WIDTH
 from bagtag.paper.checklist_text import ChecklistHeader
 from bagtag.paper.fonts import BOLD, MEDIUM, REGULAR, tidy
 from bagtag.paper.ink import INK, RGB, SOFT
-from bagtag.paper.pdf import MM, Target
+from bagtag.paper.pdf import MM
 from bagtag.paper.typeset import cut
+from bagtag.paper.whole_file import Target
 
 __all__ = ["AuditLine", "audit_pdf"]
 

@@ -12,7 +12,8 @@ from bagtag.paper.checklist_page import LEFT, PAGE, TOP, WIDTH, paint_frame
 from bagtag.paper.checklist_text import ChecklistHeader
 from bagtag.paper.fonts import REGULAR
 from bagtag.paper.ink import INK, RGB
-from bagtag.paper.pdf import MM, Target, open_canvas, write
+from bagtag.paper.pdf import MM, open_canvas
+from bagtag.paper.whole_file import Target, write
 
 if TYPE_CHECKING:
     from reportlab.pdfgen.canvas import Canvas

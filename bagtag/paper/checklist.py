@@ -27,9 +27,10 @@ from bagtag.paper.checklist_text import (
     SignedOff,
 )
 from bagtag.paper.fonts import REGULAR
-from bagtag.paper.pdf import Target, open_canvas, write
+from bagtag.paper.pdf import open_canvas
 from bagtag.paper.step_card import Card, measure
 from bagtag.paper.step_told import Told
+from bagtag.paper.whole_file import Target, write
 
 if TYPE_CHECKING:
     from bagtag.paper.step_paint import Painter

@@ -10,8 +10,9 @@ from bagtag.domain.errors import BadInput
 from bagtag.paper import qr
 from bagtag.paper.label_layout import layout
 from bagtag.paper.label_text import Bar, LabelText, Laid, Report
-from bagtag.paper.pdf import MM, Target, open_canvas, write
+from bagtag.paper.pdf import MM, open_canvas
 from bagtag.paper.stock import Cell, Stock, cells
+from bagtag.paper.whole_file import Target, write
 
 if TYPE_CHECKING:
     from bagtag.paper.quick_canvas import QuickCanvas

@@ -14,7 +14,8 @@ from bagtag.paper.fonts import BOLD, MEDIUM
 from bagtag.paper.ink import ACCENT, SOFT
 from bagtag.paper.measure_rows import decision, figures, readings
 from bagtag.paper.measure_text import MeasurePage, about, given, instruments, temperatures
-from bagtag.paper.pdf import MM, Target
+from bagtag.paper.pdf import MM
+from bagtag.paper.whole_file import Target
 
 _DRAWN = 99 * MM
 _BESIDE = _DRAWN + 7 * MM

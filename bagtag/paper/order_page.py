@@ -12,7 +12,8 @@ from bagtag.paper.checklist_text import ChecklistHeader
 from bagtag.paper.fonts import BOLD, MEDIUM
 from bagtag.paper.ink import SOFT
 from bagtag.paper.order_row import heading, row, totals
-from bagtag.paper.pdf import MM, Target
+from bagtag.paper.pdf import MM
+from bagtag.paper.whole_file import Target
 
 NOTHING = "Nothing is still to be ordered."
 NO_SUPPLIER = "no supplier chosen yet"

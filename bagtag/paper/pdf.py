@@ -1,18 +1,14 @@
-"""Opening a PDF to draw on, and writing it whole."""
+"""Opening a PDF to draw on."""
 
 from io import BytesIO
-from pathlib import Path
-from typing import IO, TYPE_CHECKING
+from typing import TYPE_CHECKING
 
-from bagtag.domain.errors import BadInput
 from bagtag.paper import fonts
 
 if TYPE_CHECKING:
     from bagtag.paper.quick_canvas import QuickCanvas
 
 MM = 72 / 25.4
-
-Target = str | Path | IO[bytes]
 
 
 def open_canvas(into: BytesIO, title: str, page: tuple[float, float]) -> "QuickCanvas":
@@ -27,21 +23,3 @@ def open_canvas(into: BytesIO, title: str, page: tuple[float, float]) -> "QuickC
     canvas.setTitle(title)
     canvas.setCreator("Bagtag")
     return canvas
-
-
-def write(pdf: bytes, target: Target) -> None:
-    """Put a finished PDF into a file, whole or not at all, or into an open stream."""
-    if not isinstance(target, str | Path):
-        target.write(pdf)
-        return
-    path = Path(target)
-    draft = path.with_name(f".{path.name}.part")
-    try:
-        draft.write_bytes(pdf)
-        draft.replace(path)
-    except OSError as wrong:
-        draft.unlink(missing_ok=True)
-        raise BadInput(
-            f"{path} cannot be written ({wrong.strerror}). Choose another folder or name.",
-            field="file",
-        ) from wrong

@@ -2,12 +2,13 @@
 
 from io import BytesIO
 
-from bagtag.paper.pdf import MM, Target, open_canvas, write
+from bagtag.paper.pdf import MM, open_canvas
 from bagtag.paper.template_frame import Frame
 from bagtag.paper.template_labels import Label, arm, edge_boxes, labels
 from bagtag.paper.template_marks import Window
 from bagtag.paper.template_sheets import MARK, PAPERS, Layout, Sheet, layout_of, seam_boxes
 from bagtag.paper.template_text import Template, TemplateReport, template_of
+from bagtag.paper.whole_file import Target, write
 
 __all__ = ["PAPERS", "Template", "TemplateReport", "template_of", "template_pdf"]
 

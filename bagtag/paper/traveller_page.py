@@ -12,10 +12,11 @@ from bagtag.paper.checklist_page import WIDTH
 from bagtag.paper.checklist_text import ChecklistHeader
 from bagtag.paper.fonts import BOLD, MEDIUM, width
 from bagtag.paper.ink import ACCENT, INK, SOFT
-from bagtag.paper.pdf import MM, Target
+from bagtag.paper.pdf import MM
 from bagtag.paper.qr import SIZE
 from bagtag.paper.traveller_part import blocks
 from bagtag.paper.traveller_text import CAUTIONS, Traveller, counted, packed_by, price_words
+from bagtag.paper.whole_file import Target
 
 _MODULE = 22 * MM / SIZE
 _CODE = WIDTH - 22 * MM

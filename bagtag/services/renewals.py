@@ -103,7 +103,7 @@ def merged(
 def write_csv(store: Store, job_ids: Sequence[int], out: Path, delimiter: str = ",") -> int:
     """Write the lines of one job or several as a table, whole or not at all; returns how many.
     `delimiter` parts the cells: the sign itself, or comma, semicolon, tab."""
-    from bagtag.paper import pdf
+    from bagtag.paper import whole_file
 
     mark = mark_of(delimiter)
     titles = {job_id: jobs.get_job(store, job_id).title for job_id in job_ids}
@@ -113,7 +113,7 @@ def write_csv(store: Store, job_ids: Sequence[int], out: Path, delimiter: str = 
         for line in lines(store, job_id)
         if not line.is_suggestion
     ]
-    pdf.write(renewal_csv.write(rows, mark), out)
+    whole_file.write(renewal_csv.write(rows, mark), out)
     return len(rows)
 
 
