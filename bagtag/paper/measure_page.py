@@ -29,12 +29,12 @@ def measure_pdf(target: Target, page: MeasurePage) -> int:
     """
     header = ChecklistHeader(f"{page.job} · measuring", page.printed, page.owner)
     blocks = [*readings(page), *figures(page), *_told(page), decision(page)]
-    pages = list(block_set.pages([_opening(page)], blocks))
+    pages = list(block_set.pages([opening(page)], blocks))
     title = f"Measuring: {page.title}"
     return print_blocks(target, title, header, pages, has_torque=False, foot=MANUAL)
 
 
-def _opening(page: MeasurePage) -> Block:
+def opening(page: MeasurePage) -> Block:
     made = Setting()
     if page.code:
         made.put_right(WIDTH, 20, Said(f"tag {show(page.code)}", MEDIUM, 11))

@@ -30,13 +30,13 @@ def order_pdf(target: Target, header: ChecklistHeader, lists: Sequence[SupplierL
 
     BadInput when the file cannot be written.
     """
-    pages = [page for one in lists for page in _of_supplier(header, one)]
+    pages = [page for one in lists for page in pages_of(header, one)]
     pages = pages or [[_opening(header, None)]]
     title = f"Order list: {header.title}"
     return print_blocks(target, title, header, pages, has_torque=False, foot=MANUAL)
 
 
-def _of_supplier(header: ChecklistHeader, one: SupplierList) -> Iterator[list[Block]]:
+def pages_of(header: ChecklistHeader, one: SupplierList) -> Iterator[list[Block]]:
     rows = [row(line) for line in one.lines]
     yield from block_set.pages([_opening(header, one)], [heading(), *rows, totals(one)])
 

@@ -24,12 +24,12 @@ def tools_pdf(target: Target, header: ChecklistHeader, sheet: ToolSheet) -> int:
 
     BadInput when the file cannot be written.
     """
-    pages = list(_pages(_opening(header, sheet), sheet))
+    pages = list(pages_of(opening_of(header, sheet), sheet))
     title = f"Tools to lay out: {header.title}"
     return print_blocks(target, title, header, pages, has_torque=sheet.has_torque)
 
 
-def _opening(header: ChecklistHeader, sheet: ToolSheet) -> Block:
+def opening_of(header: ChecklistHeader, sheet: ToolSheet) -> Block:
     steps = f"{sheet.steps} step{'' if sheet.steps == 1 else 's'} still to be done"
     span = capital(" · ".join(part for part in (sheet.span, steps) if part))
     about = [
@@ -46,7 +46,7 @@ def _opening(header: ChecklistHeader, sheet: ToolSheet) -> Block:
     return Block(y + 2 * MM, tuple(words))
 
 
-def _pages(opening: Block, sheet: ToolSheet) -> Iterator[Page]:
+def pages_of(opening: Block, sheet: ToolSheet) -> Iterator[Page]:
     """Blocks by page: no row is divided, no heading alone at a foot, each page begins with one.
     Lines to write more tools on are as many as the last page has room for."""
     page, room = [opening], TOP - FOOT - opening.height

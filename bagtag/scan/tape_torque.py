@@ -38,7 +38,6 @@ _UNIT_WORDS: dict[TorqueUnit, str] = {
     TorqueUnit.DECANEWTON_METRE: r"da_?N_[·.⋅*-]?_m",
 }
 UNITS = "|".join(f"(?P<u{n}>{said})" for n, said in enumerate(_UNIT_WORDS.values()))
-_HAS_UNIT = re.compile(r"[0-9]\s*(?:d?a?n|lb|ft|foot|feet|in|oz|ounce|pound|k|m|cm)", re.IGNORECASE)
 _TORQUE = rx(
     r"(?:(?<!\w)(?:then|and|torqued?|tighten(?:ed)?|done up)_(?::_)?)*(?:(?<!\w)(?:to|at|@)_)?"
     rf"(?<![\w.,/-])(?P<said>(?:(?P<low>{FIGURES})_(?:-|–|to|\.\.)_)?"

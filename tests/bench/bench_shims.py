@@ -15,7 +15,7 @@ import numpy as np
 from scipy.optimize import linear_sum_assignment
 
 from bagtag.domain.measuring.assignment import cheapest
-from bagtag.domain.measuring.shims import ValvePlace, _Trial, plan, series
+from bagtag.domain.measuring.shims import Trial, ValvePlace, plan, series
 from tests.bench.bench_common import interleave, milliseconds, say, table
 
 ROUNDS, MOST = 7, 50.0
@@ -41,7 +41,7 @@ def main() -> None:
     rows = []
     for cylinders in (4, 8, 16):
         places, at_hand = engine(4 * cylinders)
-        costs = _Trial(tuple(places), tuple(at_hand), MADE).costs(swaps=True)
+        costs = Trial(tuple(places), tuple(at_hand), MADE).costs(swaps=True)
         calls = {
             "plan": partial(plan, places, at_hand, MADE),
             "assignment": partial(cheapest, costs),

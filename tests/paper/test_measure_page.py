@@ -19,7 +19,7 @@ from bagtag.domain.measuring.sheet import (
 )
 from bagtag.domain.model import Fate, Removal
 from bagtag.paper.block_marks import Frame, Rule
-from bagtag.paper.measure_page import _opening, measure_pdf
+from bagtag.paper.measure_page import measure_pdf, opening
 from bagtag.paper.measure_rows import figures, readings
 from bagtag.paper.measure_text import MeasurePage
 from tests.paper.checklist_kit import joined
@@ -176,5 +176,5 @@ def test_the_largest_sheets_and_wild_text_keep_to_the_page(render):
 @pytest.mark.parametrize("kind", SheetKind)
 def test_what_is_not_given_yet_has_a_line_to_write_on(kind):
     empty = page(kind)
-    lines = [mark for mark in _opening(empty).marks if isinstance(mark, Rule)]
+    lines = [mark for mark in opening(empty).marks if isinstance(mark, Rule)]
     assert len(lines) == len(empty.form.given)

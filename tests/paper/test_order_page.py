@@ -15,7 +15,7 @@ from bagtag.domain.renewal_merge import Merged, SupplierList
 from bagtag.paper.block_marks import Frame
 from bagtag.paper.checklist_page import FOOT, TOP
 from bagtag.paper.checklist_text import ChecklistHeader
-from bagtag.paper.order_page import NO_SUPPLIER, NOTHING, _of_supplier, order_pdf
+from bagtag.paper.order_page import NO_SUPPLIER, NOTHING, order_pdf, pages_of
 from bagtag.paper.order_row import money, row
 from tests.paper.checklist_kit import joined
 
@@ -102,7 +102,7 @@ def test_no_page_overflows_and_the_columns_are_named_on_each(lengths):
         Merged("bolt " * size, "M8", "9 " * size, 1, None, "", ("12 cover",) * size)
         for size in lengths
     )
-    pages = list(_of_supplier(HEADER, SupplierList("Bolts", lines)))
+    pages = list(pages_of(HEADER, SupplierList("Bolts", lines)))
     for number, page in enumerate(pages):
         assert sum(block.height for block in page) <= TOP - FOOT + 1e-6
         assert not page[-1].heading

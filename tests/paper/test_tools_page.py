@@ -16,7 +16,7 @@ from bagtag.domain.tool_out import ToolOut
 from bagtag.domain.tools import COUNT, ToolKind, ToolNeed, ToolSheet, ToolStep
 from bagtag.paper.checklist_page import FOOT, TOP
 from bagtag.paper.tools_block import BACK, MORE, OUT, groups
-from bagtag.paper.tools_page import NONE, _opening, _pages, tools_pdf
+from bagtag.paper.tools_page import NONE, opening_of, pages_of, tools_pdf
 from tests.paper.checklist_kit import HEADER, joined
 
 HEAD = ToolStep(part(4), 4, "42 cylinder head", "10 bolts M10x90")
@@ -96,7 +96,7 @@ def test_no_page_overflows_and_none_begins_without_a_heading(steps):
         for n, k in enumerate(steps)
     )
     sheet = ToolSheet(rows=rows)
-    pages = list(_pages(_opening(HEADER, sheet), sheet))
+    pages = list(pages_of(opening_of(HEADER, sheet), sheet))
     for number, page in enumerate(pages):
         assert sum(block.height for block in page) <= TOP - FOOT + 1e-6
         assert number == 0 or page[0].heading

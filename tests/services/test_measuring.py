@@ -9,7 +9,7 @@ import pytest
 from bagtag import services
 from bagtag.domain.errors import BadInput, NotFound
 from bagtag.domain.measuring.instrument import Instrument
-from bagtag.domain.measuring.likely import _BY_NAME as LIKELY
+from bagtag.domain.measuring.likely import BY_NAME as LIKELY
 from bagtag.domain.measuring.result import Verdict
 from bagtag.domain.measuring.sheet import Given, Limits, Reading, SheetKind
 from bagtag.domain.model import Fate

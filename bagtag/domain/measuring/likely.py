@@ -5,7 +5,7 @@ from bagtag.domain.measuring.sheet import SheetKind
 
 K = SheetKind
 
-_BY_NAME: dict[str, tuple[SheetKind, ...]] = {
+BY_NAME: dict[str, tuple[SheetKind, ...]] = {
     "cylinder": (K.BORE, K.PISTON, K.RING_GAP, K.FLATNESS),
     "cylinder liner": (K.BORE, K.PISTON, K.RING_GAP),
     "hydraulic cylinder": (K.BORE, K.SIZE),
@@ -87,6 +87,6 @@ def in_order(kind: PartKind | None) -> tuple[SheetKind, ...]:
 
 
 def _named(name: str) -> tuple[SheetKind, ...]:
-    if name in _BY_NAME:
-        return _BY_NAME[name]
+    if name in BY_NAME:
+        return BY_NAME[name]
     return next((kinds for word, kinds in _BY_WORD if word in name.split()), ())

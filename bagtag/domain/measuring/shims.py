@@ -127,7 +127,7 @@ def plan(
     """Which shim goes where: as many places as can be in their range, then fewest bought, then
     fewest moved, then nearest to the middle of the ranges in all. `at_hand` has each shim that
     lies ready, one by one; `series` the sizes that can be bought."""
-    trial = _Trial(tuple(places), tuple(at_hand), tuple(sorted(series)))
+    trial = Trial(tuple(places), tuple(at_hand), tuple(sorted(series)))
     columns = cheapest(trial.costs(swaps=True))
     moves = [trial.move(row, column) for row, column in enumerate(columns)]
     in_place = cheapest(trial.costs(swaps=False))
@@ -141,7 +141,7 @@ def plan(
 
 
 def _left_over(
-    trial: "_Trial", columns: Sequence[int], moves: Sequence[Move | None]
+    trial: "Trial", columns: Sequence[int], moves: Sequence[Move | None]
 ) -> tuple[Decimal, ...]:
     """What came out of a place that gets another one; without one, its own stays in meanwhile."""
     return tuple(
@@ -154,7 +154,7 @@ def _left_over(
 
 
 @dataclass(frozen=True, slots=True)
-class _Trial:
+class Trial:
     """The columns that a place may be given: the shim of each place, each shim at hand, then for
     each place one that is bought, and at last for each place none at all."""
 
