@@ -99,14 +99,14 @@ def _rows(store: Store, known: Planned, held: tuple[Held, ...], today: date) -> 
     return tuple(
         HeldRow(
             one,
-            known.called(one.ref),
-            known.area_path(one.ref),
-            known.why_stuck(one.ref),
-            act_words(one, today),
-            _waiting(known, one, behind[one.ref]),
-            thumbs.get(one.ref.id, ""),
-            known.out[one.ref.id].send_out_id if one.ref.id in known.out else None,
-            sheets.get(one.ref.id),
+            called=known.called(one.ref),
+            area=known.area_path(one.ref),
+            why=known.why_stuck(one.ref),
+            act=act_words(one, today),
+            waiting=_waiting(known, one, behind[one.ref]),
+            thumb=thumbs.get(one.ref.id, ""),
+            send_out_id=known.out[one.ref.id].send_out_id if one.ref.id in known.out else None,
+            sheet_id=sheets.get(one.ref.id),
         )
         for one in held
     )

@@ -126,7 +126,8 @@ def sheets_of(connection: Connection, removal_id: int) -> list[MeasureSheet]:
 
 
 def open_sheets(connection: Connection, job_id: int) -> list[MeasureSheet]:
-    """The sheets of a job that hang on a part and say something against it: not decided yet."""
+    """The sheets of a job that leave their part to be decided: nothing is said on them yet, or that
+    it is worked on first."""
     wanted = select(measure_sheet).where(
         measure_sheet.c.job_id == job_id,
         measure_sheet.c.removal_id.is_not(None),

@@ -53,7 +53,7 @@ def now() -> str:
     return datetime.now().astimezone().isoformat(timespec="milliseconds")
 
 
-def _time(text: str | None) -> datetime | None:
+def time_of(text: str | None) -> datetime | None:
     return datetime.fromisoformat(text) if text else None
 
 
@@ -68,7 +68,7 @@ def job(row: Columns) -> Job:
         owner=row["owner"],
         note=row["note"],
         datum=Datum(row["viewpoint"], names),
-        opened_at=_time(row["opened_at"]),
+        opened_at=time_of(row["opened_at"]),
     )
 
 
@@ -112,7 +112,7 @@ def removal(row: Columns) -> Removal:
         note=row["note"],
         container_id=row["container_id"],
         replacement=Replacement(row["replacement"]),
-        logged_at=_time(row["logged_at"]),
+        logged_at=time_of(row["logged_at"]),
         logged_by=row["logged_by"],
         version=row["version"],
         kind=row["kind"],
@@ -159,7 +159,7 @@ def photo(row: Columns) -> Photo:
         ext=row["ext"],
         name=row["name"],
         role=PhotoRole(row["role"]),
-        taken_at=_time(row["taken_at"]),
+        taken_at=time_of(row["taken_at"]),
         width=row["width"],
         height=row["height"],
     )
@@ -209,7 +209,7 @@ def task_row(row: Columns) -> Task:
         removal_id=row["removal_id"],
         asks=asks(row["asks"]),
         note=row["note"],
-        made_at=_time(row["made_at"]),
+        made_at=time_of(row["made_at"]),
         made_by=row["made_by"],
     )
 
@@ -223,7 +223,7 @@ def rule(row: Columns, members: Iterable[Columns]) -> Rule:
         kind=RuleKind(row["kind"]),
         members=tuple(ref for ref in named if ref is not None),
         why=row["why"],
-        made_at=_time(row["made_at"]),
+        made_at=time_of(row["made_at"]),
         made_by=row["made_by"],
     )
 
@@ -273,7 +273,7 @@ def tool_out(row: Columns) -> ToolOut:
         count=row["count"],
         out_at=datetime.fromisoformat(row["out_at"]),
         out_by=row["out_by"],
-        back_at=_time(row["back_at"]),
+        back_at=time_of(row["back_at"]),
         back_by=row["back_by"],
     )
 

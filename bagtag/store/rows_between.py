@@ -20,15 +20,11 @@ def _day(text: str | None) -> date | None:
     return date.fromisoformat(text) if text else None
 
 
-def _time(text: str | None) -> datetime | None:
-    return datetime.fromisoformat(text) if text else None
-
-
 def _decimal(text: str | None) -> Decimal | None:
     return Decimal(text) if text else None
 
 
-def plain(value: object) -> Any:
+def _plain(value: object) -> Any:
     """A date, a time or a decimal as the store keeps it; anything else as it is."""
     if isinstance(value, date | datetime):
         return value.isoformat()
@@ -43,7 +39,7 @@ def away(row: Columns) -> Away:
         work=row["work"],
         sent_at=datetime.fromisoformat(row["sent_at"]),
         due=_day(row["due"]),
-        back_at=_time(row["back_at"]),
+        back_at=rows.time_of(row["back_at"]),
         send_out_id=row["send_out_id"],
         asks=rows.asks(row["asks"]),
         figures=tuple(Figure(**item) for item in row["figures"]),
@@ -67,7 +63,7 @@ def send_out(row: Columns, code: str = "") -> SendOut:
         price=_decimal(row["price"]),
         currency=row["currency"],
         note=row["note"],
-        made_at=_time(row["made_at"]),
+        made_at=rows.time_of(row["made_at"]),
         made_by=row["made_by"],
         code=code,
     )
@@ -80,7 +76,7 @@ def document(row: Columns) -> Document:
         row["hash"],
         row["ext"],
         row["name"],
-        _time(row["added_at"]),
+        rows.time_of(row["added_at"]),
     )
 
 
@@ -104,7 +100,7 @@ def new_part(row: Columns) -> NewPart:
         arrived_on=_day(row["arrived_on"]),
         returned_on=_day(row["returned_on"]),
         returned_why=row["returned_why"],
-        compared_at=_time(row["compared_at"]),
+        compared_at=rows.time_of(row["compared_at"]),
         compared_by=row["compared_by"],
         compared_note=row["compared_note"],
         note=row["note"],
@@ -116,7 +112,7 @@ _NEW_PART = tuple(one.name for one in fields(NewPart) if one.name != "id")
 
 def new_part_columns(one: NewPart) -> dict[str, Any]:
     """Every column but the id."""
-    return {name: plain(getattr(one, name)) for name in _NEW_PART}
+    return {name: _plain(getattr(one, name)) for name in _NEW_PART}
 
 
 def measure_sheet(row: Columns) -> MeasureSheet:
@@ -134,7 +130,7 @@ def measure_sheet(row: Columns) -> MeasureSheet:
         given=sheet.given(data),
         note=row["note"],
         decision=_decision(row),
-        made_at=_time(row["made_at"]),
+        made_at=rows.time_of(row["made_at"]),
         made_by=row["made_by"],
     )
 
@@ -190,4 +186,4 @@ def instrument(row: Columns) -> Instrument:
 
 
 def instrument_columns(one: Instrument) -> dict[str, Any]:
-    return {name: plain(value) for name, value in asdict(one).items() if name != "id"}
+    return {name: _plain(value) for name, value in asdict(one).items() if name != "id"}

@@ -1,4 +1,4 @@
-"""Reading times away by their ids, and the files that the papers of send-outs need."""
+"""Reading more of send-outs: times away one by one, where parts are now, tags and papers."""
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
