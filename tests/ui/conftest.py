@@ -62,6 +62,19 @@ def staged(qtbot, desk):
 
 
 @pytest.fixture
+def entered(staged, desk, settle):
+    """Make a stage of the chosen job, shown as when one goes to it."""
+
+    def make(kind, wide: int, high: int):
+        made = staged(kind, wide, high)
+        made.enter()
+        settle(desk)
+        return made
+
+    return make
+
+
+@pytest.fixture
 def bench_card(qtbot, desk, job, settle):
     from bagtag.ui.card.bench_card import BenchCardView
 

@@ -18,15 +18,8 @@ KEYS = Qt.Key
 
 
 @pytest.fixture
-def audit(qtbot, desk, store, job_id, settle):
-    page = AuditPage(desk)
-    qtbot.addWidget(page)
-    page.resize(1000, 600)
-    page.show()
-    page.activateWindow()
-    page.enter()
-    settle(desk)
-    yield page
+def audit(entered, desk, settle):
+    yield entered(AuditPage, 1000, 600)
     settle(desk)
 
 
@@ -118,7 +111,6 @@ def test_a_change_keeps_the_choice(audit, store, job_id, desk, settle, qtbot):
     for _ in range(2):
         press(audit, KEYS.Key_Down)
     chosen = audit.list.here
-    desk.changed.connect(audit.hear)
     desk.act(services.tape.log_line, job_id, "dowel, bag 9")
     qtbot.waitUntil(lambda: audit.audit.looked_at == 5, timeout=5000)
     assert audit.list.here == chosen

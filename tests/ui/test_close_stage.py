@@ -26,11 +26,8 @@ from tests.ui.stages_job import dies, nameless, send_shaft, sentence_of
 
 
 @pytest.fixture
-def stage(staged, desk, job, settle):
-    made = staged(CloseStage, 900, 640)
-    made.enter()
-    settle(desk)
-    return made
+def stage(job, entered):
+    return entered(CloseStage, 900, 640)
 
 
 @pytest.fixture

@@ -36,15 +36,8 @@ def parts(store, job_id):
 
 
 @pytest.fixture
-def page(qtbot, desk, store, job_id, settle):
-    page = HoldingPage(desk)
-    qtbot.addWidget(page)
-    page.resize(1000, 600)
-    page.show()
-    page.activateWindow()
-    page.enter()
-    settle(desk)
-    yield page
+def page(entered, desk, settle):
+    yield entered(HoldingPage, 1000, 600)
     settle(desk)
 
 

@@ -12,8 +12,5 @@ def sent(store, job) -> int:
 
 
 @pytest.fixture
-def stage(staged, desk, job, settle):
-    made = staged(AwayStage, 1280, 800)
-    made.enter()
-    settle(desk)
-    return made
+def stage(job, entered):
+    return entered(AwayStage, 1280, 800)

@@ -6,8 +6,6 @@ import pytest
 from PySide6.QtCore import Qt
 
 from bagtag import services
-from bagtag.domain import sending_days
-from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import Asked
 from bagtag.domain.model import Origin
 from bagtag.domain.sending import ShopPart
@@ -292,39 +290,3 @@ def test_one_that_went_meanwhile_is_said_and_the_choice_kept(stage, pack, desk, 
     assert "away already" in sentence_of(stage)
     assert pack.shop.shop.text == "plater"
     assert pack.panels[job.parts["shift drum"]].form.work.text() == "chrome"
-
-
-@pytest.mark.parametrize(
-    ("typed", "day"),
-    [
-        ("", None),
-        ("tomorrow", date(2026, 11, 26)),
-        ("2 weeks", date(2026, 12, 9)),
-        ("12 May", date(2027, 5, 12)),
-        ("2027-02-01", date(2027, 2, 1)),
-    ],
-)
-def test_a_promised_day(typed, day) -> None:
-    assert sending_days.promised_day(typed, TODAY) == day
-
-
-@pytest.mark.parametrize(
-    ("typed", "day"),
-    [
-        ("", TODAY),
-        ("yesterday", date(2026, 11, 24)),
-        ("20 Nov", date(2026, 11, 20)),
-        ("30 Nov", date(2026, 11, 30)),
-        ("3.1.", date(2027, 1, 3)),
-        ("20 Nov 2027", date(2027, 11, 20)),
-        ("2026-11-20", date(2026, 11, 20)),
-    ],
-)
-def test_the_day_it_goes_is_the_nearest_of_that_name(typed, day) -> None:
-    assert sending_days.out_day(typed, TODAY) == day
-
-
-def test_no_day_is_said_at_its_own_field() -> None:
-    with pytest.raises(BadInput) as wrong:
-        sending_days.out_day("soon", TODAY)
-    assert wrong.value.field == "out_on"

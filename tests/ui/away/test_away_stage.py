@@ -15,11 +15,8 @@ from tests.ui.stages_job import dies, nameless, sentence_of
 
 
 @pytest.fixture
-def stage(staged, desk, job, settle):
-    made = staged(AwayStage, 1000, 640)
-    made.enter()
-    settle(desk)
-    return made
+def stage(job, entered):
+    return entered(AwayStage, 1000, 640)
 
 
 def entered(stage, desk, settle):

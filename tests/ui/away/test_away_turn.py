@@ -10,11 +10,8 @@ from tests.ui.forms_kit import ENTER, ESC, TAB, press, show
 
 
 @pytest.fixture
-def stage(staged, desk, job, settle):
-    made = staged(AwayStage, 1180, 640)
-    made.enter()
-    settle(desk)
-    return made
+def stage(job, entered):
+    return entered(AwayStage, 1180, 640)
 
 
 def turn(start: QWidget, end: str) -> list[str]:

@@ -20,11 +20,8 @@ def job(job, store):
 
 
 @pytest.fixture
-def stage(staged, desk, job, settle):
-    made = staged(MeasureStage, 900, 600)
-    made.enter()
-    settle(desk)
-    return made
+def stage(job, entered):
+    return entered(MeasureStage, 900, 600)
 
 
 @pytest.fixture

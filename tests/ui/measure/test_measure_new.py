@@ -20,11 +20,8 @@ from tests.ui.stages_job import dies, nameless
 
 
 @pytest.fixture
-def stage(staged, desk, job, settle):
-    made = staged(MeasureStage, 1200, 660)
-    made.enter()
-    settle(desk)
-    return made
+def stage(job, entered):
+    return entered(MeasureStage, 1200, 660)
 
 
 @pytest.fixture

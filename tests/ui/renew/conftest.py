@@ -16,11 +16,8 @@ def job(job, store):
 
 
 @pytest.fixture
-def stage(staged, desk, job, settle):
-    made = staged(RenewStage, 1180, 620)
-    made.enter()
-    settle(desk)
-    return made
+def stage(job, entered):
+    return entered(RenewStage, 1180, 620)
 
 
 @pytest.fixture
