@@ -11,7 +11,7 @@ from pathlib import Path
 
 from bagtag.domain.clean import tidied
 from bagtag.domain.errors import BadInput
-from bagtag.store.photo_files import PhotoFiles
+from bagtag.store.hashed_files import HashedFiles, unreadable
 
 MOST_BYTES = 200_000_000
 
@@ -25,12 +25,12 @@ class Kept:
     name: str
 
 
-class DocumentFiles:
-    """The folder of papers, inside that of the photos, so that one copy holds both."""
+class DocumentFiles(HashedFiles):
+    """The folder of papers, inside that of the photos, so that one copy holds both. What is half
+    written lies where the photos' does, and is swept with it."""
 
     def __init__(self, photos: Path) -> None:
-        self._files = PhotoFiles(photos)
-        self._root = photos / "documents"
+        super().__init__(photos / "documents", photos / "temp")
 
     def take(self, source: Path | bytes, name: str) -> Kept:
         """Store a file. BadInput when it cannot be read, is empty or too large; StoreTrouble when
@@ -39,20 +39,8 @@ class DocumentFiles:
         _check_size(len(data), name)
         kept = Kept(hashlib.sha256(data).hexdigest(), _ext(name), tidied(name)[:200] or "paper")
         if not self.verify(kept.hash, kept.ext):
-            self._files.keep(self.path(kept.hash, kept.ext), data, name)
+            self.keep(self.path(kept.hash, kept.ext), data, name)
         return kept
-
-    def path(self, digest: str, ext: str) -> Path:
-        """Where the file is, whether or not it is there."""
-        return self._root / digest[:2] / f"{digest}.{ext}"
-
-    def verify(self, digest: str, ext: str) -> bool:
-        """Whether the file is there and still has the content it is named for."""
-        try:
-            with self.path(digest, ext).open("rb") as file:
-                return hashlib.file_digest(file, "sha256").hexdigest() == digest
-        except OSError:
-            return False
 
 
 def _read(source: Path, name: str) -> bytes:
@@ -61,10 +49,7 @@ def _read(source: Path, name: str) -> bytes:
             _check_size(os.fstat(file.fileno()).st_size, name)
             return file.read()
     except OSError as error:
-        why = (error.strerror or type(error).__name__).lower()
-        raise BadInput(
-            f"{name} cannot be read ({why}). Copy it to this computer and add that."
-        ) from error
+        raise unreadable(name, error) from error
 
 
 def _check_size(size: int, name: str) -> None:
