@@ -10,7 +10,6 @@ from tempfile import TemporaryDirectory
 import hypothesis.strategies as st
 from hypothesis import settings
 from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, rule
-from sqlalchemy import select
 
 from bagtag import services
 from bagtag.domain.entry import Entry
@@ -23,8 +22,8 @@ from bagtag.domain.standing import Reach, Standing
 from bagtag.services.jobs import JobForm
 from bagtag.services.planning import planned
 from bagtag.services.signing import SignForm
-from bagtag.store.tables import JOURNALED
 from bagtag.store.work import Store
+from tests.store.rows_kit import all_rows
 
 TODAY = date.today()
 NAMES = ("case", "crankshaft", "bearing", "cylinder", "gasket")
@@ -66,11 +65,7 @@ class Between(RuleBasedStateMachine):
             self.folder.cleanup()
 
     def rows(self) -> dict[str, list[dict]]:
-        with self.store.read() as connection:
-            return {
-                name: [dict(row) for row in connection.execute(select(t)).mappings()]
-                for name, t in JOURNALED.items()
-            }
+        return all_rows(self.store)
 
     def act(self, do) -> None:
         before = self.rows()

@@ -15,7 +15,6 @@ from hypothesis.stateful import (
     precondition,
     rule,
 )
-from sqlalchemy import select
 
 from bagtag import services
 from bagtag.domain.entry import Entry
@@ -29,8 +28,8 @@ from bagtag.services.board import Step
 from bagtag.services.jobs import JobForm
 from bagtag.services.strip import Extras
 from bagtag.services.tasks import TaskForm
-from bagtag.store.tables import JOURNALED
 from bagtag.store.work import Store
+from tests.store.rows_kit import all_rows
 
 NAMES = st.sampled_from(["gear", "shaft", "шестерня", "<b>nut</b>", "oil seal, clutch side"])
 FATES = st.sampled_from(list(Fate))
@@ -70,13 +69,7 @@ class Story(RuleBasedStateMachine):
             self.folder.cleanup()
 
     def rows(self) -> dict[str, list[dict]]:
-        with self.store.read() as connection:
-            return {
-                name: [
-                    dict(row) for row in connection.execute(select(t).order_by(t.c.id)).mappings()
-                ]
-                for name, t in JOURNALED.items()
-            }
+        return all_rows(self.store)
 
     def ids(self) -> list[int]:
         return list(services.strip.log_ids(self.store, self.job_id))

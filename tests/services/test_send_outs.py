@@ -16,7 +16,8 @@ from bagtag.domain.send_out import BackCheck
 from bagtag.domain.standing import Standing
 from bagtag.services.send_outs import Back, PackForm, ShopPart, Wanted
 from bagtag.services.tags import Leads
-from bagtag.store.tables import JOURNALED, away
+from bagtag.store.tables import away
+from tests.store.rows_kit import all_rows
 
 TODAY = date.today()
 FORM = PackForm(
@@ -58,12 +59,6 @@ def items(store, sent):
     return read
 
 
-def everything(store) -> dict:
-    with store.read() as connection:
-        found = {name: connection.execute(table.select()) for name, table in JOURNALED.items()}
-        return {name: sorted(map(tuple, rows), key=repr) for name, rows in found.items()}
-
-
 # Sending
 
 
@@ -101,14 +96,14 @@ def test_a_kind_that_is_always_renewed_is_so_when_the_shop_took_it_off(store, jo
 
 
 def test_all_of_a_batch_is_undone_and_done_again_as_one(store, job_id, case):
-    before = everything(store)
+    before = all_rows(store)
     wanted = Wanted(case["barrel"], off=(case["bearing"],), by_shop=(ShopPart("jet"),))
     services.send_outs.send(store, job_id, FORM, [wanted])
-    after = everything(store)
+    after = all_rows(store)
     services.history.undo(store, job_id)
-    assert everything(store) == before
+    assert all_rows(store) == before
     services.history.redo(store, job_id)
-    assert everything(store) == after
+    assert all_rows(store) == after
     assert services.check.check(store).findings == ()
 
 
@@ -116,7 +111,7 @@ def test_nothing_is_kept_of_a_batch_with_one_part_that_cannot_go(store, job_id, 
     other = services.jobs.open_job(store, services.jobs.JobForm("Mower")).new_id
     services.signing.sign(store, part(case["shaft"]), who="Ada")
     services.fates.set_fate(store, [case["cover"]], Fate.SCRAP)
-    before = everything(store)
+    before = all_rows(store)
     bearing = Wanted(case["bearing"])
     for job, wrong, said in (
         (job_id, Wanted(case["barrel"]), "3 barrel is away already, with send-out 1, Mill Lane"),
@@ -128,7 +123,7 @@ def test_nothing_is_kept_of_a_batch_with_one_part_that_cannot_go(store, job_id, 
     ):
         with pytest.raises(BadInput, match=said):
             services.send_outs.send(store, job, FORM, [bearing, wrong])
-    assert everything(store) == before
+    assert all_rows(store) == before
     why_not = services.send_outs.why_not(store, list(case.values()))
     assert sorted(why_not) == sorted([case["barrel"], case["shaft"], case["cover"]])
 
@@ -209,13 +204,13 @@ def test_the_shop_took_something_more_off_later_too(store, job_id, case, sent, i
 def test_a_batch_that_did_not_go_leaves_nothing_and_comes_back_by_undo(store, job_id, case, sent):
     code = services.send_outs.get_send_out(store, sent).code
     services.documents.add(store, sent, [("quote.pdf", b"%PDF-1.7 140.50")])
-    before = everything(store)
+    before = all_rows(store)
     services.send_outs.delete(store, sent)
     assert sorted(services.strip.log_ids(store, job_id)) == sorted(case.values())
     with pytest.raises(NotFound):
         services.tags.look_up(store, code)
     services.history.undo(store, job_id)
-    assert everything(store) == before
+    assert all_rows(store) == before
 
 
 # Coming back

@@ -14,6 +14,7 @@ from bagtag.services.jobs import JobForm
 from bagtag.services.send_outs import Back, PackForm, ShopPart, Wanted
 from bagtag.store.tables import JOURNALED
 from bagtag.store.work import Store
+from tests.store.rows_kit import all_rows
 
 FORM = PackForm("Mill Lane", date.today(), date.today() + timedelta(5))
 PARTS = 4
@@ -21,12 +22,6 @@ SOME = st.lists(st.integers(0, PARTS - 1), min_size=1, max_size=3)
 ACTS = st.lists(
     st.tuples(st.sampled_from(["send", "back", "drop", "took", "undo"]), SOME), max_size=8
 )
-
-
-def rows(store: Store) -> dict[str, list]:
-    with store.read() as connection:
-        found = {name: connection.execute(table.select()) for name, table in JOURNALED.items()}
-        return {name: sorted(map(tuple, some), key=repr) for name, some in found.items()}
 
 
 def out(store: Store, job_id: int) -> list:
@@ -66,11 +61,11 @@ def _story(store: Store, acts: list) -> None:
     names = ("cover", "barrel", "head", "shaft")
     parts = [services.strip.log_removal(store, job_id, Entry(name)).new_id for name in names]
     for act, some in acts:
-        before = rows(store)
+        before = all_rows(store)
         try:
             do(store, job_id, parts, act, some)
         except BadInput:
-            assert rows(store) == before
+            assert all_rows(store) == before
         if not set(parts) <= set(services.strip.log_ids(store, job_id)):
             return  # its logging was undone
         _holds(store, job_id)

@@ -5,7 +5,6 @@ from io import BytesIO
 
 import pytest
 from PIL import Image
-from sqlalchemy import select
 
 from bagtag import services
 from bagtag.domain.entry import Entry
@@ -16,20 +15,8 @@ from bagtag.domain.model import ContainerKind, Fate, Replacement
 from bagtag.domain.which_way import Faces, Hand, Outness
 from bagtag.services.jobs import JobForm
 from bagtag.services.strip import Extras
-from bagtag.store.tables import JOURNALED
 from bagtag.store.work import Store
-
-
-def all_rows(store) -> dict[str, list[dict]]:
-    """Every row of every table but the journal."""
-    with store.read() as connection:
-        return {
-            name: [
-                dict(row)
-                for row in connection.execute(select(table).order_by(table.c.id)).mappings()
-            ]
-            for name, table in JOURNALED.items()
-        }
+from tests.store.rows_kit import all_rows
 
 
 @pytest.fixture
