@@ -65,11 +65,11 @@ def scanned(store: Store, send_out_id: int | None, code: str) -> Scanned:
     assert removal is not None
     called = f"{removal.number} {removal.name}"
     out = next((one for one in times if one.back_at is None), None)
-    if out is not None and out.send_out_id == send_out_id:
-        return Scanned(out.id, f"{called} is of this send-out.")
-    if out is not None:
+    if out is None:
+        return Scanned(None, _not_out(called, times, send_out_id))
+    if out.send_out_id != send_out_id:
         return Scanned(None, _elsewhere(called, out, wholes.get(out.send_out_id)))
-    return Scanned(None, _not_out(called, times, send_out_id))
+    return Scanned(out.id, f"{called} is of this send-out.")
 
 
 def _no_part(found: Found, send_out_id: int | None) -> str:

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from operator import attrgetter
 
 from bagtag.domain import areas as tree
 from bagtag.domain.measuring import check, deciding, forms, likely, results, text
@@ -91,15 +92,14 @@ def for_stage(store: Store, job_id: int) -> tuple[MeasureRow, ...]:
         codes = belongings.main_codes(connection, wanted)
         places = tree.by_id(jobs.areas(connection, job_id))
     by_part = _by_part(sheets)
-    found = sorted(parts.values(), key=lambda part: part.position)
     of_parts = [
         MeasureRow(
             part,
-            codes.get(part.id, ""),
-            tree.path_text(places, part.area_id),
-            by_part.get(part.id, ()),
+            code=codes.get(part.id, ""),
+            area=tree.path_text(places, part.area_id),
+            sheets=by_part.get(part.id, ()),
         )
-        for part in found
+        for part in sorted(parts.values(), key=attrgetter("position"))
     ]
     alone = by_part.get(None, ())
     return (*of_parts, *([MeasureRow(None, sheets=alone)] if alone else ()))

@@ -1,6 +1,6 @@
 """Changing what went with a batch: the work wanted, what the shop takes off, a part too many."""
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 
 from bagtag.domain.change import Change
 from bagtag.domain.entry import Entry
@@ -54,13 +54,18 @@ def _change_pieces(act: Act, item: Item, wanted: Iterable[Entry]) -> None:
             packing.forget_piece(act, time, removal)
         elif entry.quantity != removal.quantity:
             _count(act, removal, entry.quantity)
+    _take_more(act, item, left.values())
+
+
+def _take_more(act: Act, item: Item, more: Collection[Entry]) -> None:
+    """What the shop takes off besides; only a batch can say it."""
     whole = between.get_send_out(act.connection, item.away.send_out_id or 0)
-    if left and whole is None:
+    if more and whole is None:
         raise BadInput(
             "This part went without a batch. Log what the shop took off it by itself.",
             field="by_shop",
         )
-    for entry in left.values():
+    for entry in more:
         assert whole is not None
         packing.take_off(act, whole, item.removal, entry)
 

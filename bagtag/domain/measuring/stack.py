@@ -171,22 +171,24 @@ def _advice(sheet: MeasureSheet) -> Iterator[str]:
         return
     if found.stays:
         yield _stays(sheet)
-        return
-    if found.thickest < 0:
+    elif found.thickest < 0:
         yield (
             f"There is no room: without any shim the float would be {show(found.gap)} {unit}. Look "
             "for what is not seated."
         )
-        return
+    elif found.shims is None:
+        yield _none_does(found, unit)
+    else:
+        yield _put_in(found, unit)
+        yield AFTERWARDS
+
+
+def _none_does(found: StackPlan, unit: str) -> str:
     span = f"{show(max(found.thinnest, Decimal(0)))} to {show(found.thickest)} {unit}"
-    if found.shims is None or found.after is None:
-        yield (
-            f"Shims of {span} in all are wanted, {show(found.wanted)} for the middle; those at "
-            "hand do not make it."
-        )
-        return
-    yield _put_in(found, unit)
-    yield AFTERWARDS
+    return (
+        f"Shims of {span} in all are wanted, {show(found.wanted)} for the middle; those at hand do "
+        "not make it."
+    )
 
 
 def _stays(sheet: MeasureSheet) -> str:

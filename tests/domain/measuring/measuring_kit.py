@@ -5,14 +5,14 @@ from decimal import Decimal
 from pathlib import Path
 
 from bagtag.domain.measuring import forms
-from bagtag.domain.measuring.sheet import Given, Limits, MeasureSheet, Reading, SheetKind
+from bagtag.domain.measuring.sheet import Given, Limits, MeasureSheet, Reading
 
 ROOT = Path(__file__).parents[3]
-BY_FORM = tuple(SheetKind)
 
 
-def published():
-    file = ROOT / "tests" / "check_values" / "measuring.json"
+def published(name="measuring"):
+    """What is published of it, each row with its source."""
+    file = ROOT / "tests" / "check_values" / f"{name}.json"
     return json.loads(file.read_text("utf-8"))
 
 

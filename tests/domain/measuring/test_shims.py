@@ -1,24 +1,21 @@
 """Shims against published series and examples, an exhaustive search, and scipy."""
 
-import json
 from collections import Counter
 from decimal import Decimal
 from functools import cache
 from itertools import product
-from pathlib import Path
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from measuring_kit import published
 
 from bagtag.domain.errors import BadInput
 from bagtag.domain.measuring import shims
 from bagtag.domain.measuring.assignment import cheapest
 from bagtag.domain.measuring.shims import Source, ValvePlace, plan, series
 
-PUBLISHED = json.loads(
-    (Path(__file__).parents[2] / "check_values" / "shims.json").read_text(encoding="utf-8")
-)
+PUBLISHED = published("shims")
 
 
 def place(name: str, clearance: str, shim: str, low: str = "0.18", high: str = "0.22"):

@@ -1,13 +1,12 @@
 """Displacement and compression ratio against published figures, and what a rebore makes of them."""
 
-import json
 from decimal import Decimal
 from math import pi
-from pathlib import Path
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from measuring_kit import published
 from sheet_kit import sheet
 
 from bagtag.domain.measuring.check import checked
@@ -18,9 +17,7 @@ from bagtag.domain.measuring.sheet import SheetKind
 from bagtag.domain.measuring.text import summary
 from bagtag.domain.measuring.volumes import Cylinder, displacement, ratio
 
-PUBLISHED = json.loads(
-    (Path(__file__).parents[2] / "check_values" / "volumes.json").read_text(encoding="utf-8")
-)
+PUBLISHED = published("volumes")
 ENGINE = {"bore": "76", "stroke": "80", "gasket": "1.2", "gasket bore": "78"}
 
 
