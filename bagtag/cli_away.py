@@ -211,15 +211,7 @@ def traveller(
 
 def _out(store: Store, part: Removal) -> Item:
     """A part that is away now."""
-    away = next(
-        (
-            one
-            for _, one in services.fates.away_list(store, part.job_id)
-            if one.removal_id == part.id
-        ),
-        None,
-    )
-    if away is None:
+    item = services.send_outs.out_now(store, part.id)
+    if item is None:
         raise BadInput(f"{part.number} {part.name} is not away. Name the parts that are back.")
-    (item,) = services.send_outs.items(store, [away.id])
     return item

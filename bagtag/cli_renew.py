@@ -3,23 +3,20 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import asdict, dataclass
 from decimal import Decimal
-from itertools import groupby
+from operator import attrgetter
 from pathlib import Path
 from typing import Any
 
 from bagtag import services
 from bagtag.cli_answers import answer, warn
 from bagtag.domain import codes
-from bagtag.domain.kinds import fold
 from bagtag.domain.money import money
 from bagtag.domain.new_part import NewPart
 from bagtag.domain.renewal_import import ImportPlan
-from bagtag.domain.renewal_merge import Merged, SupplierList
-from bagtag.domain.renewal_words import called
+from bagtag.domain.renewal_merge import Merged, SupplierList, by_supplier
+from bagtag.domain.renewal_words import NO_SUPPLIER, SUGGESTED, called
 from bagtag.domain.renewals import RenewLine
 from bagtag.store.work import Store
-
-NO_SUPPLIER = "Nobody has said from whom"
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,20 +106,14 @@ def _plain(value: Any) -> Any:
 def _lines(lines: Sequence[RenewLine]) -> Iterator[str]:
     if not lines:
         yield "Nothing is to be renewed."
-    listed = [line for line in lines if not line.is_suggestion]
-    listed.sort(key=lambda line: _rank(line.new_part.supplier))
-    for supplier, some in groupby(listed, key=lambda line: fold(line.new_part.supplier)):
-        group = list(some)
-        yield group[0].new_part.supplier if supplier else NO_SUPPLIER
+    listed = (line for line in lines if not line.is_suggestion)
+    for group in by_supplier(listed, attrgetter("new_part")):
+        yield group[0].new_part.supplier or NO_SUPPLIER
         yield from map(_line, group)
     suggested = [line for line in lines if line.is_suggestion]
     if suggested:
-        yield "May have to be renewed too"
+        yield SUGGESTED
         yield from (f"  {_amount(line.new_part)}: {_why(line)}" for line in suggested)
-
-
-def _rank(supplier: str) -> tuple[bool, str]:
-    return not supplier, fold(supplier)
 
 
 def _line(line: RenewLine) -> str:

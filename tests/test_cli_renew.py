@@ -26,9 +26,9 @@ def test_the_lines_in_text_and_in_json(bagtag, answer, tmp_path):
     status, out, err = bagtag("renew", "1")
     assert (status, err) == (0, "")
     assert out.splitlines()[:4] == [
-        "Nobody has said from whom",
+        "No supplier yet",
         "  2 × ring: wanted, for step 2, 1 ring; compare them with the old ones on the bench",
-        "May have to be renewed too",
+        "To think about",
         "  1 × cover gasket: renewed whenever it has been off. "
         "It is crushed once and does not seal a second time.",
     ]

@@ -6,7 +6,9 @@ from dataclasses import dataclass
 
 from bagtag.domain.asked import outside
 from bagtag.domain.measuring.result import Verdict
-from bagtag.domain.measuring.sheet import Decision
+from bagtag.domain.measuring.results import results
+from bagtag.domain.measuring.sheet import Decision, MeasureSheet
+from bagtag.domain.measuring.text import summary
 from bagtag.domain.model import Away, Fate, Replacement
 from bagtag.domain.new_part import NewPart
 from bagtag.domain.phrases import capital
@@ -21,6 +23,12 @@ class SheetSaid:
     verdict: Verdict
     is_measured: bool
     decision: Decision | None = None
+
+
+def said_of(sheet: MeasureSheet) -> SheetSaid:
+    """What a sheet says as it stands."""
+    found = results(sheet)
+    return SheetSaid(sheet.id, summary(sheet), found.verdict, found.is_measured, sheet.decision)
 
 
 def before_in(

@@ -1,5 +1,6 @@
 """A new part that is bought: from the day it is wanted until it is compared with the old one."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, datetime
 from decimal import Decimal
@@ -56,3 +57,8 @@ class NewPart:
     def cost(self, pieces: int) -> Decimal | None:
         """What so many pieces cost; None while nobody said a price."""
         return None if self.price is None else self.price * pieces
+
+
+def of_itself(lines: Iterable[NewPart]) -> NewPart | None:
+    """Of the lines of a part the one for the part itself, not for its fasteners."""
+    return next((one for one in lines if not one.line), None)

@@ -23,16 +23,15 @@ def ordered(now: NewPart, on: date, due: date | None, supplier: str = "") -> New
 
 def arrived(now: NewPart, count: int, on: date) -> NewPart:
     """So many pieces more are here; BadInput for more than are still to come."""
-    left = now.count - now.arrived
-    if count > left:
-        raise BadInput(_too_many(now, left), field="count")
+    if count > now.still:
+        raise BadInput(_too_many(now), field="count")
     return replace(now, arrived=now.arrived + count, arrived_on=on, **NOT_COMPARED)
 
 
-def _too_many(now: NewPart, left: int) -> str:
-    if left <= 0:
+def _too_many(now: NewPart) -> str:
+    if not now.still:
         return f"{called(now)} is here already. Raise its count first if more came."
-    return f"Only {left} of {now.count} are still to come. Raise the count first if more came."
+    return f"Only {now.still} of {now.count} are still to come. Raise the count first if more came."
 
 
 def sent_back(now: NewPart, why: str, on: date, count: int | None = None) -> NewPart:
@@ -82,7 +81,7 @@ def recounted(now: NewPart, count: int) -> NewPart:
 def put_at(now: NewPart, state: Replacement, on: date) -> NewPart:
     """Where it stands, said in one word: wanted, ordered, here, as of a day."""
     if state is Replacement.HERE:
-        return replace(now, arrived=now.count, arrived_on=on)
+        return arrived(now, now.still, on) if now.still else now
     ordered_on = (now.ordered_on or on) if state is Replacement.ORDERED else None
     due = now.due if ordered_on else None
     return replace(now, arrived=0, arrived_on=None, ordered_on=ordered_on, due=due, **NOT_COMPARED)

@@ -11,6 +11,8 @@ from bagtag.domain.phrases import day
 
 NOT_NOTED = "the day of the order was not noted"
 NOT_LISTED = "not on the list yet"
+NO_SUPPLIER = "No supplier yet"
+SUGGESTED = "To think about"
 
 
 def called(part: NewPart) -> str:

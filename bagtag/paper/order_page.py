@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 
 from bagtag.domain.cautions import MANUAL
 from bagtag.domain.renewal_merge import SupplierList
+from bagtag.domain.renewal_words import NO_SUPPLIER
 from bagtag.paper import block_set
 from bagtag.paper.block_pages import Block, print_blocks
 from bagtag.paper.block_set import Said, Setting
@@ -16,7 +17,6 @@ from bagtag.paper.pdf import MM
 from bagtag.paper.whole_file import Target
 
 NOTHING = "Nothing is still to be ordered."
-NO_SUPPLIER = "no supplier chosen yet"
 _COMPARE = (
     "Hold every new part against the old one before it is paid for or fitted. Torque-to-yield "
     "bolts, circlips, split pins and self-locking nuts are new each time."

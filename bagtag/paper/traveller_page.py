@@ -21,7 +21,7 @@ from bagtag.paper.whole_file import Target
 _MODULE = 22 * MM / SIZE
 _CODE = WIDTH - 22 * MM
 _ROOM = _CODE - 10 * MM
-_NONE = "Nothing is packed in this batch yet."
+_NONE = "Nothing is packed in this send-out yet."
 
 
 def traveller_pdf(target: Target, sheet: Traveller) -> int:

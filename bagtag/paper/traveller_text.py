@@ -97,5 +97,7 @@ def work_words(item: Item, send_out: SendOut) -> str:
     if item.away.work.strip():
         return capital(item.away.work.strip())
     return (
-        "Work as for the whole batch." if send_out.work else "No work is written down: ask first."
+        "Work as for the whole send-out."
+        if send_out.work
+        else "No work is written down: ask first."
     )

@@ -82,3 +82,10 @@ def items(store: Store, away_ids: Sequence[int]) -> tuple[Item, ...]:
     known = told(store, (one for group in groups for one in group))
     found = {item.away.id: item for group in groups for item in known.items(group)}
     return tuple(found[id_] for id_ in away_ids)
+
+
+def out_now(store: Store, removal_id: int) -> Item | None:
+    """A part as it went out, while it is away; None where it is here."""
+    with store.read() as connection:
+        out = sendings.out_of(connection, [removal_id])
+    return items(store, [out[removal_id].id])[0] if out else None

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import BinaryIO
 
 from bagtag.domain.measuring import picture
+from bagtag.domain.model import Removal
 from bagtag.paper.measure_page import measure_pdf
 from bagtag.paper.measure_text import MeasurePage
 from bagtag.paper.rendering import rendered
@@ -20,10 +21,6 @@ def page_of(store: Store, sheet_id: int) -> MeasurePage:
     today = date.today()
     view = measuring.view(store, sheet_id, today=today)
     job = jobs.get_job(store, view.sheet.job_id)
-    codes: dict[int, str] = {}
-    if view.removal is not None:
-        with store.read() as connection:
-            codes = belongings.main_codes(connection, [view.removal.id])
     return MeasurePage(
         sheet=view.sheet,
         form=view.form,
@@ -33,9 +30,17 @@ def page_of(store: Store, sheet_id: int) -> MeasurePage:
         job=job.title,
         owner=job.owner,
         removal=view.removal,
-        code=codes.get(view.removal.id, "") if view.removal is not None else "",
+        code=_code(store, view.removal),
         questions=view.questions,
     )
+
+
+def _code(store: Store, removal: Removal | None) -> str:
+    """That of the part's tag; nothing for a sheet of no part."""
+    if removal is None:
+        return ""
+    with store.read() as connection:
+        return belongings.main_codes(connection, [removal.id]).get(removal.id, "")
 
 
 def write(store: Store, sheet_id: int, out: Path | BinaryIO) -> int:

@@ -7,7 +7,7 @@ from functools import cached_property, lru_cache
 from bagtag.domain import areas as tree
 from bagtag.domain.fitting import Ref, Rule, Task, TaskKind, part, task
 from bagtag.domain.model import Area, Away, SignOff
-from bagtag.domain.new_part import NewPart
+from bagtag.domain.new_part import NewPart, of_itself
 from bagtag.domain.now import Lane, Now, now
 from bagtag.domain.order_input import BuildRows, areas_of_steps, problem
 from bagtag.domain.order_plan import InForce, in_force
@@ -101,7 +101,7 @@ class Planned:
         bought = self.new_parts.get(line.id, ())
         known = Between(
             away=self.out.get(line.id),
-            new_part=next((one for one in bought if not one.line), None),
+            new_part=of_itself(bought),
             fasteners=tuple(one for one in bought if one.line),
             sheets=self.sheets.get(line.id, ()),
         )

@@ -62,7 +62,7 @@ def _take_more(act: Act, item: Item, more: Collection[Entry]) -> None:
     whole = between.get_send_out(act.connection, item.away.send_out_id or 0)
     if more and whole is None:
         raise BadInput(
-            "This part went without a batch. Log what the shop took off it by itself.",
+            "This part went without a send-out. Log what the shop took off it by itself.",
             field="by_shop",
         )
     for entry in more:
@@ -98,7 +98,7 @@ def delete(store: Store, send_out_id: int, *, who: str = "") -> Change:
     whole = batch(store, send_out_id)
     assert whole.send_out is not None
     if whole.back:
-        raise BadInput(_did_go(whole.back[0].called, "the batch"))
+        raise BadInput(_did_go(whole.back[0].called, "the send-out"))
 
     def do(act: Act) -> None:
         for item in whole.items:

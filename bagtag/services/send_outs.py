@@ -24,7 +24,7 @@ from bagtag.domain.sending_check import (
     price_of,
 )
 from bagtag.services import packing
-from bagtag.services.batch_items import items
+from bagtag.services.batch_items import items, out_now
 from bagtag.services.batches import (
     batch,
     batches,
@@ -64,6 +64,7 @@ __all__ = [
     "get_send_out",
     "items",
     "late",
+    "out_now",
     "scanned",
     "send",
     "shop_took",

@@ -6,16 +6,13 @@ from datetime import date
 
 from bagtag.domain import areas as tree
 from bagtag.domain import nesting
-from bagtag.domain.before_in import SheetSaid, before_in
+from bagtag.domain.before_in import SheetSaid, before_in, said_of
 from bagtag.domain.datum import Datum
 from bagtag.domain.errors import NotFound
 from bagtag.domain.fitting import part, task
 from bagtag.domain.kinds import PartKind
-from bagtag.domain.measuring.results import results
-from bagtag.domain.measuring.sheet import MeasureSheet
-from bagtag.domain.measuring.text import summary
 from bagtag.domain.model import Away, Fate, Photo, PhotoRole, Removal, SignOff, Tag
-from bagtag.domain.new_part import NewPart
+from bagtag.domain.new_part import NewPart, of_itself
 from bagtag.domain.resolve import told
 from bagtag.domain.sentence import sentence, short
 from bagtag.domain.standing import Hindrance, Standing
@@ -169,9 +166,9 @@ def card(store: Store, removal_id: int) -> BenchCard:
         code = belongings.main_codes(connection, [removal_id]).get(removal_id, "")
         last = belongings.last_away(connection, [removal_id]).get(removal_id)
         facts = told(removal, removals.tied_to(connection, [removal]))
-        sheets = tuple(map(_said, between.sheets_of(connection, removal_id)))
+        sheets = tuple(map(said_of, between.sheets_of(connection, removal_id)))
         bought = between.new_parts_of(connection, removal_id)
-    new = next((one for one in bought if not one.line), None)
+    new = of_itself(bought)
     known = planned(store, removal.job_id)
     step = board.one_step(known, part(removal_id))
     return BenchCard(
@@ -204,11 +201,6 @@ def card(store: Store, removal_id: int) -> BenchCard:
     )
 
 
-def _said(sheet: MeasureSheet) -> SheetSaid:
-    found = results(sheet)
-    return SheetSaid(sheet.id, summary(sheet), found.verdict, found.is_measured, sheet.decision)
-
-
 def to_know_of(store: Store, job_id: int, removal_ids: Sequence[int]) -> dict[int, tuple[str, ...]]:
     """What is to be known of parts of a job before they go in, by removal; only of those that have
     any."""
@@ -218,9 +210,9 @@ def to_know_of(store: Store, job_id: int, removal_ids: Sequence[int]) -> dict[in
         bought = between.new_parts(connection, job_id)
         away = belongings.last_away(connection, removal_ids)
     new = {one.removal_id: one for one in bought if not one.line}
-    told: dict[int, tuple[str, ...]] = {}
+    found: dict[int, tuple[str, ...]] = {}
     for id_, removal in parts.items():
-        of_it = tuple(_said(sheet) for sheet in sheets if sheet.removal_id == id_)
+        of_it = tuple(said_of(sheet) for sheet in sheets if sheet.removal_id == id_)
         last = away.get(id_)
-        told[id_] = before_in(removal.fate, removal.replacement, of_it, new.get(id_), last)
-    return {id_: said for id_, said in told.items() if said}
+        found[id_] = before_in(removal.fate, removal.replacement, of_it, new.get(id_), last)
+    return {id_: said for id_, said in found.items() if said}

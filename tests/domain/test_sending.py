@@ -1,7 +1,7 @@
 """What a person says of a batch before it goes: taken clean, or one sentence says what is wrong."""
 
 from dataclasses import replace
-from datetime import date, timedelta
+from datetime import UTC, date, datetime, timedelta
 from decimal import Decimal
 
 import pytest
@@ -10,8 +10,16 @@ from hypothesis import strategies as st
 
 from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import Asked
+from bagtag.domain.model import Away, Fate, Removal
+from bagtag.domain.send_out import SendOut
 from bagtag.domain.sending import PackForm, ShopPart, Wanted
-from bagtag.domain.sending_check import check_pack, check_wanted, price_of, read_shop_part
+from bagtag.domain.sending_check import (
+    check_pack,
+    check_wanted,
+    kept_here,
+    price_of,
+    read_shop_part,
+)
 
 TODAY = date(2026, 11, 25)
 FORM = PackForm(
@@ -118,3 +126,23 @@ def test_a_count_and_a_name_are_read_as_they_are_written(name, count) -> None:
 def test_nothing_and_none_are_said(typed, said) -> None:
     with pytest.raises(BadInput, match=said.replace("?", ".")):
         read_shop_part(typed)
+
+
+PART = Removal(5, "u", 1, "12", 1, "cylinder barrel")
+AWAY = Away(3, 5, "Mill Lane", "", datetime(2026, 11, 25, 12, tzinfo=UTC))
+BATCH = SendOut(1, "u", 1, 2, "Mill Lane", TODAY)
+
+
+@pytest.mark.parametrize(
+    ("part", "time", "whole", "is_fitted", "said"),
+    [
+        (PART, None, None, False, ""),
+        (PART, AWAY, BATCH, False, "is away already, with send-out 2, Mill Lane."),
+        (PART, AWAY, None, False, "is away already, at Mill Lane."),
+        (PART, None, None, True, "is in already."),
+        (replace(PART, fate=Fate.SCRAP), None, None, False, "is scrapped."),
+    ],
+)
+def test_a_part_that_cannot_go_says_why(part, time, whole, is_fitted, said) -> None:
+    found = kept_here(part, time, whole, is_fitted=is_fitted)
+    assert found.startswith(f"12 cylinder barrel {said}") if said else found == ""

@@ -187,13 +187,12 @@ def test_what_holds_the_job_up_leads_to_where_it_is_settled(bench):
     assert {row.called.split(" ", 1)[1] for row in found.rows} >= {"cylinder barrel", "head gasket"}
     assert found.last_day == date.today() + timedelta(weeks=2)
     assert page(bench).list.here.ref == found.rows[0].ref
-    stage = {"Away": 4, "Renew": 5, "Measure": 6}
     for row in found.rows:
         bench.press(KEYS.Key_F11)
         while page(bench).list.here.ref != row.ref:
             bench.press(KEYS.Key_Down)
         bench.press(KEYS.Key_Return)
-        assert bench.window.stages.current in stage
+        assert bench.window.stages.current in ("Away", "Renew", "Measure")
     bench.press(KEYS.Key_F11)
     bench.press(KEYS.Key_Escape)
     assert bench.window.stages.current == "Build"

@@ -12,10 +12,11 @@ from hypothesis import strategies as st
 from bagtag.domain.cautions import MANUAL
 from bagtag.domain.errors import BadInput
 from bagtag.domain.renewal_merge import Merged, SupplierList
+from bagtag.domain.renewal_words import NO_SUPPLIER
 from bagtag.paper.block_marks import Frame
 from bagtag.paper.checklist_page import FOOT, TOP
 from bagtag.paper.checklist_text import ChecklistHeader
-from bagtag.paper.order_page import NO_SUPPLIER, NOTHING, order_pdf, pages_of
+from bagtag.paper.order_page import NOTHING, order_pdf, pages_of
 from bagtag.paper.order_row import money, row
 from tests.paper.checklist_kit import joined
 

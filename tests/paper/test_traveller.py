@@ -99,7 +99,7 @@ def test_all_that_the_shop_needs_is_on_it(sheet, words):
         "31 oil jet, 3 pieces",
         "handed back",
         "14 valve guide, 2 pieces",
-        "Work as for the whole batch.",
+        "Work as for the whole send-out.",
         "signature",
         "Packed by Ada.",
         MANUAL,
@@ -157,7 +157,7 @@ def test_a_batch_with_nothing_said_of_it_is_printed_too(words, draw_codes):
     said = joined(words(printed(Traveller(bare, "Tractor", date(2026, 11, 25)))[1])[0])
     assert "no day named" in said
     assert "not named" in said
-    assert "Nothing is packed in this batch yet." in said
+    assert "Nothing is packed in this send-out yet." in said
 
 
 @given(st.lists(st.tuples(st.integers(0, 8), st.integers(0, 40)), max_size=12))

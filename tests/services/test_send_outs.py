@@ -233,7 +233,7 @@ def test_those_named_are_back_and_the_others_stay_away(store, job_id, case, sent
         services.send_outs.back(store, [over])
     with pytest.raises(BadInput, match="is back already"):
         services.send_outs.drop_item(store, barrel.away.id)
-    with pytest.raises(BadInput, match="so the batch did go"):
+    with pytest.raises(BadInput, match="so the send-out did go"):
         services.send_outs.delete(store, sent)
 
 
@@ -328,7 +328,7 @@ def test_parts_without_a_batch_show_and_come_back_too(store, job_id, case, old):
     )
     services.send_outs.change_wanted(store, shaft.away.id, Wanted(case["shaft"], "polish"))
     takes = Wanted(case["shaft"], by_shop=(ShopPart("key"),))
-    with pytest.raises(BadInput, match="went without a batch"):
+    with pytest.raises(BadInput, match="went without a send-out"):
         services.send_outs.change_wanted(store, shaft.away.id, takes)
     services.send_outs.back(store, [Back(shaft.away.id)])
     services.fates.came_back(store, [case["cover"], case["shaft"]])

@@ -1,6 +1,6 @@
 """What the tests of the asking share: kinds of parts of our own, a key that comes alone."""
 
-from bagtag.ui.stages.stage_keys import QUIET
+from bagtag.ui.forms.lone_keys import QUIET
 from tests.ui.forms_kit import write
 
 KINDS = """

@@ -5,6 +5,7 @@ from PySide6.QtCore import Qt
 
 from bagtag.domain.fitting import task
 from bagtag.domain.model import Origin
+from bagtag.ui.forms.lone_keys import QUIET
 from bagtag.ui.order import add_menu
 from bagtag.ui.order.add_menu import ADDINGS, AddMenu
 from bagtag.ui.order.add_part import PartDialog
@@ -12,7 +13,6 @@ from bagtag.ui.order.build_form import BenchBuildDialog
 from bagtag.ui.order.later_form import LaterDialog
 from bagtag.ui.order.rule_form import RuleDialog
 from bagtag.ui.order.task_form import TaskDialog
-from bagtag.ui.stages.stage_keys import QUIET
 from tests.ui.add_kit import (
     DOWN,
     ENTER,

@@ -6,10 +6,10 @@ from PySide6.QtTest import QAbstractItemModelTester, QTest
 from PySide6.QtWidgets import QWidget
 
 from bagtag.domain.fitting import part
-from bagtag.ui.order.pick_line import PickLine
-from bagtag.ui.order.pick_list import PickList
-from bagtag.ui.order.pick_model import PickModel, PickRow
-from bagtag.ui.order.pick_several import PickSeveral
+from bagtag.ui.forms.pick_line import PickLine
+from bagtag.ui.forms.pick_list import PickList
+from bagtag.ui.forms.pick_model import PickModel, PickRow
+from bagtag.ui.forms.pick_several import PickSeveral
 from tests.ui.add_kit import DOWN, ENTER, ESC, UP, press, write
 
 NAMES = ("1 cover", "14 gasket", "140 gear", "2 M14 nut", "3 shift fork L", "3a shift fork R")

@@ -6,10 +6,10 @@ from PySide6.QtWidgets import QApplication
 from bagtag import services
 from bagtag.domain.fitting import part
 from bagtag.domain.tightening import Pass, PassKind
+from bagtag.ui.forms.lone_keys import QUIET
 from bagtag.ui.order.add_menu import AddMenu, open_add
 from bagtag.ui.order.passes_form import USUAL, PassesDialog
 from bagtag.ui.order.task_form import TaskDialog
-from bagtag.ui.stages.stage_keys import QUIET
 from tests.ui.add_kit import is_open, write
 from tests.ui.shell_kit import close_window, log, open_window, scan
 

@@ -22,8 +22,8 @@ from bagtag.domain.which_way import (
     Without,
 )
 from bagtag.ui.entry.ask_round import AskRound
+from bagtag.ui.forms.lone_keys import QUIET
 from bagtag.ui.scanning.scanner import Scanner
-from bagtag.ui.stages.stage_keys import QUIET
 from tests.ui.ask_kit import lone, panel
 from tests.ui.forms_kit import ALT, CONTROL, ENTER, TAB, press, removals, settings, show, write
 from tests.ui.shell_kit import scan

@@ -9,6 +9,7 @@ from bagtag.domain.codes import show
 from bagtag.domain.entry import Entry
 from bagtag.domain.fitting import Asked, RuleKind, part
 from bagtag.domain.hardware import OVERRIDE
+from bagtag.domain.measuring.sheet import SheetKind
 from bagtag.domain.model import Fate, Origin
 from bagtag.services.strip import Extras
 from bagtag.services.tags import Match
@@ -99,6 +100,20 @@ def test_where_it_came_from_and_what_goes_in_with_it(put, store, job) -> None:
     assert facts["Built into"] == "drum and forks"
     assert facts["Asked at sign-off"] == "end float, at most 0.3 mm"
     assert "Came into the log" not in facts
+
+
+@pytest.mark.parametrize(
+    ("fate", "work", "said"),
+    [
+        (Fate.RENEW, "", "Renew, MK, "),
+        (Fate.DECIDE, "Grind the pads", "To be worked, and measured again, MK, "),
+    ],
+)
+def test_what_was_decided_on_its_sheet_is_said_as_there(put, store, job, fate, work, said) -> None:
+    measuring = services.measuring
+    made = measuring.add_sheet(store, job.id, SheetKind.SIZE, job.parts["shift fork R"], who="MK")
+    measuring.decide(store, made.new_id, fate, why="pads are worn", work=work, who="MK")
+    assert f". {said}" in put("shift fork R").facts.texts()["Measured"]
 
 
 @pytest.mark.parametrize(

@@ -12,8 +12,8 @@ from bagtag.domain.codes import show
 from bagtag.domain.measuring.sheet import Limits, Reading, SheetKind
 from bagtag.domain.model import ContainerKind, TagRole
 from bagtag.ui.containers.containers_stage import ContainersStage
+from bagtag.ui.forms.lone_keys import QUIET
 from bagtag.ui.sheets.label_dialog import LabelDialog
-from bagtag.ui.stages.stage_keys import QUIET
 from bagtag.ui.stages.stage_list import MIME
 from tests.ui.stages_job import dies, nameless, sentence_of
 

@@ -11,9 +11,9 @@ from bagtag.domain.hardware import HeldBy, Torque, TorqueUnit
 from bagtag.domain.holes import Hole, HoleMap
 from bagtag.domain.schedule import PRESETS
 from bagtag.domain.tightening import Pass, PassKind
+from bagtag.ui.forms.lone_keys import QUIET
 from bagtag.ui.order.pass_editor import REVERSED, ROUND, SHARE
 from bagtag.ui.order.passes_form import USUAL, PassesDialog
-from bagtag.ui.stages.stage_keys import QUIET
 from tests.ui.add_kit import ENTER, is_open, open_form, press, walked
 from tests.ui.sign_kit import log
 from tests.ui.stages_job import dies, nameless, sentence_of

@@ -5,10 +5,10 @@ from PySide6.QtCore import Qt
 
 from bagtag import services
 from bagtag.domain.fitting import Anchor, Asked, Beside, TaskKind, part, task
+from bagtag.ui.forms.lone_keys import QUIET
 from bagtag.ui.order.add_kinds import KINDS
 from bagtag.ui.order.build_form import BenchBuildDialog
 from bagtag.ui.order.task_form import TaskDialog, open_task_form
-from bagtag.ui.stages.stage_keys import QUIET
 from tests.ui.add_kit import (
     ENTER,
     ESC,

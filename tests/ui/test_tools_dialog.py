@@ -8,7 +8,7 @@ from bagtag import services
 from bagtag.domain.entry import Entry
 from bagtag.domain.hardware import OVERRIDE, HeldBy, Torque
 from bagtag.domain.tools import ToolSheet
-from bagtag.ui.stages.stage_keys import QUIET
+from bagtag.ui.forms.lone_keys import QUIET
 from bagtag.ui.tools.special_form import SpecialDialog
 from bagtag.ui.tools.tools_delegate import LEFT, RIGHT
 from bagtag.ui.tools.tools_dialog import ToolsDialog, open_tools

@@ -17,8 +17,8 @@ from bagtag.ui.audit.audit_calm import AuditCalm
 from bagtag.ui.audit.audit_list import AuditList
 from bagtag.ui.audit.audit_model import Key, key_of
 from bagtag.ui.audit.audit_photos import AuditPhotos
-from bagtag.ui.card.card_parts import Act
 from bagtag.ui.desk import Desk
+from bagtag.ui.forms.acts import Act
 from bagtag.ui.forms.basics import is_inside, label, tight
 from bagtag.ui.stage import Stage
 

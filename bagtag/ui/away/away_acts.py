@@ -4,9 +4,9 @@ from PySide6.QtCore import QElapsedTimer, Qt
 from PySide6.QtGui import QKeyEvent, QKeySequence, QShortcut
 from PySide6.QtWidgets import QWidget
 
-from bagtag.ui.card.card_parts import Act
+from bagtag.ui.forms.acts import Act
 from bagtag.ui.forms.basics import ENTER, Press
-from bagtag.ui.stages.stage_keys import QUIET
+from bagtag.ui.forms.lone_keys import QUIET
 
 FINISH = "Ctrl+Return"
 

@@ -9,7 +9,7 @@ from bagtag.domain.errors import BadInput
 from bagtag.domain.sending import Back, Batch, Item
 from bagtag.ui.away.back_row import BackRow
 from bagtag.ui.away.looks import Looks
-from bagtag.ui.card.card_parts import Scroll
+from bagtag.ui.forms.scroll import Scroll
 from bagtag.ui.forms.sight import InSight
 
 NOTHING = "Nothing is ticked yet. Scan the tags of what is back, or tick it."

@@ -17,7 +17,7 @@ from bagtag.ui.away.pack_page import parts_of, pick_row
 from bagtag.ui.away.pack_shop import ShopForm
 from bagtag.ui.away.pack_wanted import WantedForm
 from bagtag.ui.forms.basics import Field, Line
-from bagtag.ui.order.add_dialog import BuildDialog
+from bagtag.ui.forms.form_dialog import FormDialog
 
 if TYPE_CHECKING:
     from bagtag.services.views import StripRow
@@ -47,7 +47,7 @@ def open_shop_took(desk: Desk, parent: QWidget, send_out_id: int, item: Item) ->
     return dialog
 
 
-class BatchDialog(BuildDialog):
+class BatchDialog(FormDialog):
     def __init__(self, desk: Desk, parent: QWidget, batch: SendOut) -> None:
         super().__init__(desk, f"Change {batch.called}", parent, keep="Keep it")
         self._send_out_id = batch.id
@@ -72,7 +72,7 @@ class BatchDialog(BuildDialog):
             self.form.more.open(True)
 
 
-class WantedDialog(BuildDialog):
+class WantedDialog(FormDialog):
     def __init__(self, desk: Desk, parent: QWidget, batch: Batch, item: Item) -> None:
         super().__init__(desk, f"What is wanted of {item.called}", parent, keep="Keep it")
         self._item = item
@@ -104,7 +104,7 @@ class WantedDialog(BuildDialog):
         self.act(services.send_outs.change_wanted, self._item.away.id, wanted)
 
 
-class ShopTookDialog(BuildDialog):
+class ShopTookDialog(FormDialog):
     def __init__(self, desk: Desk, parent: QWidget, send_out_id: int, item: Item) -> None:
         super().__init__(desk, f"The shop took a part off {item.called}", parent)
         self.say_title(f"The shop took a part off {item.called}", SHOP_TOOK)

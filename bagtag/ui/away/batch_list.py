@@ -13,9 +13,10 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 from bagtag.domain.sending import Batch, Item
 from bagtag.ui.away.away_words import back_words, called, how_many, key_of, part_name, when
 from bagtag.ui.away.looks import LookBox, Looks
-from bagtag.ui.card.card_parts import Act, Emptiness, Scroll
+from bagtag.ui.forms.acts import Act
 from bagtag.ui.forms.basics import button, clear_layout, label, tight
 from bagtag.ui.forms.flow import FlowBox
+from bagtag.ui.forms.scroll import Emptiness, Scroll
 
 MOST = 8
 """How many parts a card shows; the rest are counted."""

@@ -20,12 +20,14 @@ from bagtag.ui.away.batch_item import BatchItem
 from bagtag.ui.away.batch_papers import BatchPapers
 from bagtag.ui.away.batch_parts import BatchParts
 from bagtag.ui.away.looks import Looks
-from bagtag.ui.card.card_parts import Act, Scroll, Values
 from bagtag.ui.desk import Desk
+from bagtag.ui.forms.acts import Act
 from bagtag.ui.forms.basics import button, label, tight
 from bagtag.ui.forms.flow import FlowBox
+from bagtag.ui.forms.scroll import Scroll
 from bagtag.ui.forms.sight import InSight
 from bagtag.ui.forms.turn import come_last
+from bagtag.ui.forms.values import Values
 
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QDialog

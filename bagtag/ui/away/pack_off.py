@@ -12,11 +12,11 @@ from bagtag.domain.errors import BadInput
 from bagtag.domain.sending import ShopPart
 from bagtag.domain.sending_check import read_shop_part
 from bagtag.ui.away.away_words import shop_part_words
+from bagtag.ui.forms.around import Around
 from bagtag.ui.forms.basics import ENTER, Field, Line, tight
+from bagtag.ui.forms.pick_line import PickLine
+from bagtag.ui.forms.pick_model import PickRow
 from bagtag.ui.forms.rows import Rows
-from bagtag.ui.order.pick_around import Around
-from bagtag.ui.order.pick_line import PickLine
-from bagtag.ui.order.pick_model import PickRow
 
 USUAL = ("oil jets", "core plugs", "dowels", "studs", "bearings", "bushes", "valve guides")
 

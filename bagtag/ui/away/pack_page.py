@@ -20,13 +20,13 @@ from bagtag.ui.away.away_words import called
 from bagtag.ui.away.looks import Looks
 from bagtag.ui.away.pack_panels import PackPanels
 from bagtag.ui.away.pack_shop import ShopForm
-from bagtag.ui.card.card_parts import Scroll
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import button, label, tight
+from bagtag.ui.forms.pick_model import PickRow
+from bagtag.ui.forms.pick_several import PickSeveral
+from bagtag.ui.forms.scroll import Scroll
 from bagtag.ui.forms.sight import InSight
 from bagtag.ui.forms.turn import come_last
-from bagtag.ui.order.pick_model import PickRow
-from bagtag.ui.order.pick_several import PickSeveral
 
 if TYPE_CHECKING:
     from bagtag.services.tags import Found

@@ -12,10 +12,10 @@ from bagtag.domain.errors import BadInput, Trouble
 from bagtag.domain.sending import Wanted
 from bagtag.ui.away.looks import Looks
 from bagtag.ui.away.pack_part import PackPart
-from bagtag.ui.card.card_parts import Scroll
 from bagtag.ui.forms.basics import label
+from bagtag.ui.forms.pick_model import PickRow
+from bagtag.ui.forms.scroll import Scroll
 from bagtag.ui.forms.sight import InSight
-from bagtag.ui.order.pick_model import PickRow
 
 if TYPE_CHECKING:
     from bagtag.services.views import StripRow

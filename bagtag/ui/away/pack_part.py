@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.ui.away.looks import LookBox, Looks
 from bagtag.ui.away.pack_wanted import WantedForm
-from bagtag.ui.card.card_parts import keyless
+from bagtag.ui.forms.acts import keyless
 from bagtag.ui.forms.basics import button, label, tight
 
 if TYPE_CHECKING:

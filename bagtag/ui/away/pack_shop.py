@@ -11,10 +11,10 @@ from bagtag.domain.errors import Trouble
 from bagtag.domain.send_out import SendOut
 from bagtag.domain.sending import PackForm
 from bagtag.domain.sending_days import out_day, promised_day
+from bagtag.ui.forms.around import Around
 from bagtag.ui.forms.basics import Field, Line, Note, tight
 from bagtag.ui.forms.fold import Fold
 from bagtag.ui.forms.words import WordField
-from bagtag.ui.order.pick_around import Around
 
 CURRENCIES = ("EUR", "GBP", "USD", "CHF", "SEK", "PLN")
 

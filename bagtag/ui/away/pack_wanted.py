@@ -13,9 +13,9 @@ from bagtag.domain.sending_check import check_wanted
 from bagtag.ui.away.away_words import asks_words, shop_part_words
 from bagtag.ui.away.pack_figures import FiguresWanted
 from bagtag.ui.away.pack_off import ShopTakes, TakenOff
+from bagtag.ui.forms.around import Around
 from bagtag.ui.forms.basics import Field, Line, tight
-from bagtag.ui.order.pick_around import Around
-from bagtag.ui.order.pick_model import PickRow
+from bagtag.ui.forms.pick_model import PickRow
 
 
 class WantedForm(Around):

@@ -25,7 +25,6 @@ from bagtag.ui.card.card_facts import (
 )
 from bagtag.ui.card.card_head import CardHead
 from bagtag.ui.card.card_match import CardMatch
-from bagtag.ui.card.card_parts import Emptiness, Scroll
 from bagtag.ui.card.card_photos import CardPhotos
 from bagtag.ui.card.card_tags import CardTags
 from bagtag.ui.card.card_taking import CardTaking
@@ -35,6 +34,7 @@ from bagtag.ui.card.sign_panel import SignPanel
 from bagtag.ui.card.why_here import WhyHere
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import tight
+from bagtag.ui.forms.scroll import Emptiness, Scroll
 
 if TYPE_CHECKING:
     from bagtag.services.tags import Match

@@ -8,7 +8,8 @@ from PySide6.QtGui import QKeySequence, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from bagtag.domain.standing import Standing
-from bagtag.ui.card.card_parts import HOLES, PASSES, TORQUE, Act
+from bagtag.ui.card.card_parts import HOLES, PASSES, TORQUE
+from bagtag.ui.forms.acts import Act
 from bagtag.ui.forms.basics import TOUCH
 from bagtag.ui.theme import mark
 

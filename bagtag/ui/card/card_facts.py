@@ -8,15 +8,15 @@ from PySide6.QtWidgets import QFrame, QLabel, QVBoxLayout, QWidget
 
 from bagtag.domain.before_in import SheetSaid
 from bagtag.domain.cautions import TORQUE_CAUTIONS, cautions
-from bagtag.domain.days import day_words
+from bagtag.domain.days import dated, day_words
 from bagtag.domain.hardware import OVERRIDE, HeldBy
 from bagtag.domain.kinds import goes_on
 from bagtag.domain.model import Fate, Origin, Replacement
-from bagtag.domain.phrases import day
+from bagtag.domain.phrases import capital
 from bagtag.domain.standing import Standing
-from bagtag.ui.card.card_parts import Values
 from bagtag.ui.card.sign_words import asks_words, signed_words
 from bagtag.ui.forms.basics import clear_layout, label, tight
+from bagtag.ui.forms.values import Values
 
 if TYPE_CHECKING:
     from bagtag.services.views import BenchCard
@@ -133,7 +133,8 @@ def _of_sheet(sheet: SheetSaid) -> str:
     done = sheet.decision
     if done is None:
         return sheet.said
-    return f"{sheet.said}. {done.fate.value}, {done.who}, {day(done.at.astimezone())}"
+    on = dated(done.at.astimezone().date(), date.today())
+    return f"{sheet.said}. {capital(done.called)}, {done.who}, {on}"
 
 
 def before_words(card: "BenchCard") -> tuple[str, ...]:

@@ -7,8 +7,9 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from bagtag.domain.phrases import capital
-from bagtag.ui.card.card_parts import Act, inks_of
+from bagtag.ui.forms.acts import Act
 from bagtag.ui.forms.basics import label, tight
+from bagtag.ui.forms.inks import inks_of
 from bagtag.ui.theme import mark
 
 if TYPE_CHECKING:

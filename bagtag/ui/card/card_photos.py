@@ -20,10 +20,10 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QSizePolicy, QWidget
 
 from bagtag import services
 from bagtag.domain.model import Photo, PhotoRole
-from bagtag.ui.card.card_parts import inks_of
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import ENTER, tight
 from bagtag.ui.forms.dropped import files_in
+from bagtag.ui.forms.inks import inks_of
 
 if TYPE_CHECKING:
     from bagtag.services.views import BenchCard

@@ -11,10 +11,10 @@ from bagtag.domain.datum import Datum
 from bagtag.domain.model import PhotoRole
 from bagtag.domain.picture import draw
 from bagtag.domain.which_way import Fact
-from bagtag.ui.card.card_parts import inks_of
 from bagtag.ui.card.card_photos import PhotoBox, thumb_of
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import label, tight
+from bagtag.ui.forms.inks import inks_of
 from bagtag.ui.picture import PictureWidget
 from bagtag.ui.theme import mark
 

@@ -10,7 +10,7 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from bagtag.ui import theme
-from bagtag.ui.card.card_parts import inks_of
+from bagtag.ui.forms.inks import inks_of
 from bagtag.ui.picture import PictureWidget
 
 if TYPE_CHECKING:

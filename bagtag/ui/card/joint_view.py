@@ -14,10 +14,10 @@ from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
 from bagtag.domain.fitting import Ref
 from bagtag.domain.standing import Standing
-from bagtag.ui.card.card_parts import Act
 from bagtag.ui.card.hole_picture import HolePicture
 from bagtag.ui.card.pass_rows import PassRows
 from bagtag.ui.desk import Desk
+from bagtag.ui.forms.acts import Act
 from bagtag.ui.forms.basics import label, tight
 from bagtag.ui.theme import mark
 

@@ -14,11 +14,11 @@ from bagtag.domain.cautions import TORQUE_CAUTIONS, has_torque
 from bagtag.domain.errors import Trouble
 from bagtag.domain.sign_off import is_same_person
 from bagtag.ui.card.card_block import Block
-from bagtag.ui.card.card_parts import Scroll
 from bagtag.ui.card.sign_passes import SignPasses, ToolsBack
 from bagtag.ui.card.sign_rows import AskRow, CountRow, FigureRow
 from bagtag.ui.card.sign_words import hold_words, waits_words
 from bagtag.ui.forms.basics import Field, Line, clear_layout, label, tight
+from bagtag.ui.forms.scroll import Scroll
 from bagtag.ui.forms.sight import InSight
 
 if TYPE_CHECKING:

@@ -12,10 +12,10 @@ from bagtag import services
 from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
 from bagtag.domain.fitting import Ref
-from bagtag.ui.card.card_parts import Act
 from bagtag.ui.card.closing_up import ClosingUp
 from bagtag.ui.card.sign_fields import REASON, SignFields
 from bagtag.ui.desk import Desk
+from bagtag.ui.forms.acts import Act
 from bagtag.ui.forms.basics import ENTER, button, label, tight
 
 if TYPE_CHECKING:

@@ -11,8 +11,8 @@ from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QVBoxLayout, QWi
 from bagtag.domain import joint_words
 from bagtag.domain.phrases import capital
 from bagtag.ui import fonts, theme
-from bagtag.ui.card.card_parts import Act, keyless
 from bagtag.ui.card.pass_rows import PassRows
+from bagtag.ui.forms.acts import Act, keyless
 from bagtag.ui.forms.basics import Press, button, clear_layout, label, tight
 
 if TYPE_CHECKING:

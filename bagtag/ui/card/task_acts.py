@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QWidget
 
 from bagtag.domain.standing import Standing
 from bagtag.ui.card.card_acts import CORRECT, FITTED, ActRow
-from bagtag.ui.card.card_parts import Act
+from bagtag.ui.forms.acts import Act
 from bagtag.ui.theme import mark
 
 if TYPE_CHECKING:

@@ -15,7 +15,6 @@ from bagtag.domain.hardware import OVERRIDE
 from bagtag.domain.standing import Standing
 from bagtag.ui.card.card_block import Block
 from bagtag.ui.card.card_facts import torque_cautions
-from bagtag.ui.card.card_parts import Emptiness, Scroll
 from bagtag.ui.card.joint_view import JointView
 from bagtag.ui.card.sign_panel import SignPanel
 from bagtag.ui.card.sign_words import hold_words
@@ -25,6 +24,7 @@ from bagtag.ui.card.task_head import TaskHead
 from bagtag.ui.card.why_here import WhyHere
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import tight
+from bagtag.ui.forms.scroll import Emptiness, Scroll
 
 if TYPE_CHECKING:
     from bagtag.services.task_views import TaskCard

@@ -10,12 +10,12 @@ from bagtag.domain.hardware import HeldBy, Torque
 from bagtag.domain.passes import by_angle, passes
 from bagtag.domain.standing import Standing
 from bagtag.ui.card.card_facts import hardware
-from bagtag.ui.card.card_parts import Values
 from bagtag.ui.card.sign_words import asks_words, signed_words
 from bagtag.ui.card.step_list import StepLine, StepList
 from bagtag.ui.card.task_signs import EMPTY_BOX, TICKED_BOX
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import clear_layout, label, tight
+from bagtag.ui.forms.values import Values
 
 if TYPE_CHECKING:
     from bagtag.services.task_views import Piece, TaskCard

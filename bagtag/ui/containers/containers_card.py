@@ -17,7 +17,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.codes import show
 from bagtag.domain.standing import Standing
-from bagtag.ui.card.card_parts import keyless
+from bagtag.ui.forms.acts import keyless
 from bagtag.ui.forms.basics import Press, label
 from bagtag.ui.stages.stage_list import ids_in
 from bagtag.ui.theme import current, mark

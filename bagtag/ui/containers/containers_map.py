@@ -7,11 +7,11 @@ from PySide6.QtCore import Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
-from bagtag.ui.card.card_parts import Scroll
 from bagtag.ui.containers.containers_card import ContainerCard, Leaf
 from bagtag.ui.containers.containers_where import Whereabouts
 from bagtag.ui.forms.basics import clear_layout
 from bagtag.ui.forms.flow import Flow
+from bagtag.ui.forms.scroll import Scroll
 
 if TYPE_CHECKING:
     from bagtag.domain.model import Container

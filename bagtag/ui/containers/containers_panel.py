@@ -9,9 +9,9 @@ from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QVBoxLayout, QWidg
 from bagtag.domain.errors import Trouble
 from bagtag.domain.phrases import capital
 from bagtag.ui.card.card_block import Block
-from bagtag.ui.card.card_parts import Scroll
 from bagtag.ui.containers.containers_where import Whereabouts
 from bagtag.ui.forms.basics import TOUCH, Field, Line, button, label
+from bagtag.ui.forms.scroll import Scroll
 from bagtag.ui.stages.stage_list import PartList
 
 if TYPE_CHECKING:

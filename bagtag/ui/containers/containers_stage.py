@@ -8,16 +8,17 @@ from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
 from bagtag.domain.model import ContainerKind
 from bagtag.ui.card.card_asks import AskCount
-from bagtag.ui.card.card_parts import Act, Emptiness, Letter
 from bagtag.ui.containers.containers_map import ContainersMap
 from bagtag.ui.containers.containers_panel import ContainersPanel
 from bagtag.ui.containers.containers_where import Whereabouts, read, to_know
 from bagtag.ui.desk import Desk
+from bagtag.ui.forms.acts import Act, Letter
 from bagtag.ui.forms.basics import tight
 from bagtag.ui.forms.flow import Flow
+from bagtag.ui.forms.lone_keys import LoneKeys
+from bagtag.ui.forms.scroll import Emptiness
 from bagtag.ui.sheets.label_dialog import open_labels
 from bagtag.ui.stage import Stage
-from bagtag.ui.stages.stage_keys import LoneKeys
 
 KEYS = {
     ContainerKind.BAG: "B",

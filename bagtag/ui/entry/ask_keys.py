@@ -7,7 +7,7 @@ A person who knows the form presses two keys in one go, so that a key need not c
 from PySide6.QtCore import QObject, QTimer, Signal
 from PySide6.QtGui import QKeyEvent
 
-from bagtag.ui.stages.stage_keys import HELD, QUIET
+from bagtag.ui.forms.lone_keys import HELD, QUIET
 
 MOST = 2
 """What a person presses within a burst; the shortest scan has more."""

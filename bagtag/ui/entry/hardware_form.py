@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from bagtag.domain.hardware import OVERRIDE, HeldBy
 from bagtag.ui.forms.basics import ENTER, Field, Line, button, is_inside, label, panel, tight
 from bagtag.ui.forms.rows import Rows
-from bagtag.ui.torque.torque_signs import Signed
+from bagtag.ui.forms.signed import Signed
 
 if TYPE_CHECKING:
     from bagtag.services.tape import TapeReader

@@ -33,3 +33,10 @@ def sized(widget: QWidget, pixels: int, *, bold: bool = False) -> QFont:
     font.setPixelSize(pixels)
     font.setBold(bold)
     return font
+
+
+def inks_of(widget: QWidget) -> tuple[QColor, QColor, QColor]:
+    """Ink, accent and a faint line, for what is drawn by hand."""
+    palette = widget.palette()
+    ink, accent = palette.windowText().color(), palette.link().color()
+    return ink, accent, palette.mid().color()

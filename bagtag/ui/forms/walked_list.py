@@ -8,9 +8,9 @@ from PySide6.QtCore import QElapsedTimer, QItemSelectionModel, Qt
 from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QTableView, QWidget
 
+from bagtag.ui.forms.lone_keys import QUIET
 from bagtag.ui.forms.spoken_rows import Index, SpokenRows
 from bagtag.ui.forms.tape_table import dress
-from bagtag.ui.stages.stage_keys import QUIET
 
 _STEPS = {Qt.Key.Key_Down: 1, Qt.Key.Key_Up: -1}
 

@@ -9,9 +9,10 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag import services
 from bagtag.domain.change import Change
-from bagtag.ui.card.card_parts import Act, Emptiness, Scroll
 from bagtag.ui.desk import Desk
+from bagtag.ui.forms.acts import Act
 from bagtag.ui.forms.basics import label, tight
+from bagtag.ui.forms.scroll import Emptiness, Scroll
 from bagtag.ui.holding import holding_words as words
 from bagtag.ui.holding.holding_ladder import Ladder
 from bagtag.ui.holding.holding_list import HoldingList

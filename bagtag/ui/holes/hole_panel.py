@@ -10,8 +10,8 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from bagtag.domain.hardware import OVERRIDE
 from bagtag.ui import theme
-from bagtag.ui.card.card_parts import Scroll
 from bagtag.ui.forms.basics import label, tight
+from bagtag.ui.forms.scroll import Scroll
 from bagtag.ui.forms.sight import InSight
 from bagtag.ui.holes.hole_draft import Draft
 from bagtag.ui.holes.hole_page import MapPage

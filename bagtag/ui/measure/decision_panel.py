@@ -139,7 +139,8 @@ class DecisionPanel(QFrame):
 
 
 def _about(made: Decision) -> str:
-    said = [f"Decided by {made.who}, {day(made.at)} {made.at.year}."]
+    on = made.at.astimezone()
+    said = [f"Decided by {made.who}, {day(on)} {on.year}."]
     said += [f"Work wanted: {made.work}"] if made.work else []
     said += [f"Why: {made.why}"] if made.why else []
     said += [f"The sheet said: {made.said}."] if made.said else []

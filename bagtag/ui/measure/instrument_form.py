@@ -18,8 +18,8 @@ from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import Field, Line, button
 from bagtag.ui.forms.choices import Choices, Option
 from bagtag.ui.forms.days import read_day, written
-from bagtag.ui.order.add_dialog import BuildDialog
-from bagtag.ui.torque.torque_signs import Signed
+from bagtag.ui.forms.form_dialog import FormDialog
+from bagtag.ui.forms.signed import Signed
 
 _UNDER = "Its smallest step tells how near a limit a figure can be called."
 
@@ -33,7 +33,7 @@ def open_instrument(
     return dialog
 
 
-class InstrumentDialog(BuildDialog):
+class InstrumentDialog(FormDialog):
     """`chosen` names the instrument that was kept."""
 
     chosen = Signal(str)

@@ -10,8 +10,9 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.cautions import MANUAL
 from bagtag.domain.model import Fate
-from bagtag.ui.card.card_parts import Act, Emptiness, Scroll
+from bagtag.ui.forms.acts import Act
 from bagtag.ui.forms.basics import clear_layout, is_inside, label, tight
+from bagtag.ui.forms.scroll import Emptiness, Scroll
 from bagtag.ui.forms.sight import InSight
 from bagtag.ui.measure.measure_row import MeasureTape
 

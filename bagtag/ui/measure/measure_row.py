@@ -11,12 +11,12 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 from bagtag.domain.codes import show
 from bagtag.domain.model import Fate, Removal
 from bagtag.domain.phrases import capital
-from bagtag.ui.card.card_parts import keyless
+from bagtag.ui.forms.acts import keyless
 from bagtag.ui.forms.basics import Press, button, label, tight
+from bagtag.ui.forms.lone_keys import LoneKeys
 from bagtag.ui.forms.turn import in_turn
 from bagtag.ui.measure.sheet_slip import SheetSlip
 from bagtag.ui.measure.word_press import Word, WordPress
-from bagtag.ui.stages.stage_keys import LoneKeys
 
 if TYPE_CHECKING:
     from bagtag.services.measuring import MeasureRow
@@ -110,7 +110,6 @@ class MeasureTape(QFrame):
     def _pressed(self) -> None:
         press = self.sender()
         assert isinstance(press, WordPress)
-        press.setChecked(False)
         self.worded.emit(self.removal_id, press.value)
 
     def _open(self) -> None:

@@ -15,8 +15,8 @@ from bagtag.domain.phrases import capital
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import Field, Line
 from bagtag.ui.forms.choices import Choices, Option
+from bagtag.ui.forms.form_dialog import FormDialog
 from bagtag.ui.forms.removal_picker import RemovalPicker
-from bagtag.ui.order.add_dialog import BuildDialog
 
 if TYPE_CHECKING:
     from bagtag.store.work import Store
@@ -35,7 +35,7 @@ def open_new_sheet(desk: Desk, parent: QWidget | None, removal_id: int = 0) -> N
     return dialog
 
 
-class NewSheet(BuildDialog):
+class NewSheet(FormDialog):
     """`made` gives the id of the sheet."""
 
     made = Signal(int)

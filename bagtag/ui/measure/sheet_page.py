@@ -14,9 +14,12 @@ from bagtag.domain.measuring import amounts, valves
 from bagtag.domain.measuring.picture import draw
 from bagtag.domain.measuring.sheet import SheetKind
 from bagtag.domain.phrases import whole
-from bagtag.ui.card.card_parts import Act, Scroll, inks_of
+from bagtag.ui.forms.acts import Act
 from bagtag.ui.forms.basics import button, is_inside, label, tight
+from bagtag.ui.forms.inks import inks_of
+from bagtag.ui.forms.scroll import Scroll
 from bagtag.ui.forms.sight import InSight
+from bagtag.ui.forms.signed import Signed
 from bagtag.ui.forms.turn import in_turn
 from bagtag.ui.measure.decision_panel import DecisionPanel
 from bagtag.ui.measure.given_form import GivenForm
@@ -29,7 +32,6 @@ from bagtag.ui.measure.sheet_slip import sheet_name
 from bagtag.ui.measure.shim_view import ShimView
 from bagtag.ui.measure.verdict_card import VerdictCard
 from bagtag.ui.picture import PictureWidget
-from bagtag.ui.torque.torque_signs import Signed
 
 if TYPE_CHECKING:
     from bagtag.services.measuring import SheetView

@@ -27,15 +27,22 @@ def sheet_name(sheet: MeasureSheet) -> str:
     return f"{kind}, {sheet.title}" if sheet.title else kind
 
 
+def _told(row: SheetRow) -> str:
+    """What the sheet says, and what was decided on it: `Worn: bore 68.14 mm; decided: renew`."""
+    made = row.sheet.decision
+    decided = f"; decided: {made.called}" if made is not None else ""
+    return f"{capital(row.summary)}{decided}"
+
+
 class SheetSlip(Plain):
     """Enter or a click opens the sheet."""
 
     def __init__(self, row: SheetRow, parent: QWidget) -> None:
         super().__init__(sheet_name(row.sheet), parent)
         self.sheet_id = row.sheet.id
-        self.summary = capital(row.summary)
+        self.summary = _told(row)
         self._verdict: Verdict | None = row.verdict if row.is_measured else None
-        self.setAccessibleName(f"Open {self.text()}: {row.summary}")
+        self.setAccessibleName(f"Open {self.text()}: {self.summary}")
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
     def look(self) -> tuple[QColor, QColor, float]:

@@ -23,5 +23,4 @@ class WordPress(Press):
     def __init__(self, word: Word, of: str, parent: QWidget) -> None:
         super().__init__(f"{word.text}\u2002{word.key.upper()}", parent)
         self.value = word.value
-        self.setCheckable(True)
         self.setAccessibleName(f"{of}: {word.text}")

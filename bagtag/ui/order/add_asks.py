@@ -10,8 +10,8 @@ from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 from bagtag.domain.asked import places, shown
 from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import Asked
+from bagtag.ui.forms.around import Around
 from bagtag.ui.forms.basics import Line, Press, button, label, tight
-from bagtag.ui.order.pick_around import Around
 
 NAMES = ("end float", "clearance", "backlash", "depth", "preload", "oil filled", "run-out")
 UNITS = ("mm", "N·m", "l", "ml", "bar", "°")

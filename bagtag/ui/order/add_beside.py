@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QHBoxLayout, QWidget
 from bagtag.domain.fitting import Anchor, Beside, Ref
 from bagtag.ui.forms.basics import Field, tight
 from bagtag.ui.forms.choices import Choices, Option
-from bagtag.ui.order.pick_line import PickLine
+from bagtag.ui.forms.pick_line import PickLine
 from bagtag.ui.order.pick_rows import Rows
 
 _SIDES = (Option(Beside.BEFORE, "Before"), Option(Beside.AFTER, "After"))

@@ -14,12 +14,12 @@ from bagtag.domain.model import Origin
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import ENTER, button, label
 from bagtag.ui.forms.choice import Choice, Option
+from bagtag.ui.forms.lone_keys import LoneKeys
 from bagtag.ui.order.add_part import open_part
 from bagtag.ui.order.build_form import open_bench_build
 from bagtag.ui.order.later_form import open_tighten_later
 from bagtag.ui.order.rule_form import open_rule
 from bagtag.ui.order.task_form import open_task_form
-from bagtag.ui.stages.stage_keys import LoneKeys
 
 COLUMNS = 2
 

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.fitting import Task
 from bagtag.ui.forms.basics import Field, Note, button, is_inside, tight
-from bagtag.ui.order.pick_line import PickLine
+from bagtag.ui.forms.pick_line import PickLine
 from bagtag.ui.order.pick_rows import Rows
 
 if TYPE_CHECKING:

@@ -16,9 +16,9 @@ from bagtag.domain.model import Fate, Origin
 from bagtag.ui.desk import Desk
 from bagtag.ui.field.chip_shown import of_tape
 from bagtag.ui.forms.basics import Field, Line, label, tight
+from bagtag.ui.forms.form_dialog import FormDialog
+from bagtag.ui.forms.pick_line import PickLine
 from bagtag.ui.order.add_beside import BesidePick
-from bagtag.ui.order.add_dialog import BuildDialog
-from bagtag.ui.order.pick_line import PickLine
 from bagtag.ui.order.pick_rows import Rows, rows_of
 from bagtag.ui.sheets.sheet_stepper import Stepper
 
@@ -41,7 +41,7 @@ def open_part(desk: Desk, parent: QWidget | None, origin: Origin, ref: Ref | Non
     return dialog
 
 
-class PartDialog(BuildDialog):
+class PartDialog(FormDialog):
     def __init__(self, desk: Desk, parent: QWidget | None, origin: Origin, ref: Ref | None) -> None:
         title, under = WORDS[origin]
         super().__init__(desk, title, parent)

@@ -9,8 +9,8 @@ from bagtag.domain.errors import Trouble
 from bagtag.domain.model import Removal
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import Field
+from bagtag.ui.forms.form_dialog import FormDialog
 from bagtag.ui.order.add_asks import AskRows
-from bagtag.ui.order.add_dialog import BuildDialog
 
 
 def open_asks(desk: Desk, parent: QWidget | None, removal_id: int) -> AsksDialog:
@@ -20,7 +20,7 @@ def open_asks(desk: Desk, parent: QWidget | None, removal_id: int) -> AsksDialog
     return dialog
 
 
-class AsksDialog(BuildDialog):
+class AsksDialog(FormDialog):
     def __init__(self, desk: Desk, parent: QWidget | None, removal_id: int) -> None:
         super().__init__(desk, "Measure at sign-off", parent, keep="Keep it")
         self._removal_id = removal_id

@@ -9,10 +9,10 @@ from bagtag.domain.change import Change
 from bagtag.domain.fitting import Ref, Task, TaskKind, task
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import Field, Line
-from bagtag.ui.order.add_dialog import BuildDialog
-from bagtag.ui.order.pick_line import PickLine
+from bagtag.ui.forms.form_dialog import FormDialog
+from bagtag.ui.forms.pick_line import PickLine
+from bagtag.ui.forms.pick_several import PickSeveral
 from bagtag.ui.order.pick_rows import Rows, rows_of
-from bagtag.ui.order.pick_several import PickSeveral
 
 
 def open_bench_build(
@@ -24,7 +24,7 @@ def open_bench_build(
     return dialog
 
 
-class BenchBuildDialog(BuildDialog):
+class BenchBuildDialog(FormDialog):
     def __init__(
         self,
         desk: Desk,

@@ -10,11 +10,11 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QSizePolicy, QVBoxLayout, QWi
 
 from bagtag import services
 from bagtag.domain.errors import BadInput
-from bagtag.ui.card.card_parts import Scroll
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import TOUCH, Press, button, clear_layout, label, tight
 from bagtag.ui.forms.inks import inks, sized
 from bagtag.ui.forms.plain import Plain
+from bagtag.ui.forms.scroll import Scroll
 
 if TYPE_CHECKING:
     from bagtag.services.board import NoOrder

@@ -11,8 +11,8 @@ from bagtag.domain.hardware import OVERRIDE
 from bagtag.domain.model import Removal
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import label, panel
-from bagtag.ui.order.add_dialog import BuildDialog
-from bagtag.ui.order.pick_line import PickLine
+from bagtag.ui.forms.form_dialog import FormDialog
+from bagtag.ui.forms.pick_line import PickLine
 from bagtag.ui.order.pick_rows import Rows, rows_of
 
 _UNDER = "Run in by hand at its own step; both steps are in the build, and neither is forgotten."
@@ -27,7 +27,7 @@ def open_tighten_later(desk: Desk, parent: QWidget | None, removal_id: int | Non
     return dialog
 
 
-class LaterDialog(BuildDialog):
+class LaterDialog(FormDialog):
     def __init__(self, desk: Desk, parent: QWidget | None, removal_id: int | None) -> None:
         super().__init__(desk, "Tighten later", parent)
         self.say_title("Tighten later", _UNDER)

@@ -11,10 +11,10 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QSizePolicy, QVBoxLayout, QWi
 from bagtag import services
 from bagtag.domain.errors import Trouble
 from bagtag.domain.phrases import capital
-from bagtag.ui.card.card_parts import Scroll
 from bagtag.ui.card.why_here import as_it_stands
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import clear_layout, label, tight
+from bagtag.ui.forms.scroll import Scroll
 from bagtag.ui.order.order_newest import Newest
 from bagtag.ui.order.rules_row import RuleSlip
 

@@ -17,9 +17,9 @@ from bagtag.domain.torque import TorqueUnit
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import ENTER, Field, button, label, panel, tight
 from bagtag.ui.forms.choices import Option
+from bagtag.ui.forms.form_dialog import FormDialog
 from bagtag.ui.forms.lone_choices import LoneChoices
 from bagtag.ui.forms.rows import Rows
-from bagtag.ui.order.add_dialog import BuildDialog
 from bagtag.ui.order.pass_editor import PassEditor
 from bagtag.ui.order.passes_read import PassesRead
 
@@ -37,7 +37,7 @@ def open_passes(desk: Desk, parent: QWidget | None, removal_id: int) -> PassesDi
     return dialog
 
 
-class PassesDialog(BuildDialog):
+class PassesDialog(FormDialog):
     """Slips for the passes, the open one's fields below them, and how all of it will read."""
 
     def __init__(self, desk: Desk, parent: QWidget | None, removal_id: int) -> None:

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 from bagtag import services
 from bagtag.domain import areas as tree
 from bagtag.domain.fitting import Ref, task
-from bagtag.ui.order.pick_model import PickRow
+from bagtag.ui.forms.pick_model import PickRow
 
 if TYPE_CHECKING:
     from bagtag.services.steps import StepRow

@@ -11,11 +11,11 @@ from bagtag.domain.fitting import Ref, Rule, RuleKind
 from bagtag.domain.tie_words import rule_words
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import Field, Line
-from bagtag.ui.order.add_dialog import BuildDialog
+from bagtag.ui.forms.form_dialog import FormDialog
+from bagtag.ui.forms.pick_line import PickLine
+from bagtag.ui.forms.pick_several import PickSeveral
 from bagtag.ui.order.add_outcome import Outcome
-from bagtag.ui.order.pick_line import PickLine
 from bagtag.ui.order.pick_rows import Rows, rows_of
-from bagtag.ui.order.pick_several import PickSeveral
 from bagtag.ui.theme import mark
 
 
@@ -43,7 +43,7 @@ def open_rule(desk: Desk, parent: QWidget | None, kind: RuleKind, ref: Ref | Non
     return dialog
 
 
-class RuleDialog(BuildDialog):
+class RuleDialog(FormDialog):
     def __init__(self, desk: Desk, parent: QWidget | None, kind: RuleKind, ref: Ref | None) -> None:
         super().__init__(desk, WORDS[kind].title, parent, keep=MAKE)
         self.kind = kind

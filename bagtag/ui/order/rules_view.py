@@ -10,9 +10,10 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag import services
-from bagtag.ui.card.card_parts import Act, Emptiness
 from bagtag.ui.desk import Desk
+from bagtag.ui.forms.acts import Act
 from bagtag.ui.forms.basics import button, tight
+from bagtag.ui.forms.scroll import Emptiness
 from bagtag.ui.order.left_lines import RuleLine
 from bagtag.ui.order.left_list import LeftList
 from bagtag.ui.order.rules_delegate import ROW, RulesDelegate

@@ -14,9 +14,9 @@ from bagtag.domain.fitting import Ref, Task, TaskKind, task
 from bagtag.domain.task_kinds import NAMES, usual_asks, usual_side
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import Field, Line
+from bagtag.ui.forms.form_dialog import FormDialog
 from bagtag.ui.order.add_asks import AskRows
 from bagtag.ui.order.add_beside import BesidePick
-from bagtag.ui.order.add_dialog import BuildDialog
 from bagtag.ui.order.add_kinds import KindChoices
 from bagtag.ui.order.add_more import MoreOfTask
 from bagtag.ui.order.build_form import open_bench_build
@@ -43,7 +43,7 @@ def open_task_form(
     return dialog
 
 
-class TaskDialog(BuildDialog):
+class TaskDialog(FormDialog):
     """The form of a task that is there opens by itself, once it is known what it is: a bench build
     has another form."""
 

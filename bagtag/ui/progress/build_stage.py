@@ -12,8 +12,8 @@ from bagtag import services
 from bagtag.domain.change import Change
 from bagtag.domain.fitting import Ref
 from bagtag.domain.standing import Reach, Standing
-from bagtag.ui.card.card_parts import Act
 from bagtag.ui.desk import Desk
+from bagtag.ui.forms.acts import Act
 from bagtag.ui.forms.basics import Line, button, label, tight
 from bagtag.ui.progress.build_progress import OneLine, Progress
 from bagtag.ui.progress.build_words import progress_words, waiting_words

@@ -13,9 +13,9 @@ from bagtag import services
 from bagtag.domain.errors import Trouble
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import ENTER, button, label
+from bagtag.ui.forms.signed import Signed
 from bagtag.ui.renew.import_lines import PlannedList
 from bagtag.ui.renew.tables import FILTER, table_in
-from bagtag.ui.torque.torque_signs import Signed
 
 if TYPE_CHECKING:
     from bagtag.domain.renewal_csv_read import CsvRead

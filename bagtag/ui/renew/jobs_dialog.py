@@ -11,9 +11,9 @@ from PySide6.QtWidgets import QDialog, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import ENTER, button, label
+from bagtag.ui.forms.pick_model import PickRow
+from bagtag.ui.forms.pick_several import PickSeveral
 from bagtag.ui.forms.words import WordField
-from bagtag.ui.order.pick_model import PickRow
-from bagtag.ui.order.pick_several import PickSeveral
 
 if TYPE_CHECKING:
     from bagtag.services.jobs import JobRow

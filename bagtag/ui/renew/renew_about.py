@@ -11,11 +11,12 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from bagtag import services
 from bagtag.domain.model import Photo, PhotoRole
-from bagtag.ui.card.card_parts import Scroll, Values
 from bagtag.ui.card.card_photos import PhotoBox, thumb_of
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import Press, clear_layout, label, tight
 from bagtag.ui.forms.flow import FlowBox
+from bagtag.ui.forms.scroll import Scroll
+from bagtag.ui.forms.values import Values
 from bagtag.ui.photos.photo_view import PhotoView
 from bagtag.ui.renew.renew_acts import KEYS, Do, acts_for
 from bagtag.ui.renew.renew_asks import AskArrived, AskCompare, AskWrong

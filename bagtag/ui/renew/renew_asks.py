@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QWidget
 
 from bagtag.domain.phrases import capital
-from bagtag.ui.card.card_asks import Asking
+from bagtag.ui.forms.asking import Asking
 from bagtag.ui.forms.basics import Field, Line, button, say_at
 from bagtag.ui.forms.days import read_day, written
 from bagtag.ui.forms.figures import count

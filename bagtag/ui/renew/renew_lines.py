@@ -11,13 +11,11 @@ from bagtag.domain.model import Replacement
 from bagtag.domain.money import money, sums
 from bagtag.domain.new_part import NewPart
 from bagtag.domain.renewal_merge import by_supplier, supplier_key
-from bagtag.domain.renewal_words import called
+from bagtag.domain.renewal_words import NO_SUPPLIER, SUGGESTED, called
 
 if TYPE_CHECKING:
     from bagtag.domain.renewals import RenewLine
 
-NO_SUPPLIER = "No supplier yet"
-SUGGESTED = "To think about"
 SUGGESTED_WHY = "nobody decided these yet"
 
 Key = tuple[int, str, bool]

@@ -11,9 +11,11 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag import services
 from bagtag.domain.new_part import NewPart
-from bagtag.ui.card.card_parts import Act, Emptiness
 from bagtag.ui.desk import Desk
+from bagtag.ui.forms.acts import Act
 from bagtag.ui.forms.basics import button, label, tight
+from bagtag.ui.forms.lone_keys import LoneKeys
+from bagtag.ui.forms.scroll import Emptiness
 from bagtag.ui.renew.renew_acts import KEYS, Do, acts_for
 from bagtag.ui.renew.renew_files import RenewFiles
 from bagtag.ui.renew.renew_list import RenewList
@@ -21,7 +23,6 @@ from bagtag.ui.renew.renew_side import RenewSide
 from bagtag.ui.renew.renew_words import head
 from bagtag.ui.renew.tables import table_in
 from bagtag.ui.stage import Stage
-from bagtag.ui.stages.stage_keys import LoneKeys
 
 if TYPE_CHECKING:
     from bagtag.domain.renewals import RenewLine

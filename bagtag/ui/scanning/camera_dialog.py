@@ -11,8 +11,8 @@ from PySide6.QtGui import QHideEvent, QImage, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from bagtag.domain.codes import show
-from bagtag.ui.card.card_parts import Act
 from bagtag.ui.desk import Desk
+from bagtag.ui.forms.acts import Act
 from bagtag.ui.forms.basics import label
 from bagtag.ui.scanning.camera_frames import Frames
 from bagtag.ui.theme import current

@@ -15,8 +15,8 @@ from bagtag.domain.model import Area
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import Field
 from bagtag.ui.forms.choices import Choices, Option
-from bagtag.ui.order.pick_line import PickLine
-from bagtag.ui.order.pick_model import PickRow
+from bagtag.ui.forms.pick_line import PickLine
+from bagtag.ui.forms.pick_model import PickRow
 from bagtag.ui.sheets.pages_dialog import PagesDialog, file_named
 
 WORDS = "Every step of the build in its order, which way round, with a box to tick."

@@ -9,8 +9,8 @@ from PySide6.QtPrintSupport import QPrintDialog, QPrinter
 from PySide6.QtWidgets import QDialog, QFileDialog, QHBoxLayout, QVBoxLayout, QWidget
 
 from bagtag.domain.errors import Trouble
-from bagtag.ui.card.card_parts import Act
 from bagtag.ui.desk import Desk
+from bagtag.ui.forms.acts import Act
 from bagtag.ui.forms.basics import label, tight
 from bagtag.ui.sheets.sheet_preview import Pages
 from bagtag.ui.sheets.sheet_print import NO_PRINTER, has_printer, paper_of, print_pages, set_page

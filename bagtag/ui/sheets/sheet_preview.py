@@ -15,8 +15,9 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from bagtag.ui.card.card_parts import Scroll, inks_of
 from bagtag.ui.forms.basics import clear_layout
+from bagtag.ui.forms.inks import inks_of
+from bagtag.ui.forms.scroll import Scroll
 
 PAPER = QColor(255, 255, 255)
 

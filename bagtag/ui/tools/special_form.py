@@ -9,8 +9,8 @@ from bagtag.domain.fitting import Ref
 from bagtag.domain.model import Removal
 from bagtag.ui.desk import Desk
 from bagtag.ui.forms.basics import Field, Line
-from bagtag.ui.order.add_dialog import BuildDialog
-from bagtag.ui.order.pick_line import PickLine
+from bagtag.ui.forms.form_dialog import FormDialog
+from bagtag.ui.forms.pick_line import PickLine
 from bagtag.ui.order.pick_rows import Rows, rows_of
 
 TITLE = "Special tools of a part"
@@ -24,7 +24,7 @@ def open_special(desk: Desk, parent: QWidget | None, ref: Ref | None = None) -> 
     return dialog
 
 
-class SpecialDialog(BuildDialog):
+class SpecialDialog(FormDialog):
     """What is noted already stands in the line; emptied, the note is taken away."""
 
     def __init__(self, desk: Desk, parent: QWidget | None, ref: Ref | None) -> None:

@@ -8,8 +8,8 @@ from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
 from bagtag.domain.phrases import capital, day
 from bagtag.domain.tools import ToolStep
-from bagtag.ui.card.card_parts import Scroll
 from bagtag.ui.forms.basics import clear_layout, label, tight
+from bagtag.ui.forms.scroll import Scroll
 from bagtag.ui.tools.tools_lines import EXTRA_WORDS, ToolLine
 
 _LIKELY = "Likely, from the thread or the kind of part: nobody wrote it down. Look before you go."

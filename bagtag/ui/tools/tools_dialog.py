@@ -16,8 +16,8 @@ from bagtag.domain.errors import Trouble
 from bagtag.domain.kinds import fold
 from bagtag.domain.model import Area
 from bagtag.domain.tools import COUNT, ToolSheet
-from bagtag.ui.card.card_parts import Act
 from bagtag.ui.desk import Desk
+from bagtag.ui.forms.acts import Act
 from bagtag.ui.forms.basics import ENTER, Field, Line, label, tight
 from bagtag.ui.tools.special_form import open_special
 from bagtag.ui.tools.tools_about import ToolAbout

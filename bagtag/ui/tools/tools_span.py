@@ -15,8 +15,8 @@ from bagtag.domain.model import Area
 from bagtag.ui.forms.basics import Field, Line, label, tight
 from bagtag.ui.forms.choices import Choices, Option
 from bagtag.ui.forms.figures import count
-from bagtag.ui.order.pick_line import PickLine
-from bagtag.ui.order.pick_model import PickRow
+from bagtag.ui.forms.pick_line import PickLine
+from bagtag.ui.forms.pick_model import PickRow
 
 if TYPE_CHECKING:
     from bagtag.services.tools import Span

@@ -14,8 +14,8 @@ from bagtag.domain.change import Change
 from bagtag.domain.hardware import HeldBy
 from bagtag.domain.model import Removal
 from bagtag.domain.wrench import Wrench
-from bagtag.ui.card.card_parts import Act
 from bagtag.ui.desk import Desk
+from bagtag.ui.forms.acts import Act
 from bagtag.ui.forms.basics import ENTER, label, tight
 from bagtag.ui.forms.sight import InSight, scrolling
 from bagtag.ui.torque.torque_given import TorqueGiven

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from bagtag.domain.adapter_picture import ASPECT, draw
 from bagtag.domain.hardware import Adapter
 from bagtag.domain.torque import Length
-from bagtag.ui.card.card_parts import inks_of
+from bagtag.ui.forms.inks import inks_of
 from bagtag.ui.picture import PictureWidget
 
 _WIDEST = 450

@@ -13,9 +13,9 @@ from bagtag.domain.wrench import Wrench
 from bagtag.domain.wrench_outcome import Outcome, Rig, to_get, to_set
 from bagtag.ui.forms.basics import Field, Line, label, tight
 from bagtag.ui.forms.choices import Choices, Option
+from bagtag.ui.forms.signed import Signed
 from bagtag.ui.torque.torque_lever import LeverPicture
 from bagtag.ui.torque.torque_rig import RigForm
-from bagtag.ui.torque.torque_signs import Signed
 from bagtag.ui.torque.torque_typed import torque_of
 
 TO_SET, TO_GET = "set", "get"

@@ -9,7 +9,7 @@ from bagtag.domain.hardware import HeldBy
 from bagtag.domain.sense import questions, sense
 from bagtag.domain.torque_words import shown
 from bagtag.ui.forms.basics import label, tight
-from bagtag.ui.torque.torque_signs import Signed
+from bagtag.ui.forms.signed import Signed
 
 
 def thread_names() -> tuple[str, ...]:

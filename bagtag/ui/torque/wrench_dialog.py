@@ -14,8 +14,8 @@ from bagtag.domain.change import Change
 from bagtag.domain.errors import Trouble
 from bagtag.domain.hardware import OVERRIDE
 from bagtag.domain.wrench import Wrench
-from bagtag.ui.card.card_parts import Act
 from bagtag.ui.desk import Desk
+from bagtag.ui.forms.acts import Act
 from bagtag.ui.forms.basics import ENTER, button, is_inside, label, panel, tight
 from bagtag.ui.forms.sight import InSight, scrolling
 from bagtag.ui.torque.wrench_form import WrenchForm

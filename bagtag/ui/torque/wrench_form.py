@@ -13,7 +13,7 @@ from bagtag.ui.forms.choices import Choices, Option
 from bagtag.ui.forms.days import read_day
 from bagtag.ui.forms.fields_form import FieldsForm
 from bagtag.ui.forms.figures import figure, length, length_words, written
-from bagtag.ui.torque.torque_signs import Signed
+from bagtag.ui.forms.signed import Signed
 
 _SENTENCES = {
     "name": "Give it a name that tells it from the others: 1/2 in square, long.",

@@ -8,7 +8,7 @@ from bagtag.domain.wrench import Wrench
 from bagtag.ui.forms.figures import length_words
 from bagtag.ui.forms.inks import inks, sized
 from bagtag.ui.forms.plain import Slip
-from bagtag.ui.torque.torque_signs import SIDE, paint_sign
+from bagtag.ui.forms.signed import SIDE, paint_sign
 
 _HIGH = 74
 

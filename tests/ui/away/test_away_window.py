@@ -3,7 +3,7 @@
 import pytest
 
 from bagtag import services
-from bagtag.ui.stages.stage_keys import QUIET
+from bagtag.ui.forms.lone_keys import QUIET
 from tests.ui.away.away_kit import batch, called_out, code, days, send_cover, send_drum
 from tests.ui.measure.measure_kit import at_pace
 from tests.ui.shell_kit import close_window, key, open_window, rest, scan, type_line

@@ -41,7 +41,7 @@ def test_enter_on_a_word_decides_with_name_and_date(opened, store, desk, settle)
     assert (made.fate, made.who) == (Fate.RENEW, "Ada")
     assert fate(store, part) is Fate.RENEW
     assert stage.page.decision.head.text() == "Renew"
-    assert f"Decided by Ada, {made.at.day} " in sentence_of(stage)
+    assert f"Decided by Ada, {made.at.astimezone().day} " in sentence_of(stage)
     assert not any(one.isVisible() for one in stage.page.decision.presses)
     assert stage.page.back.hasFocus()
     press(ENTER)

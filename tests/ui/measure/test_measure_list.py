@@ -6,8 +6,8 @@ from PySide6.QtCore import Qt
 from bagtag import services
 from bagtag.domain.measuring.sheet import SheetKind
 from bagtag.domain.model import Fate
+from bagtag.ui.forms.lone_keys import QUIET
 from bagtag.ui.measure.measure_stage import MeasureStage
-from bagtag.ui.stages.stage_keys import QUIET
 from tests.ui.forms_kit import ENTER, ESC, press
 from tests.ui.measure.measure_kit import add, cylinder
 from tests.ui.stages_job import dies, nameless, sentence_of
@@ -123,6 +123,8 @@ def test_what_was_decided_by_a_sheet_stays_in_the_list(
     settle(desk)
     assert rows()[-1].removal_id == part
     assert "decided: renew" in sentence_of(stage)
+    (slip,) = rows()[-1].slips
+    assert slip.summary == "6 readings to take; decided: renew"
 
 
 def test_names_and_leaks(stage, qtbot, desk, settle, store, job) -> None:

@@ -3,8 +3,8 @@
 import pytest
 from PySide6.QtCore import Qt
 
+from bagtag.ui.forms.lone_keys import QUIET
 from bagtag.ui.renew.renew_stage import RenewStage
-from bagtag.ui.stages.stage_keys import QUIET
 from tests.ui.forms_kit import press
 from tests.ui.renew.renew_kit import furnish
 

@@ -9,9 +9,9 @@ from bagtag import services
 from bagtag.domain import codes
 from bagtag.domain.model import Fate, Replacement
 from bagtag.domain.new_part import NewPart
+from bagtag.ui.forms.lone_keys import QUIET
 from bagtag.ui.renew.renew_acts import Do, acts_for
 from bagtag.ui.renew.renew_stage import RenewStage
-from bagtag.ui.stages.stage_keys import QUIET
 from tests.ui.forms_kit import CONTROL, ENTER, ESC, TAB, press, show, write
 from tests.ui.renew.renew_kit import HOUSE, headings, kept, retype
 from tests.ui.stages_job import dies, nameless, sentence_of

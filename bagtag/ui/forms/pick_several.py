@@ -8,12 +8,12 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from bagtag.ui.forms.around import Around
 from bagtag.ui.forms.basics import ENTER, Field, Line, label, tight
+from bagtag.ui.forms.pick_line import STEPS
+from bagtag.ui.forms.pick_list import PickList
+from bagtag.ui.forms.pick_model import PickRow
 from bagtag.ui.forms.rows import Rows
-from bagtag.ui.order.pick_around import Around
-from bagtag.ui.order.pick_line import STEPS
-from bagtag.ui.order.pick_list import PickList
-from bagtag.ui.order.pick_model import PickRow
 
 
 class TickLine(Line):

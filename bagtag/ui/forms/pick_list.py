@@ -17,8 +17,8 @@ from PySide6.QtWidgets import (
 )
 
 from bagtag.ui import fonts, theme
+from bagtag.ui.forms.pick_model import PickModel, PickRow
 from bagtag.ui.forms.tape_table import RowPainter
-from bagtag.ui.order.pick_model import PickModel, PickRow
 
 ROW = 40
 SHOWN = 5

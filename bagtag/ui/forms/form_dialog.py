@@ -1,4 +1,4 @@
-"""What every short form of the build has: a title, fields that say what is wrong, two buttons."""
+"""What every short form has: a title, fields that say what is wrong, two buttons."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ from bagtag.ui.forms.sight import InSight, scrolling
 WIDE = 660
 
 
-class BuildDialog(QDialog):
+class FormDialog(QDialog):
     """Enter does it, Esc leaves it. A subclass fills `column`, names its `fields`, and saves.
 
     What cannot be taken stays as it was typed, its sentence below the field it belongs to.

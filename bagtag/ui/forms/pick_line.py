@@ -7,10 +7,10 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
 
+from bagtag.ui.forms.around import Around
 from bagtag.ui.forms.basics import ENTER, Field, Line, tight
-from bagtag.ui.order.pick_around import Around
-from bagtag.ui.order.pick_list import SHOWN, PickList
-from bagtag.ui.order.pick_model import PickRow, is_named
+from bagtag.ui.forms.pick_list import SHOWN, PickList
+from bagtag.ui.forms.pick_model import PickRow, is_named
 
 STEPS = {
     Qt.Key.Key_Down: 1,
