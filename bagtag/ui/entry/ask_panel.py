@@ -12,7 +12,7 @@ from bagtag.domain.datum import Datum, Side
 from bagtag.domain.kinds import PartKind, Question
 from bagtag.domain.phrases import capital
 from bagtag.ui.entry.ask_choices import AskChoices, Block, block_for
-from bagtag.ui.entry.ask_keys import AskKeys
+from bagtag.ui.forms.ask_keys import AskKeys
 from bagtag.ui.forms.basics import ENTER, button, label, tight
 from bagtag.ui.theme import mark
 

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QWidget
 
-from bagtag.ui.entry.ask_keys import AskKeys
+from bagtag.ui.forms.ask_keys import AskKeys
 from bagtag.ui.forms.choices import Choices, Option
 
 

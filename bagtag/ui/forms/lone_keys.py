@@ -16,29 +16,35 @@ HELD = (
 )
 
 
-class LoneKeys(QObject):
-    """Hears the keys that a widget leaves over."""
+class GatheredKeys(QObject):
+    """Hears the keys that a widget leaves over, and tells them once it is quiet."""
 
     pressed = Signal(str)
-    """One letter, large, that came alone."""
 
     def __init__(self, parent: QObject) -> None:
         super().__init__(parent)
-        self._key = ""
+        self._keys = ""
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.setInterval(QUIET)
         self._timer.timeout.connect(self._tell)
+
+    def _tell(self) -> None:
+        raise NotImplementedError
+
+
+class LoneKeys(GatheredKeys):
+    """Tells one letter, large, that came alone."""
 
     def hear(self, event: QKeyEvent) -> bool:
         """Whether the key is a letter or digit, and so is dealt with here."""
         text = event.text()
         if not text.isalnum() or event.modifiers() & HELD:
             return False
-        self._key = "" if self._timer.isActive() or event.isAutoRepeat() else text.upper()
+        self._keys = "" if self._timer.isActive() or event.isAutoRepeat() else text.upper()
         self._timer.start()
         return True
 
     def _tell(self) -> None:
-        if self._key:
-            self.pressed.emit(self._key)
+        if self._keys:
+            self.pressed.emit(self._keys)

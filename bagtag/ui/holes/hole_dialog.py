@@ -11,8 +11,8 @@ from PySide6.QtWidgets import QDialog, QHBoxLayout, QVBoxLayout, QWidget
 from bagtag import services
 from bagtag.domain.errors import BadInput, Trouble
 from bagtag.ui.desk import Desk
-from bagtag.ui.entry.ask_keys import AskKeys
 from bagtag.ui.forms.acts import Act
+from bagtag.ui.forms.ask_keys import AskKeys
 from bagtag.ui.forms.basics import ENTER, button, label, tight
 from bagtag.ui.holes.ground_page import GroundPage, drawn, on_photo
 from bagtag.ui.holes.hole_draft import Draft

@@ -15,9 +15,9 @@ from bagtag.ui.forms.basics import Field, Line, label, tight
 from bagtag.ui.forms.days import read_day, written
 from bagtag.ui.forms.fields_form import FieldsForm
 from bagtag.ui.forms.spoken_rows import SpokenRows
+from bagtag.ui.forms.ticks import Ticks
 from bagtag.ui.forms.words import WordField
 from bagtag.ui.renew.renew_lines import pieces, totals
-from bagtag.ui.stages.stage_list import Ticks
 
 
 class _Lines(SpokenRows):

@@ -8,23 +8,18 @@ from PySide6.QtCore import (
     QMimeData,
     QModelIndex,
     QPersistentModelIndex,
-    QPointF,
-    QRectF,
     Qt,
     Signal,
 )
-from PySide6.QtGui import QKeyEvent, QPainter, QPen, QPolygonF
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QListView,
-    QStyle,
-    QStyledItemDelegate,
-    QStyleOptionViewItem,
     QWidget,
 )
 
 from bagtag.domain.standing import Standing
-from bagtag.ui.theme import current
+from bagtag.ui.forms.ticks import Ticks
 
 if TYPE_CHECKING:
     from bagtag.services.views import StripRow
@@ -81,35 +76,6 @@ def words(row: "StripRow") -> str:
     pieces = f"{row.removal.quantity} × " if row.removal.quantity > 1 else ""
     away = " (away)" if row.standing is Standing.AWAY else ""
     return f"{row.removal.number}   {pieces}{row.removal.name}{away}"
-
-
-class Ticks(QStyledItemDelegate):
-    """A box before each part, ticked when it is chosen, so that colour alone says nothing."""
-
-    ROOM = 30
-
-    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
-        inner = QStyleOptionViewItem(option)
-        chosen = bool(option.state & QStyle.StateFlag.State_Selected)
-        colours = current()
-        if chosen:
-            painter.fillRect(option.rect, colours.tape)
-        inner.rect = option.rect.adjusted(self.ROOM, 0, 0, 0)
-        super().paint(painter, inner, index)
-        painter.save()
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        box = QRectF(option.rect.x() + 10, option.rect.center().y() - 8, 18, 18)
-        current_row = bool(option.state & QStyle.StateFlag.State_HasFocus)
-        painter.setPen(QPen(colours.accent if current_row else colours.muted, 2))
-        painter.drawRoundedRect(box, 3, 3)
-        if chosen:
-            painter.setPen(QPen(colours.ink, 2.5))
-            spots = ((0.2, 0.55), (0.42, 0.76), (0.8, 0.26))
-            points = [
-                QPointF(box.x() + box.width() * x, box.y() + box.height() * y) for x, y in spots
-            ]
-            painter.drawPolyline(QPolygonF(points))
-        painter.restore()
 
 
 class PartList(QListView):

@@ -4,28 +4,17 @@ A person who knows the form presses two keys in one go, so that a key need not c
 `LoneKeys`; three in a burst are a scan, and a scan answers nothing.
 """
 
-from PySide6.QtCore import QObject, QTimer, Signal
 from PySide6.QtGui import QKeyEvent
 
-from bagtag.ui.forms.lone_keys import HELD, QUIET
+from bagtag.ui.forms.lone_keys import HELD, GatheredKeys
 
 MOST = 2
 """What a person presses within a burst; the shortest scan has more."""
 
 
-class AskKeys(QObject):
-    """Gathers letters, digits and Space until it is quiet, and says them unless they are a scan."""
-
-    pressed = Signal(str)
-    """One key, as a small letter."""
-
-    def __init__(self, parent: QObject) -> None:
-        super().__init__(parent)
-        self._burst = ""
-        self._timer = QTimer(self)
-        self._timer.setSingleShot(True)
-        self._timer.setInterval(QUIET)
-        self._timer.timeout.connect(self._tell)
+class AskKeys(GatheredKeys):
+    """Gathers letters, digits and Space, and tells each as a small letter, unless they are a
+    scan."""
 
     def hear(self, event: QKeyEvent) -> bool:
         """Whether the key is dealt with here."""
@@ -33,7 +22,7 @@ class AskKeys(QObject):
         if not (text.isalnum() or text == " ") or event.modifiers() & HELD:
             return False
         if not event.isAutoRepeat():
-            self._burst += text.casefold()
+            self._keys += text.casefold()
             self._timer.start()
         return True
 
@@ -46,9 +35,9 @@ class AskKeys(QObject):
         return is_scan
 
     def _is_scan(self) -> bool:
-        return len(self._burst) > MOST
+        return len(self._keys) > MOST
 
     def _tell(self) -> None:
-        said, self._burst = "" if self._is_scan() else self._burst, ""
+        said, self._keys = "" if self._is_scan() else self._keys, ""
         for key in said:
             self.pressed.emit(key)
