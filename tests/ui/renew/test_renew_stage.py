@@ -1,15 +1,29 @@
 """Renew: what is bought new, by supplier, from the day it is wanted until it is compared."""
 
 from datetime import timedelta
+from decimal import Decimal
 
 from PySide6.QtCore import Qt
 
 from bagtag import services
 from bagtag.domain.model import Replacement
+from bagtag.domain.new_part import NewPart
+from bagtag.domain.renewal_merge import merged, to_order
+from bagtag.domain.renewals import RenewLine
+from bagtag.ui.renew.renew_lines import sum_words
 from bagtag.ui.renew.renew_signs import Stand, stand_of
 from tests.ui.forms_kit import CONTROL, ENTER, ESC, picture, press, write
 from tests.ui.renew.renew_kit import HOUSE, TODAY, headings, kept, line_of, retype
 from tests.ui.stages_job import sentence_of
+
+
+def test_the_sum_to_order_is_of_what_is_still_to_come_as_on_the_order_list() -> None:
+    price = {"price": Decimal("2.50"), "currency": "EUR"}
+    some = NewPart(0, "", 1, what="circlip", supplier=HOUSE, count=3, arrived=1, **price)
+    line = RenewLine(some)
+    assert sum_words([line]) == "1 to order, 5.00 EUR"
+    (ordered,) = merged([to_order(line)])
+    assert ordered.total == (("EUR", Decimal("5.00")),)
 
 
 def test_lines_stand_below_their_suppliers_and_suggestions_apart(stage) -> None:
