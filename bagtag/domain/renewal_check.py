@@ -4,16 +4,20 @@ import re
 from dataclasses import replace
 from datetime import date
 from decimal import Decimal
+from unicodedata import category
 
 from bagtag.domain.clean import NAME_LIMIT, NOTE_LIMIT, TEXT_LIMIT, clean_text, whole
 from bagtag.domain.errors import BadInput
 from bagtag.domain.new_part import NewPart
 
-SIGNS = {"€": "EUR", "£": "GBP"}
-"""Signs of money that mean one currency alone, with its code of ISO 4217; from memory."""
+SIGNS = {"€": "EUR", "euro": "EUR", "euros": "EUR", "£": "GBP"}
+"""Signs and words of money that mean one currency alone, with its code of ISO 4217; from memory."""
 MOST_MONEY = Decimal(10_000_000)
 CURRENCY_LIMIT = 8
 
+_BESIDE = {"at", "ca", "ca.", "net", "pcs", "per"}
+"""Short words that stand beside a price and are no currency."""
+_SHORT = re.compile(r"[^\W\d_]{2,3}\.?")
 _FIGURE = re.compile(r"\d[\d.,' \u00a0\u202f]*")
 _THOUSANDS = re.compile(r"\d{1,3}(?:([.,' \u00a0\u202f])\d{3})(?:\1\d{3})*")
 
@@ -61,7 +65,7 @@ def _price(price: Decimal | None) -> Decimal | None:
 def currency(text: str) -> str:
     """`EUR` for `€` and `eur`; signs that several countries use stay as they are."""
     clean = clean_text(text, limit=CURRENCY_LIMIT, field="currency", what="The currency")
-    return SIGNS.get(clean, clean.upper())
+    return SIGNS.get(clean.casefold(), clean.upper())
 
 
 def read_price(text: str) -> tuple[Decimal | None, str]:
@@ -75,12 +79,20 @@ def read_price(text: str) -> tuple[Decimal | None, str]:
         return None, ""
     match = _FIGURE.search(clean)
     rest = (clean[: match.start()] + " " + clean[match.end() :]).strip() if match else clean
-    if match is None or any(c.isdecimal() or c in "-+=" for c in rest):
+    if match is None or (rest and not _is_currency(rest)):
         raise BadInput(
             f"{clean!r} is no price. Give a figure and, if you like, its currency: 12.50 EUR.",
             field="price",
         )
     return _price(_decimal(match[0].rstrip(".,' \u00a0\u202f"), clean)), currency(rest)
+
+
+def _is_currency(word: str) -> bool:
+    """A sign of money, with letters or alone, or a short word: not `about` and not `each`."""
+    if any(c.isdecimal() or c in "-+=/" for c in word) or word.casefold() in _BESIDE:
+        return False
+    has_sign = any(category(c) == "Sc" for c in word)
+    return has_sign or word.casefold() in SIGNS or bool(_SHORT.fullmatch(word))
 
 
 def _decimal(figure: str, said: str) -> Decimal:

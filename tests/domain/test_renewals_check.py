@@ -34,6 +34,10 @@ from tests.domain.renew_kit import part
         ("12.-", None, None),
         ("1234,567", "1234.567", ""),
         ("12,", "12", ""),
+        ("US$ 3", "3", "US$"),
+        ("4.20 Euro", "4.20", "EUR"),
+        ("35 kr.", "35", "KR."),
+        ("12,50 zł", "12.50", "ZŁ"),
     ],
 )
 def test_a_price_as_people_write_it(text, price, money) -> None:
@@ -51,7 +55,22 @@ def test_a_figure_that_could_be_a_thousand_is_asked_for_again(text) -> None:
     assert caught.value.field == "price"
 
 
-@pytest.mark.parametrize("text", ["-3", "=1+2", "ask", "12 / 13", "1,2,3", "12.5.0", "99999999"])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "-3",
+        "=1+2",
+        "ask",
+        "12 / 13",
+        "1,2,3",
+        "12.5.0",
+        "99999999",
+        "about 140",
+        "ca. 12",
+        "12.50 each",
+        "12 €/m",
+    ],
+)
 def test_what_is_no_price_is_said(text) -> None:
     with pytest.raises(BadInput) as caught:
         read_price(text)
