@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from bagtag.services.views import StripRow
     from bagtag.ui.desk import Desk
 
-SHOP_TOOK = "It becomes a line of the log and goes with the batch, so that it is not forgotten."
+SHOP_TOOK = "It becomes a line of the log and goes with the send-out, so that it is not forgotten."
 
 
 def open_batch(desk: Desk, parent: QWidget, batch: SendOut) -> BatchDialog:
