@@ -186,14 +186,9 @@ class PackPage(QWidget):
             return
         self._is_busy = True
         act = services.send_outs
-        if self.send_out_id:
-            self.desk.act(
-                act.add_wanted, self.send_out_id, wanted, then=self._kept, failed=self._failed
-            )
-        else:
-            self.desk.act(
-                act.send, self.desk.job_id, form, wanted, then=self._kept, failed=self._failed
-            )
+        more, new = (act.add_wanted, self.send_out_id), (act.send, self.desk.job_id, form)
+        what = more if self.send_out_id else new
+        self.desk.act(*what, wanted, then=self._kept, failed=self._failed)
 
     def _kept(self, change: Change) -> None:
         self._is_busy, self._begun = False, None

@@ -39,6 +39,9 @@ class MoreOfBatch(Fold):
             "currency": Field("Currency", self.currency, self.fold),
             "note": Field("Note", self.note, self.fold),
         }
+        self._lay()
+
+    def _lay(self) -> None:
         grid = QGridLayout(self.fold)
         tight(grid, 10)
         grid.addWidget(self.fields["work"], 0, 0, 1, 3)

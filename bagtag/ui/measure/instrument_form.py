@@ -48,22 +48,25 @@ class InstrumentDialog(FormDialog):
         self.unit = Choices("Unit", units, self.inner, columns=len(units))
         self.day = Line(self.inner, "Last calibrated on", hint="2026-03-14")
         self.note = Line(self.inner, "Note", hint="where it lies, its zero error")
+        self.aged = Signed("!", self.inner, name="Calibration")
+        self.out = button("Take it out of the list", self.inner, role="quiet")
+        self._lay_fields()
+        self.out.clicked.connect(self._take_out)
+        self._load()
+        self.fit(620)
+        self.name.setFocus()
+
+    def _lay_fields(self) -> None:
         for name, editor in (
             ("name", self.name), ("resolution", self.step), ("unit", self.unit),
             ("calibrated_on", self.day), ("note", self.note),
         ):  # fmt: skip
             self.fields[name] = Field(editor.accessibleName(), editor, self.inner)
             self.column.addWidget(self.fields[name])
-        self.aged = Signed("!", self.inner, name="Calibration")
-        self.out = button("Take it out of the list", self.inner, role="quiet")
         self.column.addWidget(self.aged)
         self.column.addWidget(self.out)
         self.column.addStretch(1)
         self.out.setVisible(bool(self._one.id))
-        self.out.clicked.connect(self._take_out)
-        self._load()
-        self.fit(620)
-        self.name.setFocus()
 
     def _load(self) -> None:
         one = self._one

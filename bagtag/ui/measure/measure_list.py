@@ -48,6 +48,12 @@ class MeasureList(QWidget):
         self.empty.say(*EMPTY)
         self.view = Scroll(self, "Parts to measure")
         self.caution = label(MANUAL, self, scale="small", tone="muted")
+        self._lay()
+        for widget in (self.empty, self.view, self.caution):
+            widget.hide()  # until it is known what there is
+        self.new.clicked.connect(self._new)
+
+    def _lay(self) -> None:
         words = QVBoxLayout()
         tight(words, 2)
         words.addWidget(self.head)
@@ -63,9 +69,6 @@ class MeasureList(QWidget):
         column.addWidget(self.view, 1)
         column.addWidget(self.caution)
         InSight(self.view, ())
-        for widget in (self.empty, self.view, self.caution):
-            widget.hide()  # until it is known what there is
-        self.new.clicked.connect(self._new)
 
     def show_rows(self, found: Sequence[MeasureRow]) -> None:
         had = next((n for n, row in enumerate(self.rows) if _has_keys(row)), -1)
