@@ -62,6 +62,15 @@ class Bench:
         """Alt and the number of a stage, counted along the top."""
         self.press(Qt.Key(Qt.Key.Key_0 + number), Qt.KeyboardModifier.AltModifier)
 
+    def open_job(self, *lines: str) -> None:
+        """The first job, and its log."""
+        self.press(Qt.Key.Key_Return)
+        self.type("Walking tractor")
+        self.press(Qt.Key.Key_Return)
+        self.stage(2)
+        for line in lines:
+            self.line(line)
+
     def line(self, text: str) -> None:
         """Write in the one field and press Enter."""
         self.control(Qt.Key.Key_L)

@@ -25,12 +25,7 @@ CALIPER = ("68.14", "68.09", "68.08", "68.05", "68.03", "68,02")
 
 @pytest.fixture
 def bench(bench):
-    bench.press(KEYS.Key_Return)
-    bench.type("Walking tractor")
-    bench.press(KEYS.Key_Return)
-    bench.stage(2)
-    for line in LINES:
-        bench.line(line)
+    bench.open_job(*LINES)
     return bench
 
 

@@ -23,12 +23,7 @@ COVER = "gearbox cover, 7 x M8x35, 8.8, 13 mm hex, 22 Nm, 1 x M8x50, 8.8, 13 mm 
 @pytest.fixture
 def bench(bench):
     """A job of two lines: a cover, and the shaft behind it."""
-    bench.press(KEYS.Key_Return)
-    bench.type("Walking tractor")
-    bench.press(KEYS.Key_Return)
-    bench.stage(2)
-    bench.line(COVER)
-    bench.line("input shaft")
+    bench.open_job(COVER, "input shaft")
     return bench
 
 
