@@ -8,12 +8,8 @@ from unicodedata import category
 
 from bagtag.domain.clean import NAME_LIMIT, NOTE_LIMIT, TEXT_LIMIT, clean_text, whole
 from bagtag.domain.errors import BadInput
+from bagtag.domain.money import SIGNS, check_one_way, currency, sum_of_money
 from bagtag.domain.new_part import NewPart
-
-SIGNS = {"€": "EUR", "euro": "EUR", "euros": "EUR", "£": "GBP"}
-"""Signs and words of money that mean one currency alone, with its code of ISO 4217; from memory."""
-MOST_MONEY = Decimal(10_000_000)
-CURRENCY_LIMIT = 8
 
 _BESIDE = {"at", "ca", "ca.", "net", "pcs", "per"}
 """Short words that stand beside a price and are no currency."""
@@ -31,7 +27,7 @@ def checked(part: NewPart) -> NewPart:
         part_number=_text(part.part_number, "part_number", "The part number"),
         supplier=_text(part.supplier, "supplier", "The supplier", NAME_LIMIT),
         count=whole(part.count, "The count", field="count"),
-        price=_price(part.price),
+        price=sum_of_money(part.price),
         currency=currency(part.currency),
         note=clean_text(part.note, lines=True, limit=NOTE_LIMIT, field="note", what="The note"),
     )
@@ -54,20 +50,6 @@ def check_days(ordered_on: date | None, due: date | None) -> None:
         )
 
 
-def _price(price: Decimal | None) -> Decimal | None:
-    if price is None:
-        return None
-    if not price.is_finite() or not 0 <= price <= MOST_MONEY:
-        raise BadInput("The price is no sum of money from 0 up. Correct it.", field="price")
-    return price
-
-
-def currency(text: str) -> str:
-    """`EUR` for `€` and `eur`; signs that several countries use stay as they are."""
-    clean = clean_text(text, limit=CURRENCY_LIMIT, field="currency", what="The currency")
-    return SIGNS.get(clean.casefold(), clean.upper())
-
-
 def read_price(text: str) -> tuple[Decimal | None, str]:
     """`12,50 EUR`, `£ 12.50`, `1.234,50`: the price and its currency, None and nothing for none.
 
@@ -84,7 +66,7 @@ def read_price(text: str) -> tuple[Decimal | None, str]:
             f"{clean!r} is no price. Give a figure and, if you like, its currency: 12.50 EUR.",
             field="price",
         )
-    return _price(_decimal(match[0].rstrip(".,' \u00a0\u202f"), clean)), currency(rest)
+    return sum_of_money(_decimal(match[0].rstrip(".,' \u00a0\u202f"), clean)), currency(rest)
 
 
 def _is_currency(word: str) -> bool:
@@ -98,14 +80,8 @@ def _is_currency(word: str) -> bool:
 def _decimal(figure: str, said: str) -> Decimal:
     """A figure with a comma or a point; spaces, apostrophes, and the other of the two, in groups
     of three."""
+    check_one_way(figure, said)
     marks = [c for c in figure if c in ".,"]
-    if len(marks) == 1 and re.fullmatch(r"[1-9]\d{0,2}[.,]\d{3}", figure):
-        plain = figure.replace(marks[0], "")
-        raise BadInput(
-            f"{said!r} could be {plain} or {figure.replace(',', '.')}. "
-            f"Write {plain}.00 or leave the last figure out.",
-            field="price",
-        )
     head, mark, tail = figure, "", ""
     if marks and marks.count(marks[-1]) == 1:
         head, mark, tail = figure.rpartition(marks[-1])

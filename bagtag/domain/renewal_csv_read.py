@@ -10,7 +10,8 @@ from decimal import Decimal
 
 from bagtag.domain.clean import MOST, NAME_LIMIT, NOTE_LIMIT, TEXT_LIMIT, tidied
 from bagtag.domain.errors import BadInput
-from bagtag.domain.renewal_check import currency, read_price
+from bagtag.domain.money import currency
+from bagtag.domain.renewal_check import read_price
 from bagtag.domain.renewal_csv_form import Table, at_lines, table
 
 _COUNT = re.compile(r"(\d{1,9})(?:[.,]0+)?(?: ?(?:x|×|off|pcs\.?|pieces?))?", re.IGNORECASE)

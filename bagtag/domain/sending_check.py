@@ -11,6 +11,7 @@ from bagtag.domain.clean import NAME_LIMIT, TEXT_LIMIT, clean_text, whole
 from bagtag.domain.errors import BadInput
 from bagtag.domain.measuring.figures import decimal
 from bagtag.domain.model import Away, Fate, Removal
+from bagtag.domain.money import check_one_way, currency
 from bagtag.domain.send_out import SendOut
 from bagtag.domain.sending import PackForm, ShopPart, Wanted
 
@@ -35,7 +36,7 @@ def check_pack(form: PackForm, today: date) -> PackForm:
         contact=clean_text(form.contact, limit=TEXT_LIMIT, field="contact", what="The contact"),
         work=clean_work(form.work),
         price=form.price.strip(),
-        currency=clean_text(form.currency, limit=8, field="currency", what="The currency"),
+        currency=currency(form.currency),
         note=clean_text(form.note, lines=True, limit=WORK_LIMIT, field="note", what="The note"),
     )
 
@@ -73,6 +74,7 @@ def price_of(text: str) -> Decimal | None:
     price = decimal(text, field="price")
     if price < 0:
         raise BadInput(f"A price cannot be below zero: {text.strip()}.", field="price")
+    check_one_way(text.strip(), text.strip())
     return price
 
 

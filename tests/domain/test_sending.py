@@ -44,6 +44,7 @@ def test_a_form_is_taken_with_its_text_made_clean():
         ({"price": "about 140"}, "price", "is no figure"),
         ({"price": "1,400.50"}, "price", "without thousands"),
         ({"price": "-5"}, "price", "below zero"),
+        ({"price": "1.400"}, "price", "could be 1400 or 1.400"),
         ({"currency": "euros and cents"}, "currency", "Shorten it"),
         ({"work": "x" * 5001}, "work", "Shorten it"),
     ],

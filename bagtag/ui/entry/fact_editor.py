@@ -25,9 +25,11 @@ class FactEditor(QWidget):
         tight(self.column, 10)
 
     def fact(self) -> Fact | None:
+        """The fact as it stands, None for none yet: each sort of fact knows."""
         raise NotImplementedError
 
     def load(self, fact: Any) -> None:
+        """Show a fact of its sort."""
         raise NotImplementedError
 
     def begin(self) -> None:

@@ -30,6 +30,7 @@ class GatheredKeys(QObject):
         self._timer.timeout.connect(self._tell)
 
     def _tell(self) -> None:
+        """What the keys that rested mean: each sort of hearer knows."""
         raise NotImplementedError
 
 
