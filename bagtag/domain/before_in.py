@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from bagtag.domain.asked import outside
+from bagtag.domain.measuring.deciding import is_measured_again
 from bagtag.domain.measuring.result import Verdict
 from bagtag.domain.measuring.results import results
 from bagtag.domain.measuring.sheet import Decision, MeasureSheet
@@ -16,19 +17,27 @@ from bagtag.domain.phrases import capital
 
 @dataclass(frozen=True, slots=True)
 class SheetSaid:
-    """What a measuring sheet says of its part, in a line, and what was decided on it."""
+    """What a measuring sheet says of its part, in a line, and what was decided on it;
+    `is_measured_again` when a later sheet has taken its place."""
 
     id: int
     said: str
     verdict: Verdict
     is_measured: bool
     decision: Decision | None = None
+    is_measured_again: bool = False
 
 
-def said_of(sheet: MeasureSheet) -> SheetSaid:
-    """What a sheet says as it stands."""
-    found = results(sheet)
-    return SheetSaid(sheet.id, summary(sheet), found.verdict, found.is_measured, sheet.decision)
+def said_of(sheets: Sequence[MeasureSheet]) -> tuple[SheetSaid, ...]:
+    """What the sheets of a part say as they stand."""
+    return tuple(_said(sheet, sheets) for sheet in sheets)
+
+
+def _said(sheet: MeasureSheet, others: Sequence[MeasureSheet]) -> SheetSaid:
+    found, again = results(sheet), is_measured_again(sheet, others)
+    return SheetSaid(
+        sheet.id, summary(sheet), found.verdict, found.is_measured, sheet.decision, again
+    )
 
 
 def before_in(
@@ -72,7 +81,7 @@ def _by_fate(
 
 def _by_sheet(fate: Fate, sheet: SheetSaid) -> Iterator[str]:
     """A part that goes back although its sheet doubts it says by whose word."""
-    if not sheet.verdict.is_doubted:
+    if not sheet.verdict.is_doubted or sheet.is_measured_again:
         return
     decision = sheet.decision
     if decision is not None and decision.work and fate in (Fate.REFIT, Fate.DECIDE):

@@ -1,8 +1,9 @@
 """What the measuring sheets of a job say of its parts: to the plan, to the list of new parts."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import datetime
 
+from bagtag.domain.measuring.deciding import is_measured_again
 from bagtag.domain.measuring.result import Verdict
 from bagtag.domain.measuring.results import results
 from bagtag.domain.measuring.sheet import MeasureSheet
@@ -12,13 +13,14 @@ from bagtag.domain.standing import OpenSheet
 
 
 def open_by_part(
-    sheets: Iterable[MeasureSheet], back: Mapping[int, datetime]
+    sheets: Sequence[MeasureSheet], back: Mapping[int, datetime]
 ) -> dict[int, tuple[OpenSheet, ...]]:
-    """The sheets that are still to be decided, by their part; `back` has when parts were last back
-    from a shop."""
+    """The sheets that are still to be decided, by their part, without those whose part was measured
+    again since; `back` has when parts were last back from a shop."""
     found: dict[int, tuple[OpenSheet, ...]] = {}
     for of, sheet in _of_a_part(sheets):
-        found[of] = (*found.get(of, ()), _open(sheet, back.get(of)))
+        if not is_measured_again(sheet, sheets):
+            found[of] = (*found.get(of, ()), _open(sheet, back.get(of)))
     return found
 
 

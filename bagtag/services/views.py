@@ -166,7 +166,7 @@ def card(store: Store, removal_id: int) -> BenchCard:
         code = belongings.main_codes(connection, [removal_id]).get(removal_id, "")
         last = belongings.last_away(connection, [removal_id]).get(removal_id)
         facts = told(removal, removals.tied_to(connection, [removal]))
-        sheets = tuple(map(said_of, between.sheets_of(connection, removal_id)))
+        sheets = said_of(between.sheets_of(connection, removal_id))
         bought = between.new_parts_of(connection, removal_id)
     new = of_itself(bought)
     known = planned(store, removal.job_id)
@@ -212,7 +212,7 @@ def to_know_of(store: Store, job_id: int, removal_ids: Sequence[int]) -> dict[in
     new = {one.removal_id: one for one in bought if not one.line}
     found: dict[int, tuple[str, ...]] = {}
     for id_, removal in parts.items():
-        of_it = tuple(said_of(sheet) for sheet in sheets if sheet.removal_id == id_)
+        of_it = said_of([sheet for sheet in sheets if sheet.removal_id == id_])
         last = away.get(id_)
         found[id_] = before_in(removal.fate, removal.replacement, of_it, new.get(id_), last)
     return {id_: said for id_, said in found.items() if said}

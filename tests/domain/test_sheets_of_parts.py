@@ -48,3 +48,20 @@ def test_out_of_limits_asks_for_a_new_part_until_it_is_decided() -> None:
     assert out_of_limits([renew]) == {}
     assert decided_to_renew([renew, out]) == {7: "0.25 mm"}
     assert decided_to_renew([replace(out, decision=TO_WORK)]) == {}
+
+
+@pytest.mark.parametrize(
+    ("change", "is_again"),
+    [
+        ({}, True),
+        ({"readings": ()}, False),
+        ({"removal_id": 8}, False),
+        ({"kind": SheetKind.RUN_OUT}, False),
+        ({"id": 0}, False),
+    ],
+)
+def test_a_later_sheet_of_its_kind_takes_the_place_of_one_that_asked_for_work(change, is_again):
+    asked = replace(read("0.25"), decision=TO_WORK)
+    later = replace(read("0.10"), **({"id": 9} | change))
+    ids = [one.said for one in open_by_part([asked, later], {}).get(7, ())]
+    assert any(said.startswith("out of limits") for said in ids) is not is_again

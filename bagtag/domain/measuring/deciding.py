@@ -1,6 +1,6 @@
 """Whether a decision on a sheet can be taken as it is, or must be given a reason."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from bagtag.domain.errors import BadInput
 from bagtag.domain.measuring.result import Verdict
@@ -50,6 +50,19 @@ def _against(sheet: MeasureSheet) -> str:
     if worst is None or worst.verdict not in AGAINST:
         return ""
     return f"On the sheet {sheet.title or sheet.kind.value}, {worst.name} {AGAINST[worst.verdict]}"
+
+
+def is_measured_again(sheet: MeasureSheet, others: Iterable[MeasureSheet]) -> bool:
+    """Whether the work that was decided on a sheet is behind: the part was measured to the end on a
+    later sheet of the same kind. `others` may have sheets of other parts, and the sheet itself."""
+    made = sheet.decision
+    return bool(made and made.work) and any(
+        other.removal_id == sheet.removal_id
+        and other.kind is sheet.kind
+        and other.id > sheet.id
+        and results(other).is_measured
+        for other in others
+    )
 
 
 def read_since(sheet: MeasureSheet) -> str:
