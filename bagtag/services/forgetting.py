@@ -3,7 +3,7 @@
 from bagtag.domain.errors import BadInput
 from bagtag.domain.fitting import Anchor, Beside, Ref, RuleKind, Task, TaskKind, part, task
 from bagtag.domain.model import Removal
-from bagtag.store import belongings, between, fittings, joints, removals, rows, tables
+from bagtag.store import belongings, between, fittings, joints, removals, rows, sendings, tables
 from bagtag.store.act import Act
 
 
@@ -74,11 +74,26 @@ def forget_joint(act: Act, ref: Ref) -> None:
         act.delete(tables.hole_map, map_id)
 
 
+def forget_empty(act: Act, send_out_id: int) -> bool:
+    """Whether nothing went with a batch any more; then its row goes, with its tag and papers."""
+    if between.went_with(act.connection, [send_out_id]):
+        return False
+    for tag in sendings.tags(act.connection, send_out_id):
+        act.delete(tables.tag, tag.id)
+    for paper in between.documents(act.connection, send_out_id):
+        act.delete(tables.document, paper.id)
+    act.delete(tables.send_out, send_out_id)
+    return True
+
+
 def forget_between(act: Act, removal_id: int) -> None:
     """What lies between strip and build goes with a part: its times away and what is ordered for
     it. What was measured stays, as a sheet of no part; so does what was taken off it."""
-    for time in belongings.times_away(act.connection, removal_id):
+    times = belongings.times_away(act.connection, removal_id)
+    for time in times:
         act.delete(tables.away, time.id)
+    for send_out_id in {time.send_out_id for time in times if time.send_out_id is not None}:
+        forget_empty(act, send_out_id)
     for line in between.new_parts_of(act.connection, removal_id):
         act.delete(tables.renewal, line.id)
     for sheet in between.sheets_of(act.connection, removal_id):

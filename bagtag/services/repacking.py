@@ -8,9 +8,9 @@ from bagtag.domain.errors import BadInput, NotFound
 from bagtag.domain.model import Removal
 from bagtag.domain.sending import Batch, Item, ShopPart, Wanted
 from bagtag.domain.sending_check import check_wanted, checked_shop_part
-from bagtag.services import batch_items, packing
+from bagtag.services import batch_items, forgetting, packing
 from bagtag.services.batches import batch
-from bagtag.store import between, rows, sendings, tables
+from bagtag.store import between, rows, tables
 from bagtag.store.act import Act
 from bagtag.store.work import Store
 
@@ -85,8 +85,7 @@ def drop_item(store: Store, away_id: int, *, who: str = "") -> Change:
             if time.back_at is not None:
                 raise BadInput(_did_go(f"{piece.number} {piece.name}", item.called))
         packing.unpack(act, item.away)
-        if send_out_id is not None and not between.went_with(act.connection, [send_out_id]):
-            _forget(act, send_out_id)
+        if send_out_id is not None and forgetting.forget_empty(act, send_out_id):
             act.name += ", and the send-out, which is empty"
 
     title = f"{item.called} did not go away"
@@ -104,7 +103,7 @@ def delete(store: Store, send_out_id: int, *, who: str = "") -> Change:
         for item in whole.items:
             if item.by_shop_of is None:
                 packing.unpack(act, item.away)
-        _forget(act, send_out_id)
+        forgetting.forget_empty(act, send_out_id)
 
     title = f"{whole.send_out.called} did not go away"
     return store.act(title, do, who=who, job_id=whole.send_out.job_id)
@@ -112,15 +111,6 @@ def delete(store: Store, send_out_id: int, *, who: str = "") -> Change:
 
 def _did_go(back: str, what: str) -> str:
     return f"{back} is back from there already, so {what} did go."
-
-
-def _forget(act: Act, send_out_id: int) -> None:
-    """The row of a batch goes, with its tag and its papers."""
-    for tag in sendings.tags(act.connection, send_out_id):
-        act.delete(tables.tag, tag.id)
-    for paper in between.documents(act.connection, send_out_id):
-        act.delete(tables.document, paper.id)
-    act.delete(tables.send_out, send_out_id)
 
 
 def shop_took(

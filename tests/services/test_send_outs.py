@@ -348,3 +348,18 @@ def test_the_short_way_makes_a_batch_of_its_own(store, job_id, case):
     services.fates.came_back(store, [case["barrel"]], who="Ben")
     (batch,) = services.send_outs.batches(store, job_id)
     assert (batch.out, batch.back[0].away.back_by) == ((), "Ben")
+
+
+def test_a_line_that_leaves_the_log_takes_its_send_out_with_it_once_that_is_empty(
+    store, job_id, sent, items
+):
+    before = all_rows(store)
+    barrel, *pieces = (item.removal.id for item in items().values())
+    for removal_id in (barrel, *pieces):
+        assert len(services.send_outs.batches(store, job_id)) == 1
+        services.strip.delete_removal(store, removal_id)
+    assert services.send_outs.batches(store, job_id) == ()
+    assert services.check.check(store).sound
+    for _ in range(1 + len(pieces)):
+        services.history.undo(store, job_id)
+    assert all_rows(store) == before
